@@ -1,0 +1,1 @@
+"""Where things are: outlines, visible regions, edges, corners, near misses, DXF."""

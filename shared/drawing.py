@@ -1,0 +1,87 @@
+"""A drawing as a value: what is on it and in which role, before anybody paints or writes it.
+
+`takeoff.drawing` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG) and the DXF writer
+read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay arcs: every path
+is made of vertices with bulges.
+"""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+from shared.job import Outline, Unit, Vertex, View
+from shared.kinds import Kind
+
+
+class Role(StrEnum):
+    """What an item of a drawing is for."""
+
+    OUTLINE = "outline"
+    REGION = "region"
+    JOINT = "joint"
+    MASKING = "masking"
+    SIZE = "size"
+    NAME = "name"
+    TAG = "tag"
+    FLOOR = "floor"
+
+
+class Area(NamedTuple):
+    """A closed surface: `rings` of vertices (outer ones anticlockwise, holes clockwise), of a part and its kind.
+
+    Role OUTLINE: the part's whole outline, one ring; REGION: its visible region; none where nothing is visible.
+    `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay.
+    """
+
+    role: Role
+    part: str
+    kind: Kind
+    rings: tuple[Outline, ...]
+    in_front: bool = True
+
+
+class Line(NamedTuple):
+    """An open path (the bulge of its last vertex counts for nothing), with the one or two parts that it divides."""
+
+    role: Role
+    path: tuple[Vertex, ...]
+    parts: tuple[str, ...] = ()
+
+
+class Text(NamedTuple):
+    """Words centred on (x, y), which fit in a box of `width_mm` x `height_mm`; of a part where one is named."""
+
+    role: Role
+    x: float
+    y: float
+    text: str
+    width_mm: float
+    height_mm: float
+    part: str = ""
+
+
+class Size(NamedTuple):
+    """A size between two points, drawn parallel to them at `away_mm` to the left of the way from start to end."""
+
+    start: tuple[float, float]
+    end: tuple[float, float]
+    away_mm: float
+    part: str = ""
+
+    @property
+    def role(self) -> Role:
+        """Always SIZE."""
+        return Role.SIZE
+
+
+class Drawing(NamedTuple):
+    """One face, drawn. `box` is (left, bottom, right, top) of all its areas; areas stand back to front."""
+
+    face: str
+    title: str
+    view: View
+    unit: Unit
+    box: tuple[float, float, float, float]
+    areas: tuple[Area, ...] = ()
+    lines: tuple[Line, ...] = ()
+    texts: tuple[Text, ...] = ()
+    sizes: tuple[Size, ...] = ()

@@ -1,0 +1,46 @@
+"""Trouble, as one small family.
+
+    RecoatError
+    |-- ReadingError      what a person typed cannot be read as a length
+    |-- JobError          the job's own values contradict each other or cannot be measured
+    |   `-- OutlineError  an outline that encloses nothing or crosses itself
+    `-- FileError         a file cannot be read or written
+
+Each carries `what` happened, `where`, and what to `do`; its text is the three as one sentence or two.
+Jobs that can be read but hold something odd are not errors: see `shared.findings`.
+"""
+
+
+class RecoatError(Exception):
+    """Something went wrong that a person can mend.
+
+    `what` says what happened, `where` names the place (a file, a face, a part; may be empty) and `do` says what to do.
+    """
+
+    def __init__(self, what: str, *, where: str = "", do: str = "") -> None:
+        self.what = what
+        self.where = where
+        self.do = do
+        super().__init__(what, where, do)
+
+    def __str__(self) -> str:
+        """The whole as one line: "where: what; do."."""
+        place = f"{self.where}: " if self.where else ""
+        advice = f"; {self.do}" if self.do else ""
+        return f"{place}{self.what}{advice}."
+
+
+class ReadingError(RecoatError):
+    """What was typed cannot be read as a length."""
+
+
+class JobError(RecoatError):
+    """The values of a job contradict each other or cannot be measured."""
+
+
+class OutlineError(JobError):
+    """An outline encloses nothing, crosses or touches itself, or holds a number that is not finite."""
+
+
+class FileError(RecoatError):
+    """A file cannot be read or written."""

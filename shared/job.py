@@ -1,0 +1,189 @@
+"""The job: everything about one piece of work, as one frozen value.
+
+Lengths are millimetres. On an elevation x runs to the right and y up from the floor; on a plan x runs to the right and
+y out from the wall. Equal jobs compare equal; an edit (`shared.edits`) makes a new job that shares what it did not touch.
+"""
+
+from enum import StrEnum
+
+import msgspec
+
+from shared.kinds import Kind, Treatment, usual
+
+VERSION = 1
+"""The version of the job's schema that this program writes."""
+
+
+class Value(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """What all parts of a job are: frozen, compared by content, written to the job file field by field."""
+
+
+class Vertex(msgspec.Struct, frozen=True, array_like=True, forbid_unknown_fields=True):
+    """A corner of an outline and the side that leaves it.
+
+    `bulge` is the tangent of a quarter of the angle that the side to the next vertex turns through, positive
+    anticlockwise: 0 is a straight side, 1 half a circle (DXF reference, LWPOLYLINE group 42).
+    """
+
+    x: float
+    y: float
+    bulge: float = 0.0
+
+
+Outline = tuple[Vertex, ...]
+"""The sides of a part, closed from the last vertex to the first, in either direction."""
+
+
+class View(StrEnum):
+    """How a face is seen."""
+
+    ELEVATION = "elevation"
+    PLAN = "plan"
+
+
+class Corner(StrEnum):
+    """How the right end of a face meets the left end of the next face of its room."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+    NONE = "none"
+
+
+class Part(Value):
+    """One closed outline on a face, with a kind.
+
+    `id` is unique in the job. `level` raises (or, negative, lowers) it over others of any kind; a part that does not
+    `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` and `finish` are the kind's unless set.
+    `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges; `coated_sides` are the sides
+    (index of the vertex they leave) whose edge is coated, None for what is usual for the kind. `back_coated` counts for what is taken off.
+    """
+
+    id: str
+    kind: Kind
+    outline: Outline
+    name: str = ""
+    level: int = 0
+    hides: bool = True
+    treatment: Treatment = Treatment.AS_KIND
+    finish: str = ""
+    profile_factor: float = 1.0
+    thickness_mm: float = 0.0
+    coated_sides: tuple[int, ...] | None = None
+    back_coated: bool = False
+    made_of: str = ""
+
+
+class Tie(Value):
+    """A side of a part on a plan that runs along an elevation, from `start_mm` to `end_mm` from that face's left end."""
+
+    part: str
+    side: int
+    face: str
+    start_mm: float
+    end_mm: float
+
+
+class Face(Value):
+    """One flat surface seen square on. Parts stand in drawing order: of two of equal rank the later is in front.
+
+    `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).
+    `photo` names a picture kept in the job file. `ties` belong to plans.
+    """
+
+    id: str
+    name: str
+    view: View = View.ELEVATION
+    parts: tuple[Part, ...] = ()
+    corner: Corner = Corner.NONE
+    ties: tuple[Tie, ...] = ()
+    photo: str = ""
+
+
+class Room(Value):
+    """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans."""
+
+    id: str
+    name: str
+    faces: tuple[Face, ...] = ()
+
+
+class Fillet(Value, tag="fillet"):
+    """A bead across a corner; a triangle of two equal legs."""
+
+    leg_mm: float
+
+
+class Butt(Value, tag="butt"):
+    """A bead between two edges: width x depth."""
+
+    width_mm: float
+    depth_mm: float
+
+
+Section = Fillet | Butt
+
+
+class JointChoice(Value):
+    """What a person decided about one joint, over the table of rules.
+
+    `parts` are the two parts it divides, on `face`; for an upright joint the first is on `face`, the second on `next_face`.
+    A field that is None stays as the rule says. A joint without a rule is added by `sealed=True` and a section.
+    """
+
+    face: str
+    parts: tuple[str, str]
+    next_face: str = ""
+    sealed: bool | None = None
+    section: Section | None = None
+    old_bead: bool | None = None
+
+
+class Finish(Value):
+    """A build-up that surfaces get, by its id and name."""
+
+    id: str
+    name: str
+
+
+class KindChoice(Value):
+    """How parts of a kind are coated in this job, and with which finish."""
+
+    kind: Kind
+    treatment: Treatment
+    finish: str = ""
+
+
+def usual_kinds() -> tuple[KindChoice, ...]:
+    """How each kind is usually coated: a new job begins with these."""
+    return tuple(KindChoice(kind, row.treatment, row.finish) for kind, row in usual().items())
+
+
+USUAL_FINISHES = (
+    Finish("tiles", "Tiles"),
+    Finish("benchtop", "Benchtop"),
+    Finish("fronts", "Fronts and cabinets"),
+)
+
+
+class Unit(StrEnum):
+    """The unit in which a job's lengths are shown, and in which a bare number is read."""
+
+    MM = "mm"
+    INCH = "in"
+
+
+class Job(Value):
+    """Everything about one piece of work."""
+
+    name: str
+    rooms: tuple[Room, ...] = ()
+    unit: Unit = Unit.MM
+    kinds: tuple[KindChoice, ...] = msgspec.field(default_factory=usual_kinds)
+    finishes: tuple[Finish, ...] = USUAL_FINISHES
+    joints: tuple[JointChoice, ...] = ()
+    version: int = VERSION
+
+    @property
+    def faces(self) -> tuple[Face, ...]:
+        """All faces of all rooms, in order."""
+        return tuple(face for room in self.rooms for face in room.faces)

@@ -1,0 +1,1 @@
+"""What is counted: areas, joints, masking, tables, and why. No Qt, no shapely."""

@@ -1,0 +1,127 @@
+"""The takeoff: measured quantities, each with the parts, the rule and the sum behind it.
+
+Millimetres and square millimetres; a reader turns them into what a person sees (`shared.units`).
+"""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+from shared.findings import Finding
+from shared.job import Section
+from shared.kinds import Kind, Treatment
+
+
+class Fronts(StrEnum):
+    """The two arrangements of a face: as shown, with fronts hung; as worked on, without the fronts that are taken off."""
+
+    HUNG = "hung"
+    OFF = "off"
+
+
+class Term(NamedTuple):
+    """One step of a sum: `amount` (signed) is what it adds; `factors` multiply to its size, or are empty where it is no plain product.
+
+    `what` says what it is ("outline", "less outlet", "edges") and `parts` whom it comes from.
+    """
+
+    what: str
+    amount: float
+    factors: tuple[float, ...] = ()
+    parts: tuple[str, ...] = ()
+
+
+class Reason(NamedTuple):
+    """Why a figure is what it is: the rule in words and its source, the arrangement it was measured in, and the terms that sum to it."""
+
+    rule: str
+    source: str
+    fronts: Fronts
+    terms: tuple[Term, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ids of all parts in the sum, each once, in order."""
+        return tuple(dict.fromkeys(part for term in self.terms for part in term.parts))
+
+
+class Figure(NamedTuple):
+    """A quantity (mm for lengths, mm2 for areas) and its reason; the terms of the reason sum to the amount."""
+
+    amount: float
+    reason: Reason
+
+
+class PartRow(NamedTuple):
+    """One part, counted. `finish` is the id of the finish it gets, "" where it is left; `tag` is that of a front, else ""."""
+
+    id: str
+    room: str
+    face: str
+    name: str
+    kind: Kind
+    treatment: Treatment
+    finish: str
+    tag: str
+    gross_mm2: Figure
+    net_mm2: Figure
+    coated_mm2: Figure
+
+
+class EdgeRow(NamedTuple):
+    """One edge with the fronts off: a piece of boundary between two parts, or between one and the outside (None). Path from start to end, with a bulge."""
+
+    face: str
+    parts: tuple[str, str | None]
+    start: tuple[float, float]
+    end: tuple[float, float]
+    bulge: float
+    length_mm: float
+
+
+class JointRow(NamedTuple):
+    """All that is sealed between two parts of a face, or up an inside corner between two faces (`next_face`, else "").
+
+    `sealed` is False where a person switched it off; its length counts for nothing then. `path` are its pieces, as on `face`.
+    """
+
+    face: str
+    next_face: str
+    parts: tuple[str, str]
+    name: str
+    section: Section
+    sealant: str
+    sealed: bool
+    old_bead: bool
+    length_mm: Figure
+    path: tuple[EdgeRow, ...]
+
+
+class MaskingRow(NamedTuple):
+    """All that is taped between two parts of a face, or between one and the outside (None)."""
+
+    face: str
+    parts: tuple[str, str | None]
+    name: str
+    length_mm: Figure
+    path: tuple[EdgeRow, ...]
+
+
+class Totals(NamedTuple):
+    """The running totals: mm2, mm, and a number of fronts (doors and drawer fronts that are taken off or coated in place)."""
+
+    coated_mm2: float
+    masking_mm: float
+    bead_mm: float
+    old_bead_mm: float
+    fronts: int
+
+
+class Takeoff(NamedTuple):
+    """Everything counted of a job, in the order of its rooms, faces and parts."""
+
+    parts: tuple[PartRow, ...]
+    edges: tuple[EdgeRow, ...]
+    joints: tuple[JointRow, ...]
+    masking: tuple[MaskingRow, ...]
+    totals: Totals
+    findings: tuple[Finding, ...]
