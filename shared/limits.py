@@ -1,0 +1,25 @@
+"""How large a job may be. Beyond these a job is a slip of the finger or a trap, and is refused in words."""
+
+LONGEST_MM = 100_000.0
+"""The greatest distance of a corner from the origin of its face, and the greatest length read: 100 m."""
+
+THICKEST_MM = 1_000.0
+"""The greatest thickness of a board, leg, width or depth of a bead."""
+
+GREATEST_PROFILE_FACTOR = 10.0
+
+HIGHEST_LEVEL = 1_000
+
+MOST_PARTS = 20_000
+MOST_FACES = 1_000
+MOST_ROOMS = 200
+MOST_FINISHES = 500
+MOST_JOINT_CHOICES = 100_000
+MOST_VERTICES = 2_000
+"""Corners of one outline."""
+
+LONGEST_TEXT = 500
+"""Characters of a name, or of what a part is made of."""
+
+LONGEST_ID = 64
+"""Characters of an id."""

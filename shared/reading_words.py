@@ -1,0 +1,134 @@
+"""The words of a reading: numbers, units and signs, told apart before anybody asks what they mean together."""
+
+import re
+import unicodedata
+from enum import Enum
+from fractions import Fraction
+from typing import NamedTuple
+
+from shared.errors import ReadingError
+
+ADVICE = 'type a length such as 2400, 2.4 m, 94 1/2", 600+450 or 3x450'
+
+LONGEST_READING = 200
+"""Characters. Nobody types as many by intent; it also bounds the numbers."""
+
+_LONGEST_QUOTED = 40
+
+
+class Mark(Enum):
+    """What a word is."""
+
+    NUMBER = "number"
+    UNIT = "unit"
+    PLUS = "+"
+    MINUS = "-"
+    TIMES = "x"
+    OVER = "/"
+
+
+class Word(NamedTuple):
+    """One word: what it is, how it was typed, the value of a number (else 0) and the name of a unit (else "")."""
+
+    mark: Mark
+    typed: str
+    number: Fraction = Fraction(0)
+    unit: str = ""
+
+
+_SPELLINGS = {
+    "mm": ("mm", "millimetre", "millimetres", "millimeter", "millimeters"),
+    "cm": ("cm", "centimetre", "centimetres", "centimeter", "centimeters"),
+    "m": ("m", "metre", "metres", "meter", "meters"),
+    "in": ("in", "inch", "inches", '"'),
+    "ft": ("ft", "foot", "feet", "'"),
+}
+_UNIT_OF = {spelling: unit for unit, spellings in _SPELLINGS.items() for spelling in spellings}
+
+# Marks come from a keyboard, a phone that curls its quotes, or out of a drawing. Wide forms are folded first (NFKC).
+_KEYBOARD = str.maketrans(
+    {
+        "\N{PRIME}": "'",
+        "\N{RIGHT SINGLE QUOTATION MARK}": "'",
+        "\N{LEFT SINGLE QUOTATION MARK}": "'",
+        "\N{RIGHT DOUBLE QUOTATION MARK}": '"',
+        "\N{LEFT DOUBLE QUOTATION MARK}": '"',
+        "\N{MULTIPLICATION SIGN}": "x",
+        "*": "x",
+        "\N{FRACTION SLASH}": "/",
+        "\N{DIVISION SLASH}": "/",
+        "\N{DIVISION SIGN}": "/",
+        "\N{MINUS SIGN}": "-",
+        "\N{EN DASH}": "-",
+    }
+)
+
+_PATTERN = re.compile(r"""(?P<number>\d+(?:\.\d*)?|\.\d+)|(?P<sign>[-+/])|(?P<unit>[^\W\d_]+\.?|"|')|\s+|(?P<odd>.)""")
+
+
+def quoted(text: str) -> str:
+    """What was typed, in quotes; the middle of a long one left out."""
+    short = " ".join(text.split())
+    if len(short) > _LONGEST_QUOTED:
+        short = f"{short[: _LONGEST_QUOTED // 2]} ... {short[-8:]}"
+    return f"“{short}”"
+
+
+def words_of(text: str, decimal: str) -> tuple[Word, ...]:
+    """The words of a reading, from left to right.
+
+    ReadingError where there are none, where the text is too long, or where one is no number, unit of length or sign.
+    """
+    if not text.strip():
+        raise ReadingError("no length was typed", do=ADVICE)
+    if len(text) > LONGEST_READING:
+        raise ReadingError("this is too long to be a length", where=quoted(text), do=ADVICE)
+    matches = _PATTERN.finditer(_as_on_a_keyboard(text, decimal))
+    return tuple(_word(match, text) for match in matches if match.lastgroup)
+
+
+def _as_on_a_keyboard(text: str, decimal: str) -> str:
+    """The text with every fraction written out, every sign as it is on a keyboard and a point for the decimal sign."""
+    written = "".join(_written_out(character) for character in text)
+    plain = unicodedata.normalize("NFKC", written).translate(_KEYBOARD).replace("''", '"').lower()
+    return plain if decimal == "." else plain.replace(".", "\0").replace(decimal, ".")
+
+
+def _written_out(character: str) -> str:
+    if unicodedata.decomposition(character).startswith("<fraction>"):
+        return f" {unicodedata.normalize('NFKC', character)} "
+    return character
+
+
+def _word(match: re.Match[str], text: str) -> Word:
+    typed = match[0]
+    if match.lastgroup == "number":
+        return Word(Mark.NUMBER, typed, Fraction(typed.rstrip(".")))
+    if match.lastgroup == "sign":
+        return Word(Mark(typed), typed)
+    return _unit_or_times(typed, text)
+
+
+def _unit_or_times(typed: str, text: str) -> Word:
+    if typed == Mark.TIMES.value:
+        return Word(Mark.TIMES, typed)
+    unit = _UNIT_OF.get(typed.removesuffix("."))
+    if unit is None:
+        raise _odd(typed, text)
+    return Word(Mark.UNIT, typed, unit=unit)
+
+
+def _odd(typed: str, text: str) -> ReadingError:
+    if typed == ",":
+        return ReadingError(
+            "a comma parts two lengths", where=quoted(text), do="write decimals with a point, thousands without"
+        )
+    if typed == "\0":
+        return ReadingError(
+            "a point is no decimal sign here", where=quoted(text), do="write decimals with a comma, thousands without"
+        )
+    if typed.isalpha():
+        return ReadingError(
+            f"{quoted(typed)} is not a unit of length", where=quoted(text), do="use mm, cm, m, in or ft"
+        )
+    return ReadingError(f"{quoted(typed)} says nothing in a length", where=quoted(text), do=ADVICE)
