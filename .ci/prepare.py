@@ -139,7 +139,7 @@ def install_packages(packages: tuple[str, ...]) -> None:
     print(f"prepare: {command}", flush=True)
     failure = f"the system packages could not be installed; see the lines above, then run: {command}"
     run(("apt-get", "-qq", "update"), failure)
-    run(("apt-get", "-qq", "install", "--yes", "--no-install-recommends", *packages), failure)
+    run(("apt-get", "-qq", "-o", "Dpkg::Use-Pty=0", "install", "--yes", "--no-install-recommends", *packages), failure)
 
 
 def run(command: tuple[str, ...], failure: str) -> None:

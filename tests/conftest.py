@@ -1,0 +1,38 @@
+"""What holds for every test: repeatable random cases, settings of its own, nothing left behind."""
+
+import os
+from collections.abc import Iterator
+from importlib.util import find_spec
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+# A test never opens a window on the screen of the person who runs it.
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+settings.register_profile("house", derandomize=True, deadline=None, print_blob=True)
+settings.load_profile("house")
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Where Qt is not installed, pytest-qt is switched off (-p no:pytest-qt): then its settings are named here."""
+    if find_spec("PySide6") is None:
+        for name in ("qt_api", "qt_log_level_fail", "qt_log_ignore"):
+            parser.addini(name, "unused without Qt", type="linelist")
+
+
+@pytest.fixture(autouse=True)
+def clean_window(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """A window's test starts with no settings and fails when it leaves a widget, a thread or a timer behind."""
+    if "qapp" not in request.fixturenames:
+        yield
+        return
+    from tests.leftovers import leftovers, running_threads, use_settings_in
+
+    use_settings_in(Path(tmp_path_factory.mktemp("settings")))
+    threads_before = running_threads()
+    yield
+    left = leftovers(threads_before)
+    if left:
+        pytest.fail(f"left behind: {', '.join(left)}")

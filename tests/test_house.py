@@ -1,0 +1,149 @@
+"""The invariants of the house that no other tool holds; DEVELOPERS.md lists them all."""
+
+import ast
+import re
+import subprocess
+import sys
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+PROJECT = Path(__file__).parents[1]
+ROOMS = ("desktop", "takeoff", "geometry", "shared")
+
+LONGEST_MODULE = 400
+LONGEST_FUNCTION = 40
+
+# What is slow to start (engines.md measured 185 to 284 ms for pint and ezdxf) may be imported where it is first used.
+SLOW_TO_START = {"PySide6", "ezdxf", "numpy", "pint", "shapely", "xlsxwriter"}
+
+BANNED_NAMES = {"base", "helper", "helpers", "manager", "misc", "util", "utils"}
+
+# Written so that this file does not hold what it looks for.
+MACHINE_TRACES = re.compile(
+    r"(?:^|[\s\"'=(`])/(?:root|home|work|opt|Users)/\w"
+    r"|files\.python" + r"hosted\.org|pypi\.python" + r"\.org|pypi" + r"\.org|deb\.debian" + r"\.org"
+    r"|--(?:extra-)?index-" + r"url|--find-" + r"links",
+    re.MULTILINE,
+)
+EXEMPTIONS = re.compile(r"#\s*(?:type:\s*ig" + r"nore|no" + r"qa|ruff:\s*no" + r"qa|mypy:\s*ig" + r"nore)")
+
+
+def written_files() -> tuple[Path, ...]:
+    """Every file that git holds or would take."""
+    listing = subprocess.run(
+        ("git", "-C", str(PROJECT), "ls-files", "-z", "--cached", "--others", "--exclude-standard"),
+        check=True,
+        capture_output=True,
+        text=True,
+    ).stdout
+    files = (PROJECT / name for name in listing.split("\0") if name)
+    return tuple(sorted({file for file in files if file.is_file()}))
+
+
+def written_texts() -> Iterator[tuple[Path, str]]:
+    for file in written_files():
+        try:
+            yield file.relative_to(PROJECT), file.read_text(encoding="utf-8")
+        except UnicodeDecodeError:
+            continue
+
+
+@pytest.fixture(scope="session")
+def texts() -> dict[Path, str]:
+    return dict(written_texts())
+
+
+@pytest.fixture(scope="session")
+def modules(texts: dict[Path, str]) -> dict[Path, ast.Module]:
+    return {file: ast.parse(text) for file, text in texts.items() if file.suffix == ".py"}
+
+
+@pytest.fixture(scope="session")
+def project_file() -> dict[str, Any]:
+    return tomllib.loads((PROJECT / "pyproject.toml").read_text(encoding="utf-8"))
+
+
+def functions_of(module: ast.Module) -> Iterator[ast.FunctionDef | ast.AsyncFunctionDef]:
+    return (node for node in ast.walk(module) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef))
+
+
+def late_imports_of(module: ast.Module) -> Iterator[str]:
+    """The first name of everything that is imported inside a function."""
+    for function in functions_of(module):
+        for node in ast.walk(function):
+            if isinstance(node, ast.ImportFrom):
+                yield (node.module or "").partition(".")[0]
+            elif isinstance(node, ast.Import):
+                yield from (alias.name.partition(".")[0] for alias in node.names)
+
+
+def in_rooms(file: Path) -> bool:
+    return file.parts[0] in ROOMS
+
+
+def test_a_module_fits_in_the_head(texts: dict[Path, str]) -> None:
+    lengths = {str(file): len(text.splitlines()) for file, text in texts.items() if file.suffix == ".py"}
+    assert {file: lines for file, lines in lengths.items() if lines > LONGEST_MODULE} == {}
+
+
+def test_a_function_fits_on_a_screen(modules: dict[Path, ast.Module]) -> None:
+    lengths = {
+        f"{file}:{function.lineno} {function.name}": (function.end_lineno or function.lineno) - function.lineno + 1
+        for file, module in modules.items()
+        for function in functions_of(module)
+    }
+    assert {name: lines for name, lines in lengths.items() if lines > LONGEST_FUNCTION} == {}
+
+
+def test_no_check_is_switched_off_for_a_line(texts: dict[Path, str]) -> None:
+    assert [str(file) for file, text in texts.items() if file.suffix == ".py" and EXEMPTIONS.search(text)] == []
+
+
+def test_only_what_is_slow_to_start_is_imported_late(modules: dict[Path, ast.Module]) -> None:
+    allowed = SLOW_TO_START | set(ROOMS)
+    late = {(str(file), name) for file, module in modules.items() if in_rooms(file) for name in late_imports_of(module)}
+    assert {(file, name) for file, name in late if name not in allowed} == set()
+
+
+def test_modules_are_named_by_what_they_hold(modules: dict[Path, ast.Module]) -> None:
+    assert [str(file) for file in modules if in_rooms(file) and BANNED_NAMES & set(file.stem.split("_"))] == []
+
+
+def test_no_file_names_this_machine_or_a_registry(texts: dict[Path, str]) -> None:
+    found = {str(file): match.group() for file, text in texts.items() if (match := MACHINE_TRACES.search(text))}
+    assert found == {}
+
+
+def test_every_room_is_layered_typed_and_installed(project_file: dict[str, Any]) -> None:
+    tools = project_file["tool"]
+    layers = next(each for each in tools["importlinter"]["contracts"] if each["type"] == "layers")
+    assert tuple(layers["layers"]) == ROOMS
+    assert tuple(tools["importlinter"]["root_packages"]) == ROOMS
+    assert set(ROOMS) <= set(tools["mypy"]["files"])
+    assert {name for name in tools["setuptools"]["packages"]["find"]["include"] if "." not in name} == set(ROOMS)
+
+
+def test_no_layering_contract_has_an_exception(project_file: dict[str, Any]) -> None:
+    contracts = project_file["tool"]["importlinter"]["contracts"]
+    assert [each["name"] for each in contracts if "ignore_imports" in each] == []
+
+
+def test_the_command_line_starts_without_qt_or_any_slow_library() -> None:
+    script = f"import sys, desktop.commands; print(*sorted({SLOW_TO_START!r} & set(sys.modules)))"
+    started = subprocess.run((sys.executable, "-c", script), check=False, cwd=PROJECT, capture_output=True, text=True)
+    assert (started.returncode, started.stdout.strip(), started.stderr) == (0, "", "")
+
+
+def test_the_lower_rooms_and_their_tests_need_no_qt() -> None:
+    script = (
+        "import sys, pytest\n"
+        "sys.modules['PySide6'] = sys.modules['shiboken6'] = None\n"
+        "folders = ['tests/shared', 'tests/geometry', 'tests/takeoff']\n"
+        "sys.exit(pytest.main(['--collect-only', '--quiet', '-p', 'no:pytest-qt', '-p', 'no:cacheprovider', *folders]))"
+    )
+    collected = subprocess.run((sys.executable, "-c", script), check=False, cwd=PROJECT, capture_output=True, text=True)
+    assert collected.returncode == 0, collected.stdout + collected.stderr
