@@ -1,0 +1,100 @@
+"""The border: where another part is seen on the left than on the right, as runs along the sides it comes from."""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from geometry.columns import Flags, Floats, Stack, Whole
+from geometry.owners import Owners
+from geometry.pieces import Stretches
+
+
+class TornError(Exception):
+    """The pieces of a face do not close: contacts so narrow that a wider weld must decide them. Never leaves geometry.
+
+    `part` is the place in the stack of the part where it shows.
+    """
+
+    def __init__(self, part: int) -> None:
+        self.part = part
+        super().__init__(part)
+
+
+class Border(NamedTuple):
+    """Runs of border, or single pieces of it, in the direction and order of the sides they come from; one row each.
+
+    `side` is the row of that side: the front-most of the two parts ends there. `left` and `right` are the places in the
+    stack of the parts with a surface, -1 for none; `left_side` and `right_side` the rows of their own sides, or -1.
+    """
+
+    side: Whole
+    start: Whole
+    end: Whole
+    begin: Floats
+    finish: Floats
+    left: Whole
+    right: Whole
+    left_side: Whole
+    right_side: Whole
+
+
+def border_of(stack: Stack, surfaces: Flags, stretches: Stretches, owners: Owners) -> Border:
+    """The pieces of the border. `surfaces` says which parts have one; a hole counts as nothing.
+
+    TornError where a part begins to be seen without a side of its own.
+    """
+    on_left = _own_stretches(stack, stretches, owners.left)
+    on_right = _own_stretches(stack, stretches, owners.right)
+    source = np.where(owners.left > owners.right, on_left, on_right)
+    changes = owners.left != owners.right
+    torn = np.flatnonzero(changes & (source < 0))
+    if len(torn):
+        raise TornError(int(max(owners.left[torn[0]], owners.right[torn[0]])))
+    seen = np.append(np.where(surfaces, np.arange(len(surfaces)), -1), -1)
+    left, right = seen[owners.left], seen[owners.right]
+    piece = np.flatnonzero(left != right)
+    piece = piece[np.argsort(source[piece])]
+    row = source[piece]
+    side = np.append(stretches.side, -1)
+    parts = np.stack((left[piece], right[piece]))
+    sides = np.stack((side[on_left[piece]], side[on_right[piece]]))
+    sides[parts < 0] = -1
+    against = stretches.along[row] < 0
+    parts[:, against], sides[:, against] = parts[::-1, against], sides[::-1, against]
+    return Border(
+        side[row],
+        stretches.start[row],
+        stretches.end[row],
+        stretches.begin[row],
+        stretches.finish[row],
+        *parts,
+        *sides,
+    )
+
+
+def runs_of(border: Border) -> Border:
+    """The same border with successive pieces of one side that divide the same two parts made one."""
+    same = border.end[:-1] == border.start[1:]
+    for column in (border.side, border.left, border.right, border.left_side, border.right_side):
+        same &= column[1:] == column[:-1]
+    first = np.flatnonzero(np.append(np.True_, ~same)[: len(border.side)])
+    last = np.append(first[1:] - 1, len(border.side) - 1)[: len(first)]
+    return Border(
+        border.side[first],
+        border.start[first],
+        border.end[last],
+        border.begin[first],
+        border.finish[last],
+        border.left[first],
+        border.right[first],
+        border.left_side[first],
+        border.right_side[first],
+    )
+
+
+def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
+    """For each piece the stretch of its owner's own outline that lies on it, -1 where none does."""
+    own = np.full(len(owner), -1, dtype=np.intp)
+    rows = np.flatnonzero(stack.sides.part[stretches.side] == owner[stretches.piece])
+    own[stretches.piece[rows]] = rows
+    return own

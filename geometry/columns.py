@@ -1,0 +1,183 @@
+"""The sides of all parts of a face as columns of numbers, one row a side: what the arranging works on.
+
+Parts are known by their place in the stack, from the back to the front. A straight side has sweep 0.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from shared.errors import OutlineError
+from shared.job import Part
+
+Floats = NDArray[np.float64]
+Whole = NDArray[np.intp]
+Flags = NDArray[np.bool_]
+
+TURN = 2 * np.pi
+
+
+class Columns(NamedTuple):
+    """The sides, one a row; those of a part follow each other, without those that go nowhere.
+
+    `part` is the place of the part in the stack and `number` the index of the vertex the side leaves; `following` is
+    the row of the next side of the part. `sweep` is the angle it turns through (positive anticlockwise), `angle` where
+    that begins, seen from the centre (`cx`, `cy`). `length` is measured along the arc. `left` ... `top` are its box.
+    """
+
+    part: Whole
+    number: Whole
+    following: Whole
+    x0: Floats
+    y0: Floats
+    x1: Floats
+    y1: Floats
+    bulge: Floats
+    sweep: Floats
+    angle: Floats
+    cx: Floats
+    cy: Floats
+    radius: Floats
+    length: Floats
+    left: Floats
+    bottom: Floats
+    right: Floats
+    top: Floats
+
+
+class Stack(NamedTuple):
+    """The parts of a face from the back to the front, one a row, and all their sides.
+
+    `first` and `number` say which rows of `sides` are a part's: where they begin and how many. `interior_left` is true
+    where the outline runs anticlockwise, `plain` where the part is an upright box.
+    """
+
+    sides: Columns
+    first: Whole
+    number: Whole
+    interior_left: Flags
+    plain: Flags
+    left: Floats
+    bottom: Floats
+    right: Floats
+    top: Floats
+
+
+def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
+    """The parts, given from the back to the front, as columns.
+
+    An arc whose sagitta is at most `straight_mm` counts as straight.
+    OutlineError where an outline encloses nothing or holds a number that is not finite.
+    """
+    sides = _sides(parts, straight_mm)
+    count = np.bincount(sides.part, minlength=len(parts)).astype(np.intp)
+    _refuse(parts, count < 2, "the outline encloses nothing")
+    first = np.cumsum(count) - count
+    area = _signed_areas(sides, first, count)
+    _refuse(parts, area == 0, "the outline encloses nothing")
+    left, bottom = np.minimum.reduceat(sides.left, first), np.minimum.reduceat(sides.bottom, first)
+    right, top = np.maximum.reduceat(sides.right, first), np.maximum.reduceat(sides.top, first)
+    upright = ((sides.x0 == sides.x1) | (sides.y0 == sides.y1)) & (sides.sweep == 0)
+    plain = (count == 4) & np.logical_and.reduceat(upright, first) & (np.abs(area) == (right - left) * (top - bottom))
+    return Stack(sides, first, count, area > 0, plain, left, bottom, right, top)
+
+
+def ramp(starts: Whole, counts: Whole) -> Whole:
+    """The rows start, start + 1, ... (count of them) for each start, one after another."""
+    ends = np.cumsum(counts)
+    total = int(ends[-1]) if len(ends) else 0
+    return np.arange(total, dtype=np.intp) + np.repeat(starts - ends + counts, counts)
+
+
+def position(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Floats:
+    """How far along the given sides points on them lie: 0 at the start of the side, 1 at its end."""
+    x0, y0 = sides.x0[rows], sides.y0[rows]
+    dx, dy = sides.x1[rows] - x0, sides.y1[rows] - y0
+    share = ((x - x0) * dx + (y - y0) * dy) / (dx * dx + dy * dy)
+    bent = np.flatnonzero(sides.sweep[rows])
+    if len(bent):
+        arc = rows[bent]
+        sweep = sides.sweep[arc]
+        turned = np.arctan2(y[bent] - sides.cy[arc], x[bent] - sides.cx[arc]) - sides.angle[arc]
+        turned = np.mod(turned * np.sign(sweep), TURN)
+        size = np.abs(sweep)
+        # Half of what the arc leaves of the circle lies before its start, half after its end.
+        share[bent] = np.where(turned > (size + TURN) / 2, turned - TURN, turned) / size
+    return share
+
+
+def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
+    counts = np.array([len(part.outline) for part in parts], dtype=np.intp)
+    x = np.array([vertex.x for part in parts for vertex in part.outline], dtype=np.float64)
+    y = np.array([vertex.y for part in parts for vertex in part.outline], dtype=np.float64)
+    bulge = np.array([vertex.bulge for part in parts for vertex in part.outline], dtype=np.float64)
+    part = np.repeat(np.arange(len(parts), dtype=np.intp), counts)
+    known = np.isfinite(x) & np.isfinite(y) & np.isfinite(bulge)
+    _refuse(parts, np.bincount(part, ~known, len(parts)) > 0, "the outline holds a number that is not finite")
+    starts = np.cumsum(counts) - counts
+    following = _following(part, starts)
+    moves = (x != x[following]) | (y != y[following])
+    _refuse(parts, np.bincount(part, ~moves & (bulge != 0), len(parts)) > 0, "an arc starts and ends at one point")
+    number = ramp(np.zeros_like(starts), counts)[moves]
+    part, bulge = part[moves], bulge[moves]
+    x1, y1 = x[following][moves], y[following][moves]
+    starts = np.cumsum(np.bincount(part, minlength=len(parts))).astype(np.intp)
+    starts = np.concatenate((np.zeros(1, dtype=np.intp), starts[:-1]))
+    return _measured((part, number, _following(part, starts)), (x[moves], y[moves], x1, y1), bulge, straight_mm)
+
+
+def _following(part: Whole, starts: Whole) -> Whole:
+    rows = np.arange(len(part), dtype=np.intp)
+    last = np.append(part[1:] != part[:-1], np.True_)[: len(part)]
+    return np.where(last, starts[part], rows + 1)
+
+
+def _measured(
+    rows: tuple[Whole, Whole, Whole], ends: tuple[Floats, Floats, Floats, Floats], bulge: Floats, straight_mm: float
+) -> Columns:
+    x0, y0, x1, y1 = ends
+    dx, dy = x1 - x0, y1 - y0
+    length = np.hypot(dx, dy)
+    bent = np.flatnonzero(np.abs(bulge) * length / 2 > straight_mm)
+    sweep, angle, cx, cy, radius = np.zeros((5, len(x0)))
+    left, right = np.minimum(x0, x1), np.maximum(x0, x1)
+    bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
+    if len(bent):
+        b = bulge[bent]
+        away = (1 - b * b) / (4 * b)
+        sweep[bent] = 4 * np.arctan(b)
+        cx[bent] = (x0[bent] + x1[bent]) / 2 - dy[bent] * away
+        cy[bent] = (y0[bent] + y1[bent]) / 2 + dx[bent] * away
+        angle[bent] = np.arctan2(y0[bent] - cy[bent], x0[bent] - cx[bent])
+        radius[bent] = length[bent] * (1 + b * b) / (4 * np.abs(b))
+        length[bent] = radius[bent] * np.abs(sweep[bent])
+        reaches = [_reaches(angle[bent], sweep[bent], quarter * np.pi / 2) for quarter in range(4)]
+        right[bent] = np.where(reaches[0], cx[bent] + radius[bent], right[bent])
+        top[bent] = np.where(reaches[1], cy[bent] + radius[bent], top[bent])
+        left[bent] = np.where(reaches[2], cx[bent] - radius[bent], left[bent])
+        bottom[bent] = np.where(reaches[3], cy[bent] - radius[bent], bottom[bent])
+    return Columns(*rows, *ends, bulge, sweep, angle, cx, cy, radius, length, left, bottom, right, top)
+
+
+def _reaches(angle: Floats, sweep: Floats, way: float) -> Flags:
+    """Whether arcs pass the point of their circle that lies in a direction."""
+    turned = np.mod((way - angle) * np.sign(sweep), TURN)
+    passes: Flags = turned <= np.abs(sweep)
+    return passes
+
+
+def _signed_areas(sides: Columns, first: Whole, count: Whole) -> Floats:
+    """The area of each part, positive where anticlockwise; summed from its own first vertex, so no digits are lost."""
+    x, y = np.repeat(sides.x0[first], count), np.repeat(sides.y0[first], count)
+    area = ((sides.x0 - x) * (sides.y1 - y) - (sides.x1 - x) * (sides.y0 - y)) / 2
+    area += sides.radius * sides.radius * (sides.sweep - np.sin(sides.sweep)) / 2
+    total: Floats = np.add.reduceat(area, first)
+    return total
+
+
+def _refuse(parts: Sequence[Part], wrong: Flags, what: str) -> None:
+    if wrong.any():
+        part = parts[int(np.argmax(wrong))]
+        raise OutlineError(what, where=part.name or part.id, do="draw it again")

@@ -1,0 +1,159 @@
+"""Where the sides of a face meet: ends of sides on other sides, and crossings."""
+
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from geometry.columns import Columns, Flags, Floats, Whole, position
+
+
+class Meetings(NamedTuple):
+    """All places where sides of different parts meet.
+
+    Side `touched` passes through the start of side `vertex`; sides `one` and `other` cross at (`x`, `y`).
+    """
+
+    vertex: Whole
+    touched: Whole
+    one: Whole
+    other: Whole
+    x: Floats
+    y: Floats
+
+
+def near_pairs(sides: Columns, tolerance: float) -> tuple[Whole, Whole]:
+    """The pairs of sides of different parts whose boxes come near each other; each pair once, the lower row first."""
+    boxes = shapely.box(
+        sides.left - tolerance, sides.bottom - tolerance, sides.right + tolerance, sides.top + tolerance
+    )
+    one, other = shapely.STRtree(boxes).query(boxes)
+    keep = (one < other) & (sides.part[one] != sides.part[other])
+    return one[keep], other[keep]
+
+
+def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meetings:
+    """Where the given pairs of sides meet.
+
+    Whatever ends within the tolerance of a side touches it. Straight sides cross only where all four ends are clear of
+    the other's line: else the touching end is the crossing already.
+    """
+    straight = (sides.sweep[one] == 0) & (sides.sweep[other] == 0)
+    ends_on_other = _touches(sides, one, other, tolerance)
+    ends_on_one = _touches(sides, other, one, tolerance)
+    found = [_lines_crossing(sides, one[straight], other[straight], tolerance)]
+    if not straight.all():
+        found += _arcs_crossing(sides, one[~straight], other[~straight], tolerance)
+    first, second, x, y = (np.concatenate(column) for column in zip(*found, strict=True))
+    return Meetings(
+        np.concatenate((one[ends_on_other], other[ends_on_one])),
+        np.concatenate((other[ends_on_other], one[ends_on_one])),
+        first,
+        second,
+        x,
+        y,
+    )
+
+
+Crossings = tuple[Whole, Whole, Floats, Floats]
+
+
+def _touches(sides: Columns, vertex: Whole, side: Whole, tolerance: float) -> Flags:
+    """Whether the start of one side lies on another."""
+    x, y = sides.x0[vertex], sides.y0[vertex]
+    near = np.abs(_aside(sides, side, x, y)) <= tolerance
+    rows = np.flatnonzero(near)
+    on = side[rows]
+    along = position(sides, on, x[rows], y[rows])
+    reach = tolerance / sides.length[on]
+    near[rows] = (along >= -reach) & (along <= 1 + reach)
+    return near
+
+
+def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
+    """How far points lie to the left of straight sides' lines, or outside arcs' circles."""
+    x0, y0 = sides.x0[side], sides.y0[side]
+    away = ((sides.x1[side] - x0) * (y - y0) - (sides.y1[side] - y0) * (x - x0)) / sides.length[side]
+    bent = np.flatnonzero(sides.sweep[side])
+    if len(bent):
+        arc = side[bent]
+        away[bent] = np.hypot(x[bent] - sides.cx[arc], y[bent] - sides.cy[arc]) - sides.radius[arc]
+    return away
+
+
+def _lines_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Crossings:
+    x0, y0, x1, y1 = sides.x0, sides.y0, sides.x1, sides.y1
+    start, end = _aside(sides, other, x0[one], y0[one]), _aside(sides, other, x1[one], y1[one])
+    near, far = _aside(sides, one, x0[other], y0[other]), _aside(sides, one, x1[other], y1[other])
+    clear = np.minimum(np.minimum(np.abs(start), np.abs(end)), np.minimum(np.abs(near), np.abs(far))) > tolerance
+    rows = np.flatnonzero(clear & (start * end < 0) & (near * far < 0))
+    one, other = one[rows], other[rows]
+    share = start[rows] / (start[rows] - end[rows])
+    x = x0[one] + share * (x1[one] - x0[one])
+    y = y0[one] + share * (y1[one] - y0[one])
+    # An upright or level side fixes that coordinate of the crossing to the last digit.
+    x = np.where(x0[other] == x1[other], x0[other], x)
+    y = np.where(y0[other] == y1[other], y0[other], y)
+    return one, other, x, y
+
+
+def _arcs_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -> list[Crossings]:
+    """Crossings of pairs of which at least one side is an arc."""
+    both = (sides.sweep[one] != 0) & (sides.sweep[other] != 0)
+    mixed = ~both
+    swap = sides.sweep[one] != 0
+    line, arc = np.where(swap, other, one)[mixed], np.where(swap, one, other)[mixed]
+    found = []
+    for (first, second), (foot, way, half) in (
+        ((line, arc), _line_and_circle(sides, line, arc, tolerance)),
+        ((one[both], other[both]), _two_circles(sides, one[both], other[both], tolerance)),
+    ):
+        for sign in (1.0, -1.0):
+            # Half a chord of 0 is a touch: one point, not two.
+            rows = np.flatnonzero(half > 0) if sign < 0 else np.flatnonzero(half >= 0)
+            x = foot[0][rows] + sign * half[rows] * way[0][rows]
+            y = foot[1][rows] + sign * half[rows] * way[1][rows]
+            inside = _is_between(sides, first[rows], x, y) & _is_between(sides, second[rows], x, y)
+            found.append((first[rows][inside], second[rows][inside], x[inside], y[inside]))
+    return found
+
+
+Chord = tuple[tuple[Floats, Floats], tuple[Floats, Floats], Floats]
+"""What a line or circle cuts off a circle: its middle, the direction along it, and half its length (-1 for none)."""
+
+
+def _is_between(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Flags:
+    along = position(sides, rows, x, y)
+    between: Flags = (along > 0) & (along < 1)
+    return between
+
+
+def _line_and_circle(sides: Columns, line: Whole, arc: Whole, tolerance: float) -> Chord:
+    length = sides.length[line]
+    ux, uy = (sides.x1[line] - sides.x0[line]) / length, (sides.y1[line] - sides.y0[line]) / length
+    dx, dy = sides.cx[arc] - sides.x0[line], sides.cy[arc] - sides.y0[line]
+    along = dx * ux + dy * uy
+    distance = np.abs(dx * uy - dy * ux)
+    foot = (sides.x0[line] + along * ux, sides.y0[line] + along * uy)
+    return foot, (ux, uy), _half_chord(distance, sides.radius[arc], distance - sides.radius[arc], tolerance)
+
+
+def _two_circles(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Chord:
+    dx, dy = sides.cx[other] - sides.cx[one], sides.cy[other] - sides.cy[one]
+    distance = np.hypot(dx, dy)
+    r, s = sides.radius[one], sides.radius[other]
+    apart = distance > tolerance
+    safe = np.where(apart, distance, 1.0)
+    ux, uy = dx / safe, dy / safe
+    along = (safe * safe + (r - s) * (r + s)) / (2 * safe)
+    foot = (sides.cx[one] + along * ux, sides.cy[one] + along * uy)
+    # How far the circles are from touching: beyond it from outside or from inside they do not meet.
+    gap = np.maximum(distance - (r + s), np.abs(r - s) - distance)
+    half = _half_chord(np.abs(along), r, gap, tolerance)
+    return foot, (-uy, ux), np.where(apart, half, -1.0)
+
+
+def _half_chord(distance: Floats, radius: Floats, gap: Floats, tolerance: float) -> Floats:
+    """Half the chord at a distance from the centre: 0 where they only touch, -1 where they do not meet."""
+    inside = np.maximum(radius - distance, 0.0) * (radius + distance)
+    return np.where(gap > tolerance, -1.0, np.where(gap >= -tolerance, 0.0, np.sqrt(inside)))

@@ -1,0 +1,74 @@
+"""Which part is seen on either side of each piece."""
+
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from geometry.columns import Flags, Floats, Stack, Whole, ramp
+from geometry.pieces import Pieces, Stretches
+
+
+class Owners(NamedTuple):
+    """The place in the stack of the part in front on the left and the right of each piece, -1 where there is none."""
+
+    left: Whole
+    right: Whole
+
+
+def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
+    """The front-most part on either side of each piece: of those that end on it, and of those that cover its middle."""
+    over = _front_cover(stack, stretches, pieces)
+    part = stack.sides.part[stretches.side]
+    on_left = stack.interior_left[part] == (stretches.along > 0)
+    left, right = over.copy(), over
+    np.maximum.at(left, stretches.piece[on_left], part[on_left])
+    np.maximum.at(right, stretches.piece[~on_left], part[~on_left])
+    return Owners(left, right)
+
+
+def _front_cover(stack: Stack, stretches: Stretches, pieces: Pieces) -> Whole:
+    """The front-most part that covers each piece without ending on it."""
+    tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
+    piece, part = tree.query(shapely.points(pieces.x, pieces.y))
+    many = len(stack.first)
+    ends_here = np.sort(stretches.piece * many + stack.sides.part[stretches.side])
+    key = piece * many + part
+    found = np.minimum(np.searchsorted(ends_here, key), len(ends_here) - 1)
+    passes = ends_here[found] != key
+    piece, part = piece[passes], part[passes]
+    inside = covers(stack, part, pieces.x[piece], pieces.y[piece])
+    front = np.full(len(pieces.x), -1, dtype=np.intp)
+    np.maximum.at(front, piece[inside], part[inside])
+    return front
+
+
+def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
+    """Whether each part covers the point given with it, arcs exact. The point must not lie on the part's outline."""
+    inside = (stack.left[part] < x) & (x < stack.right[part]) & (stack.bottom[part] < y) & (y < stack.top[part])
+    shaped = np.flatnonzero(inside & ~stack.plain[part])
+    if len(shaped):
+        inside[shaped] = _odd(stack, part[shaped], x[shaped], y[shaped])
+    return inside
+
+
+def _odd(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
+    """Whether a ray to the right crosses a part's chords an odd number of times, turned over by each arc's segment.
+
+    A point on a chord counts as moved a hair up (to the right, where the chord is upright), alike for chord and
+    segment, so that a point on the chord of an arc is judged by the arc alone.
+    """
+    sides = stack.sides
+    count = stack.number[part]
+    row = ramp(stack.first[part], count)
+    x, y = np.repeat(x, count), np.repeat(y, count)
+    x0, y0, y1 = sides.x0[row], sides.y0[row], sides.y1[row]
+    dx, dy = sides.x1[row] - x0, y1 - y0
+    turn = dx * (y - y0) - dy * (x - x0)
+    turn = np.where(turn == 0, np.where(dx == 0, -dy, dx), turn)
+    crossed = ((y0 <= y) != (y1 <= y)) & ((turn > 0) == (dy > 0))
+    sweep = sides.sweep[row]
+    near = (x - sides.cx[row]) ** 2 + (y - sides.cy[row]) ** 2 < sides.radius[row] ** 2
+    crossed ^= (turn * sweep < 0) & near
+    odd: Flags = np.bitwise_xor.reduceat(crossed, np.cumsum(count) - count)
+    return odd
