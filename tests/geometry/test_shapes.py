@@ -1,0 +1,44 @@
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.outline import area_mm2, outline_box, perimeter_mm
+from geometry.shapes import box, bulge_through, circle, rounded_box
+from geometry.sides import Side
+from shared.job import Vertex
+
+
+def test_a_box_begins_at_its_lower_left_corner_and_runs_anticlockwise() -> None:
+    assert box(1, 2, 30, 40) == (Vertex(1, 2), Vertex(31, 2), Vertex(31, 42), Vertex(1, 42))
+
+
+def test_a_circle_has_the_area_and_girth_of_a_circle() -> None:
+    assert area_mm2(circle(5, 6, 30)) == pytest.approx(900 * math.pi)
+    assert perimeter_mm(circle(5, 6, 30)) == pytest.approx(60 * math.pi)
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "corners"), [(100, 60, 4), (60, 100, 4), (60, 60, 2), (100, 70, 8)], ids=str
+)
+def test_corners_that_meet_become_one_half_circle(width: float, height: float, corners: int) -> None:
+    outline = rounded_box(3, 4, width, height, 30)
+    assert len(outline) == corners
+    assert area_mm2(outline) == pytest.approx(width * height - (4 - math.pi) * 900)
+    assert outline_box(outline) == pytest.approx((3, 4, 3 + width, 4 + height))
+
+
+def test_no_radius_is_a_plain_box() -> None:
+    assert rounded_box(0, 0, 10, 20, 0) == box(0, 0, 10, 20)
+
+
+@pytest.mark.parametrize(("middle", "bulge"), [((5, -5), 1.0), ((5, 5), -1.0), ((5, 0), 0.0), ((5, -2.5), 0.5)])
+def test_the_arc_through_a_point(middle: tuple[float, float], bulge: float) -> None:
+    assert bulge_through((0, 0), middle, (10, 0)) == pytest.approx(bulge)
+
+
+@given(bulge=st.floats(-20, 20).filter(lambda b: abs(b) > 1e-3))
+def test_the_arc_through_the_middle_of_an_arc_is_that_arc(bulge: float) -> None:
+    side = Side(0, 3, -4, 50, 60, bulge)
+    assert bulge_through(side.start, side.middle, side.end) == pytest.approx(bulge, rel=1e-9)
