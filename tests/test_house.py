@@ -17,7 +17,7 @@ ROOMS = ("desktop", "takeoff", "geometry", "shared")
 LONGEST_MODULE = 400
 LONGEST_FUNCTION = 40
 
-# What is slow to start (design measurements: 40 to 284 ms each) and not always needed may be imported where it is first used.
+# What is slow to start (40 to 284 ms each, by measurement) and not always needed may be imported where first used.
 SLOW_TO_START = {"PySide6", "ezdxf", "pint", "xlsxwriter"}
 
 BANNED_NAMES = {"base", "helper", "helpers", "manager", "misc", "util", "utils"}
