@@ -62,8 +62,8 @@ def _arranged(stacked: Sequence[Part], weld: float) -> tuple[list[Region], tuple
     owners = owners_of(stack, stretches, pieces)
     rows = usual()
     surfaces = np.array([not rows[part.kind].hole for part in stacked])
-    runs = runs_of(border_of(stack, surfaces, stretches, owners))
-    return regions_of(stacked, rings_of(sides, nodes, runs)), edges_of(stacked, sides, nodes, runs)
+    border = border_of(stack, surfaces, stretches, owners)
+    return regions_of(stacked, rings_of(sides, nodes, border)), edges_of(stacked, sides, nodes, runs_of(border))
 
 
 def edges_of(stacked: Sequence[Part], sides: Columns, nodes: Nodes, runs: Border) -> tuple[Edge, ...]:

@@ -1,11 +1,13 @@
 """Visible regions as polygons of the geometry library: their areas, and polygons for picking and near misses."""
 
+from typing import NamedTuple
+
 import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.arrangement import Region
-from geometry.columns import Floats, ramp
+from geometry.columns import TURN, Floats, Whole, ramp
 from geometry.rings import Rings
 
 CHORDS_A_CIRCLE = 32
@@ -21,11 +23,13 @@ def region_polygon(region: Region) -> BaseGeometry:
         return shapely.Polygon()
     count = np.array([len(ring) for ring in region.rings], dtype=np.intp)
     vertices = [vertex for ring in region.rings for vertex in ring]
-    x, y, bulge = (
-        np.array([getattr(vertex, name) for vertex in vertices], dtype=np.float64) for name in ("x", "y", "bulge")
-    )
-    rings = Rings(np.zeros(len(count), dtype=np.intp), np.cumsum(count) - count, x, y, bulge)
-    return shapely.build_area(shapely.multilinestrings(_flat_rings(rings)[0]))
+    x = np.array([vertex.x for vertex in vertices], dtype=np.float64)
+    y = np.array([vertex.y for vertex in vertices], dtype=np.float64)
+    bulge = np.array([vertex.bulge for vertex in vertices], dtype=np.float64)
+    flat = _flattened(Rings(np.zeros(len(count), dtype=np.intp), np.cumsum(count) - count, x, y, bulge))
+    polygon = shapely.build_area(shapely.multilinestrings(shapely.linearrings(flat.x, flat.y, indices=flat.ring)))
+    # A sliver beside an arc can be thinner than the arc's sagittas.
+    return polygon if polygon.is_valid else shapely.make_valid(polygon)
 
 
 def ring_areas(rings: Rings) -> Floats:
@@ -35,40 +39,52 @@ def ring_areas(rings: Rings) -> Floats:
     """
     if not len(rings.first):
         return np.zeros(0)
-    flat, segments = _flat_rings(rings)
-    area = shapely.area(shapely.polygons(flat))
-    signed: Floats = np.where(shapely.is_ccw(flat), area, -area) + np.add.reduceat(segments, rings.first)
+    flat = _flattened(rings)
+    area = shapely.area(shapely.polygons(shapely.linearrings(flat.x, flat.y, indices=flat.ring)))
+    # The way round of the flattened ring, which for a crescent thinner than its sagittas is not that of the ring.
+    starts = np.flatnonzero(np.diff(flat.ring, prepend=-1))
+    x, y = flat.x - flat.x[starts][flat.ring], flat.y - flat.y[starts][flat.ring]
+    turned = np.add.reduceat(x[:-1] * y[1:] - x[1:] * y[:-1], starts)
+    signed: Floats = np.copysign(area, turned) + np.add.reduceat(flat.segment, rings.first)
     return signed
 
 
-def _flat_rings(rings: Rings) -> tuple[np.ndarray, Floats]:
-    """The rings with arcs flattened, and for each vertex the area between its arc and the chords."""
+class _Flat(NamedTuple):
+    """Points of rings with the number of their ring, and for each vertex the area between its arc and the chords."""
+
+    x: Floats
+    y: Floats
+    ring: Whole
+    segment: Floats
+
+
+def _flattened(rings: Rings) -> _Flat:
     x, y, bulge = rings.x, rings.y, rings.bulge
     count = np.diff(np.append(rings.first, len(x)))
     ring = np.repeat(np.arange(len(count), dtype=np.intp), count)
-    segments = np.zeros(len(x))
+    segment = np.zeros(len(x))
     bent = np.flatnonzero(bulge)
     if not len(bent):
-        return shapely.linearrings(x, y, indices=ring), segments
+        return _Flat(x, y, ring, segment)
     following = np.arange(1, len(x) + 1, dtype=np.intp)
     following[rings.first + count - 1] = rings.first
-    sweep = 4 * np.arctan(bulge[bent])
-    chords = np.ones(len(x), dtype=np.intp)
-    chords[bent] = np.maximum(2, np.ceil(np.abs(sweep) / (2 * np.pi / CHORDS_A_CIRCLE) - 1e-9))
-    row = np.repeat(np.arange(len(x), dtype=np.intp), chords)
-    turn = np.zeros(len(x))
-    cx, cy = x.copy(), y.copy()
-    b = bulge[bent]
-    turn[bent] = sweep / chords[bent]
-    dx, dy = x[following[bent]] - x[bent], y[following[bent]] - y[bent]
+    b, x0, y0 = bulge[bent], x[bent], y[bent]
+    dx, dy = x[following[bent]] - x0, y[following[bent]] - y0
     away = (1 - b * b) / (4 * b)
-    cx[bent] += dx / 2 - dy * away
-    cy[bent] += dy / 2 + dx * away
-    square = (x - cx) ** 2 + (y - cy) ** 2
-    segments = chords * square * (turn - np.sin(turn)) / 2
-    angle = ramp(np.zeros(len(x), dtype=np.intp), chords) * turn[row]
-    cos, sin = np.cos(angle), np.sin(angle)
-    rx, ry = (x - cx)[row], (y - cy)[row]
-    # Straight sides have their own start for a centre and stay where they are.
-    flat_x, flat_y = cx[row] + cos * rx - sin * ry, cy[row] + sin * rx + cos * ry
-    return shapely.linearrings(flat_x, flat_y, indices=ring[row]), segments
+    rx, ry = dy * away - dx / 2, -dx * away - dy / 2
+    sweep = 4 * np.arctan(b)
+    chords = np.maximum(2, np.ceil(np.abs(sweep) * CHORDS_A_CIRCLE / TURN - 1e-9)).astype(np.intp)
+    turn = sweep / chords
+    segment[bent] = chords * (rx * rx + ry * ry) * (turn - np.sin(turn)) / 2
+    copies = np.ones(len(x), dtype=np.intp)
+    copies[bent] = chords
+    row = np.repeat(np.arange(len(x), dtype=np.intp), copies)
+    arc = np.repeat(np.arange(len(bent), dtype=np.intp), chords)
+    angle = ramp(np.zeros(len(bent), dtype=np.intp), chords) * turn[arc]
+    cos, sin = np.cos(angle) - 1, np.sin(angle)
+    flat_x, flat_y = x[row], y[row]
+    on_arc = bulge[row] != 0
+    # Turned about the centre; written as a step from the start, so that the start itself stays exact.
+    flat_x[on_arc] += cos * rx[arc] - sin * ry[arc]
+    flat_y[on_arc] += sin * rx[arc] + cos * ry[arc]
+    return _Flat(flat_x, flat_y, ring[row], segment)

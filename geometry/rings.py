@@ -25,7 +25,7 @@ class Rings(NamedTuple):
 
 
 class _Ways(NamedTuple):
-    """Runs of border with their part on the left: one row for each run and part.
+    """Pieces of border with their part on the left: one row for each piece and part.
 
     `side` is the side of the part's own outline where it has one there, so that a ring has no corners where only its
     neighbours change.
@@ -38,28 +38,32 @@ class _Ways(NamedTuple):
     sweep: Floats
 
 
-def rings_of(sides: Columns, nodes: Nodes, runs: Border) -> Rings:
-    """All rings: outer ones anticlockwise, holes clockwise, none touching itself. TornError where they do not close."""
-    ways = _ways(sides, runs)
+def rings_of(sides: Columns, nodes: Nodes, border: Border) -> Rings:
+    """All rings: outer ones anticlockwise, holes clockwise, none touching itself. TornError where they do not close.
+
+    Takes the border in single pieces, as runs could hide that a ring touches itself in their midst.
+    """
+    ways = _ways(sides, border)
     following, pinches = _linked(nodes, ways)
     before = np.empty_like(following)
     before[following] = np.arange(len(following))
-    for rows in pinches:
-        _part_touching(following, rows)
     corner = (ways.side != ways.side[before]) | (np.sign(ways.sweep) != np.sign(ways.sweep[before]))
+    for arriving in pinches:
+        corner[following[arriving]] = True
+        _part_touching(following, arriving)
     order, first = _walked(following, corner, ways)
     return _corners(sides, nodes, ways, order, first, corner)
 
 
-def _ways(sides: Columns, runs: Border) -> _Ways:
-    sweep = sides.sweep[runs.side] * (runs.finish - runs.begin)
-    on_left, on_right = np.flatnonzero(runs.left >= 0), np.flatnonzero(runs.right >= 0)
-    own = np.concatenate((runs.left_side[on_left], runs.right_side[on_right]))
-    source = np.concatenate((runs.side[on_left], runs.side[on_right]))
+def _ways(sides: Columns, border: Border) -> _Ways:
+    sweep = sides.sweep[border.side] * (border.finish - border.begin)
+    on_left, on_right = np.flatnonzero(border.left >= 0), np.flatnonzero(border.right >= 0)
+    own = np.concatenate((border.left_side[on_left], border.right_side[on_right]))
+    source = np.concatenate((border.side[on_left], border.side[on_right]))
     return _Ways(
-        np.concatenate((runs.left[on_left], runs.right[on_right])),
-        np.concatenate((runs.start[on_left], runs.end[on_right])),
-        np.concatenate((runs.end[on_left], runs.start[on_right])),
+        np.concatenate((border.left[on_left], border.right[on_right])),
+        np.concatenate((border.start[on_left], border.end[on_right])),
+        np.concatenate((border.end[on_left], border.start[on_right])),
         np.where(own >= 0, own, source),
         np.concatenate((sweep[on_left], -sweep[on_right])),
     )
