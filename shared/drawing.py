@@ -1,10 +1,11 @@
 """A drawing as a value: what is on it and in which role, before anybody paints or writes it.
 
-`takeoff.drawing` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG) and the DXF writer
-read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay arcs: every path
-is made of vertices with bulges.
+`takeoff.drawing` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG) and the
+DXF writer read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay arcs: every
+path is made of vertices with bulges.
 """
 
+import math
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -71,6 +72,11 @@ class Size(NamedTuple):
     def role(self) -> Role:
         """Always SIZE."""
         return Role.SIZE
+
+    @property
+    def length_mm(self) -> float:
+        """How long what it measures is."""
+        return math.dist(self.start, self.end)
 
 
 class Drawing(NamedTuple):

@@ -1,7 +1,8 @@
 """The job: everything about one piece of work, as one frozen value.
 
 Lengths are millimetres. On an elevation x runs to the right and y up from the floor; on a plan x runs to the right and
-y out from the wall. Equal jobs compare equal; an edit (`shared.edits`) makes a new job that shares what it did not touch.
+y out from the wall. Equal jobs compare equal; an edit (`shared.edits`) makes a new job that shares what it did
+not touch.
 """
 
 from enum import StrEnum
@@ -49,13 +50,14 @@ class Corner(StrEnum):
     NONE = "none"
 
 
-class Part(Value):
+class Part(Value, frozen=True):
     """One closed outline on a face, with a kind.
 
     `id` is unique in the job. `level` raises (or, negative, lowers) it over others of any kind; a part that does not
-    `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` and `finish` are the kind's unless set.
-    `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges; `coated_sides` are the sides
-    (index of the vertex they leave) whose edge is coated, None for what is usual for the kind. `back_coated` counts for what is taken off.
+    `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` and `finish` are the kind's unless
+    set. `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges;
+    `coated_sides` are the sides (index of the vertex they leave) whose edge is coated, None for what is usual for the
+    kind. `back_coated` counts for what is taken off.
     """
 
     id: str
@@ -73,8 +75,8 @@ class Part(Value):
     made_of: str = ""
 
 
-class Tie(Value):
-    """A side of a part on a plan that runs along an elevation, from `start_mm` to `end_mm` from that face's left end."""
+class Tie(Value, frozen=True):
+    """A side of a part on a plan that runs along an elevation, `start_mm` to `end_mm` from that face's left end."""
 
     part: str
     side: int
@@ -83,7 +85,7 @@ class Tie(Value):
     end_mm: float
 
 
-class Face(Value):
+class Face(Value, frozen=True):
     """One flat surface seen square on. Parts stand in drawing order: of two of equal rank the later is in front.
 
     `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).
@@ -99,7 +101,7 @@ class Face(Value):
     photo: str = ""
 
 
-class Room(Value):
+class Room(Value, frozen=True):
     """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans."""
 
     id: str
@@ -107,13 +109,13 @@ class Room(Value):
     faces: tuple[Face, ...] = ()
 
 
-class Fillet(Value, tag="fillet"):
+class Fillet(Value, frozen=True, tag="fillet"):
     """A bead across a corner; a triangle of two equal legs."""
 
     leg_mm: float
 
 
-class Butt(Value, tag="butt"):
+class Butt(Value, frozen=True, tag="butt"):
     """A bead between two edges: width x depth."""
 
     width_mm: float
@@ -123,11 +125,12 @@ class Butt(Value, tag="butt"):
 Section = Fillet | Butt
 
 
-class JointChoice(Value):
+class JointChoice(Value, frozen=True):
     """What a person decided about one joint, over the table of rules.
 
-    `parts` are the two parts it divides, on `face`; for an upright joint the first is on `face`, the second on `next_face`.
-    A field that is None stays as the rule says. A joint without a rule is added by `sealed=True` and a section.
+    `parts` are the two parts it divides, on `face`; for an upright joint the first is on `face`, the second on
+    `next_face`. A field that is None stays as the rule says. A joint without a rule is added by `sealed=True` and a
+    section.
     """
 
     face: str
@@ -138,14 +141,14 @@ class JointChoice(Value):
     old_bead: bool | None = None
 
 
-class Finish(Value):
+class Finish(Value, frozen=True):
     """A build-up that surfaces get, by its id and name."""
 
     id: str
     name: str
 
 
-class KindChoice(Value):
+class KindChoice(Value, frozen=True):
     """How parts of a kind are coated in this job, and with which finish."""
 
     kind: Kind
@@ -172,7 +175,7 @@ class Unit(StrEnum):
     INCH = "in"
 
 
-class Job(Value):
+class Job(Value, frozen=True):
     """Everything about one piece of work."""
 
     name: str

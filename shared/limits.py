@@ -6,6 +6,7 @@ LONGEST_MM = 100_000.0
 THICKEST_MM = 1_000.0
 """The greatest thickness of a board, leg, width or depth of a bead."""
 
+SMALLEST_PROFILE_FACTOR = 0.01
 GREATEST_PROFILE_FACTOR = 10.0
 
 HIGHEST_LEVEL = 1_000
@@ -23,3 +24,6 @@ LONGEST_TEXT = 500
 
 LONGEST_ID = 64
 """Characters of an id."""
+
+LONGEST_QUOTED = 40
+"""Characters of a person's text that an error repeats."""
