@@ -30,7 +30,8 @@ class Area(NamedTuple):
     """A closed surface: `rings` of vertices (outer ones anticlockwise, holes clockwise), of a part and its kind.
 
     Role OUTLINE: the part's whole outline, one ring; REGION: its visible region; none where nothing is visible.
-    `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay.
+    `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay. `name` is what the person
+    calls the part, "" where it has no name of its own.
     """
 
     role: Role
@@ -38,6 +39,7 @@ class Area(NamedTuple):
     kind: Kind
     rings: tuple[Outline, ...]
     in_front: bool = True
+    name: str = ""
 
 
 class Line(NamedTuple):
@@ -80,7 +82,10 @@ class Size(NamedTuple):
 
 
 class Drawing(NamedTuple):
-    """One face, drawn. `box` is (left, bottom, right, top) of all its areas; areas stand back to front."""
+    """One face, drawn. `box` is (left, bottom, right, top) of all its areas and its wall; areas stand back to front.
+
+    `job` is the name of the whole job, for the sheet.
+    """
 
     face: str
     title: str
@@ -91,3 +96,4 @@ class Drawing(NamedTuple):
     lines: tuple[Line, ...] = ()
     texts: tuple[Text, ...] = ()
     sizes: tuple[Size, ...] = ()
+    job: str = ""

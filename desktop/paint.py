@@ -1,0 +1,259 @@
+"""A drawing on any painter: screen, strip, print, PDF, SVG, PNG.
+
+The painter's units are 1/96 inch (a screen's pixels at usual size); lettering is in the painter's font. What is painted
+is the drawing's; the options only say what of it is wanted, and what is picked or lit up.
+"""
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QTransform
+
+from desktop.lettering import box_at, draw_centred, fit
+from desktop.look import Look
+from desktop.paint_sizes import paint_size, size_box
+from desktop.paths import line_path, pattern_lines, rings_path
+from shared.drawing import Area, Drawing, Line, Role, Size, Text
+from shared.kinds import Kind, usual
+
+OUTLINE_PX = 1.2
+PATTERN_PX = 0.6
+PICKED_PX = 2.2
+LIT_PX = 7.0
+HANDLE_PX = 7.0
+
+REACH_PX = 8.0
+"""How far paint reaches beyond the path that it follows: more than half the widest line and half a handle."""
+
+OVERLAY_SHARE = 0.25
+"""How much of its colour a part has that does not hide what is behind it."""
+
+OVERLAY_DASHES = (6.0, 4.0)
+
+PLATE_PX = 2.0
+"""What the plate under a name stands out to its left and right."""
+
+
+class Stroke(NamedTuple):
+    """How lines of a role are drawn: their colour, width, and dashes in widths."""
+
+    colour: str
+    width: float
+    dashes: tuple[float, ...] = ()
+
+
+def strokes(look: Look) -> dict[Role, Stroke]:
+    """How lines are drawn, in that order: tape lies along beads, and its dashes let them be seen."""
+    return {
+        Role.FLOOR: Stroke(look.ink, 2.0),
+        Role.JOINT: Stroke(look.joint, 3.0),
+        Role.MASKING: Stroke(look.masking, 2.2, (3.0, 2.0)),
+    }
+
+
+class PaintOptions(NamedTuple):
+    """What of a drawing is wanted. `picked` and `lit` are ids of parts."""
+
+    names: bool = True
+    tags: bool = True
+    sizes: bool = True
+    joints: bool = False
+    masking: bool = False
+    patterns: bool = True
+    picked: frozenset[str] = frozenset()
+    lit: frozenset[str] = frozenset()
+
+    @staticmethod
+    def small() -> "PaintOptions":
+        """For a face in the strip: colours and outlines only."""
+        return PaintOptions(names=False, tags=False, sizes=False, patterns=False)
+
+    def shows(self, role: Role) -> bool:
+        """Whether items of a role are wanted."""
+        wanted = {
+            Role.NAME: self.names,
+            Role.TAG: self.tags,
+            Role.SIZE: self.sizes,
+            Role.JOINT: self.joints,
+            Role.MASKING: self.masking,
+        }
+        return wanted.get(role, True)
+
+
+class _Easel(NamedTuple):
+    """What painting anything needs. `seen` is the painter's clip, in its units; None where it has none."""
+
+    painter: QPainter
+    view: QTransform
+    look: Look
+    options: PaintOptions
+    seen: QRectF | None
+
+    def meets(self, box: QRectF) -> bool:
+        """Whether paint along a path in this box can be seen."""
+        seen = self.seen
+        return seen is None or (
+            box.left() - REACH_PX <= seen.right()
+            and box.right() + REACH_PX >= seen.left()
+            and box.top() - REACH_PX <= seen.bottom()
+            and box.bottom() + REACH_PX >= seen.top()
+        )
+
+
+def paint(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
+    """The whole drawing. `to_device` leads from its millimetres to the painter's units. The ground is the caller's.
+
+    A drawing with nothing on it paints nothing.
+    """
+    paint_face(drawing, painter, to_device, look, options)
+    paint_picked(drawing, painter, to_device, look, options.picked)
+
+
+def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
+    """The drawing but for what marks the picked parts; only what meets the painter's clip, where it has one."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    font = QFont(painter.font())
+    seen = painter.clipBoundingRect() if painter.hasClipping() else None
+    easel = _Easel(painter, to_device, look, options, seen)
+    areas = [(area, path) for area in drawing.areas if easel.meets((path := _path(area, easel)).controlPointRect())]
+    _paint_regions(areas, easel)
+    for area, path in areas:
+        _paint_outline(area, path, easel)
+    _paint_lines(drawing.lines, easel)
+    _paint_texts(drawing, easel, font)
+    if options.sizes:
+        for size in drawing.sizes:
+            if easel.meets(size_box(size, to_device)):
+                paint_size(size, drawing.unit, painter, to_device, look, font)
+    painter.setFont(font)
+
+
+def paint_picked(
+    drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, picked: frozenset[str]
+) -> None:
+    """A frame round each picked part's whole outline, with a handle on each corner of its box."""
+    if not picked:
+        return
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    accent = QColor(look.accent)
+    for area in drawing.areas:
+        if area.role is Role.OUTLINE and area.part in picked:
+            path = to_device.map(rings_path(area.rings))
+            painter.strokePath(path, QPen(accent, PICKED_PX))
+            paint_handles(path.boundingRect(), painter, look)
+
+
+def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:
+    """A small square on each corner of a box."""
+    painter.setPen(QPen(QColor(look.accent), OUTLINE_PX))
+    painter.setBrush(QColor(look.field))
+    for corner in (box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()):
+        painter.drawRect(QRectF(corner.x() - HANDLE_PX / 2, corner.y() - HANDLE_PX / 2, HANDLE_PX, HANDLE_PX))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def touched_box(item: Area | Line | Text | Size, to_device: QTransform) -> QRectF:
+    """All that painting one item may touch, in the painter's units."""
+    if isinstance(item, Text):
+        box = _text_box(item, to_device)
+    elif isinstance(item, Size):
+        box = size_box(item, to_device)
+    elif isinstance(item, Line):
+        box = to_device.map(line_path(item.path)).controlPointRect()
+    else:
+        box = to_device.map(rings_path(item.rings)).controlPointRect()
+    return box.adjusted(-REACH_PX, -REACH_PX, REACH_PX, REACH_PX)
+
+
+def _path(area: Area, easel: _Easel) -> QPainterPath:
+    return easel.view.map(rings_path(area.rings))
+
+
+def _paint_regions(areas: Iterable[tuple[Area, QPainterPath]], easel: _Easel) -> None:
+    """All visible regions, a kind at a time: they never overlap, so their order does not matter."""
+    together: dict[tuple[Kind, bool], QPainterPath] = {}
+    for area, path in areas:
+        if area.role is Role.REGION and area.in_front:
+            together.setdefault((area.kind, area.part in easel.options.lit), QPainterPath()).addPath(path)
+    outlines = QPainterPath()
+    for (kind, lit), path in together.items():
+        _paint_surface(kind, path, easel, lit=lit)
+        outlines.addPath(path)
+    easel.painter.strokePath(outlines, QPen(QColor(easel.look.outline), OUTLINE_PX))
+
+
+def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
+    """What owns no region of its own: openings, painted over what they are cut into, and parts that hide nothing."""
+    if area.role is not Role.OUTLINE or (area.in_front and not usual()[area.kind].hole):
+        return
+    pen = QPen(QColor(easel.look.outline), OUTLINE_PX)
+    if area.in_front:
+        _paint_surface(area.kind, path, easel, lit=area.part in easel.options.lit)
+    else:
+        veil = QColor(easel.look.kinds[area.kind].pattern)
+        veil.setAlphaF(OVERLAY_SHARE)
+        easel.painter.fillPath(path, veil)
+        pen.setDashPattern(OVERLAY_DASHES)
+    easel.painter.strokePath(path, pen)
+
+
+def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) -> None:
+    how, painter = easel.look.kinds[kind], easel.painter
+    painter.fillPath(path, QColor(easel.look.lit if lit else how.fill))
+    if not easel.options.patterns or not how.families:
+        return
+    painter.save()
+    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
+    painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
+    over = path.controlPointRect()
+    if easel.seen is not None:
+        over = over.intersected(easel.seen)
+    for family in how.families:
+        painter.drawLines(pattern_lines(family, over, easel.view.map(QPointF(0, 0))))
+    painter.restore()
+
+
+def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
+    wanted = [line for line in lines if easel.options.shows(line.role)]
+    for role, stroke in strokes(easel.look).items():
+        pen = QPen(QColor(stroke.colour), stroke.width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap)
+        if stroke.dashes:
+            pen.setDashPattern(stroke.dashes)
+        for line in wanted:
+            if line.role is role:
+                _paint_line(line, pen, easel)
+
+
+def _paint_line(line: Line, pen: QPen, easel: _Easel) -> None:
+    path = easel.view.map(line_path(line.path))
+    if not easel.meets(path.controlPointRect()):
+        return
+    if line.parts and easel.options.lit.issuperset(line.parts):
+        easel.painter.strokePath(path, QPen(QColor(easel.look.accent), LIT_PX))
+    easel.painter.strokePath(path, pen)
+
+
+def _text_box(text: Text, view: QTransform) -> QRectF:
+    left, bottom = text.x - text.width_mm / 2, text.y - text.height_mm / 2
+    return view.mapRect(QRectF(left, bottom, text.width_mm, text.height_mm))
+
+
+def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
+    """Names and tags, on a plate of their part's fill so that its pattern does not run through them."""
+    kinds = {area.part: area.kind for area in drawing.areas}
+    bold = QFont(font)
+    bold.setBold(True)
+    for text in drawing.texts:
+        box = _text_box(text, easel.view)
+        if not easel.options.shows(text.role) or not easel.meets(box):
+            continue
+        words = fit(text.text, bold if text.role is Role.TAG else font, box.width() - 2 * PLATE_PX, box.height())
+        if words is None:
+            continue
+        if text.part in kinds:
+            plate = easel.look.lit if text.part in easel.options.lit else easel.look.kinds[kinds[text.part]].fill
+            place = box_at(words, box.center()).adjusted(-PLATE_PX, 0, PLATE_PX, 0)
+            easel.painter.fillRect(place, QColor(plate))
+        easel.painter.setPen(QColor(easel.look.ink))
+        draw_centred(easel.painter, words, box.center())
