@@ -4,6 +4,7 @@ That an outline encloses something and does not cross itself is for `geometry.ch
 of the takeoff. One pass over the job: 20 000 parts are checked in a blink.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 from itertools import chain
 from math import hypot, isfinite
@@ -12,6 +13,9 @@ from shared import limits
 from shared.errors import JobError
 from shared.job import Butt, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
 from shared.kinds import Kind, Treatment
+
+_CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]")
+"""Signs that end a line or steer a terminal; in a name they would break a table."""
 
 
 def check_job(job: Job) -> None:
@@ -88,6 +92,10 @@ def _check_texts(job: Job) -> None:
     for text in chain((job.name,), rooms, faces, parts, (finish.name for finish in job.finishes)):
         if len(text) > limits.LONGEST_TEXT:
             raise JobError(f"the text {_shown(text)} is too long", do=f"use at most {limits.LONGEST_TEXT} characters")
+        if _CONTROL.search(text):
+            raise JobError(
+                f"the text {_shown(text)} holds a sign that is none", do="write it in one line, without tabs"
+            )
 
 
 def _check_kinds(job: Job) -> None:
@@ -236,6 +244,5 @@ def _sizes(section: Fillet | Butt) -> tuple[float, ...]:
 
 
 def _shown(text: str) -> str:
-    """A text out of a job file, in quotes: shortened, and nothing in it that could upset a terminal."""
-    short = text if len(text) <= limits.LONGEST_QUOTED else f"{text[: limits.LONGEST_QUOTED]} ..."
-    return f'"{"".join(character if character.isprintable() else "?" for character in short)}"'
+    """A text out of a job, in quotes and shortened."""
+    return f'"{text}"' if len(text) <= limits.LONGEST_QUOTED else f'"{text[: limits.LONGEST_QUOTED]} ..."'

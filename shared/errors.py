@@ -24,10 +24,11 @@ class RecoatError(Exception):
         super().__init__(what, where, do)
 
     def __str__(self) -> str:
-        """The whole as one line: "where: what; do."."""
+        """The whole as one line: "where: what; do.", with "?" for what cannot be printed and could upset a terminal."""
         place = f"{self.where}: " if self.where else ""
         advice = f"; {self.do}" if self.do else ""
-        return f"{place}{self.what}{advice}."
+        line = f"{place}{self.what}{advice}."
+        return "".join(character if character.isprintable() else "?" for character in line)
 
 
 class ReadingError(RecoatError):

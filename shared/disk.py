@@ -1,0 +1,112 @@
+"""Whole files read and written: never more than a bound is read, and a file is replaced as a whole or not at all."""
+
+import errno
+import os
+import secrets
+import stat
+import sys
+from contextlib import suppress
+from pathlib import Path
+
+from shared.errors import FileError
+
+if sys.platform == "darwin":
+    import fcntl
+
+_WORDS = {
+    errno.ENOENT: ("there is no such file or folder", "check its name"),
+    errno.ENOTDIR: ("part of the way to it is not a folder", "check its name"),
+    errno.EISDIR: ("this is a folder", "name a file"),
+    errno.EACCES: ("this is not permitted", "check the permissions of the file and its folder"),
+    errno.EPERM: ("this is not permitted", "check the permissions of the file and its folder"),
+    errno.EROFS: ("this place cannot be written to", "choose another place"),
+    errno.ENOSPC: ("the disk is full", "make room or choose another place"),
+    errno.EDQUOT: ("your share of the disk is full", "make room or choose another place"),
+    errno.EFBIG: ("the file would be larger than is allowed here", "choose another place"),
+    errno.ENAMETOOLONG: ("the name is too long", "choose a shorter one"),
+    errno.ELOOP: ("the link leads back to itself", "name the file itself"),
+}
+
+
+def file_error(path: Path, trouble: OSError) -> FileError:
+    """What the system said about a file, in words."""
+    unknown = (trouble.strerror or "the system refused").lower(), "try again or choose another place"
+    what, advice = _WORDS.get(trouble.errno or 0, unknown)
+    return FileError(what, where=str(path), do=advice)
+
+
+def read_bounded(path: Path, most: int) -> bytes:
+    """The content of a file of at most so many bytes. FileError where it is larger, or cannot be read."""
+    try:
+        _require_file(path)
+        with path.open("rb") as file:
+            content = file.read(most + 1)
+    except OSError as trouble:
+        raise file_error(path, trouble) from trouble
+    if len(content) > most:
+        raise FileError(f"it is larger than {most // 2**20} MB", where=str(path), do="choose a job file")
+    return content
+
+
+def write_atomically(path: Path, content: bytes) -> None:
+    """Make this the content of the file, so that whatever goes wrong, the file holds the old content or the new, whole.
+
+    The content goes to a new file in the same folder, is flushed to the disk and takes the place of the old one, whose
+    permissions it keeps; a link is followed. What is no plain file (a terminal, a pipe) is written to as it is.
+    FileError where that fails; then the file is as it was.
+    """
+    try:
+        target = path.resolve()
+        if target.exists() and not target.is_file():
+            target.write_bytes(content)
+        else:
+            _replace(target, content)
+    except OSError as trouble:
+        raise file_error(path, trouble) from trouble
+    except RuntimeError as trouble:  # a link that leads back to itself, up to Python 3.12
+        raise file_error(path, OSError(errno.ELOOP, "")) from trouble
+
+
+def _require_file(path: Path) -> None:
+    """A folder, a pipe or a device is no file to read: it may have no end."""
+    if not stat.S_ISREG(path.stat().st_mode):
+        if path.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "")
+        raise OSError(errno.EINVAL, "this is not a plain file")
+
+
+def _replace(target: Path, content: bytes) -> None:
+    temporary = target.with_name(f".{secrets.token_hex(8)}.part")
+    try:
+        with temporary.open("xb") as file:
+            file.write(content)
+            file.flush()
+            _sync(file.fileno())
+        if target.exists():
+            temporary.chmod(stat.S_IMODE(target.stat().st_mode))
+        temporary.replace(target)
+    except BaseException:
+        with suppress(OSError):
+            temporary.unlink(missing_ok=True)
+        raise
+    _sync_folder(target.parent)
+
+
+def _sync(handle: int) -> None:
+    """Flush a file to the disk itself; on macOS fsync alone leaves it in the disk's own memory."""
+    if sys.platform == "darwin":
+        fcntl.fcntl(handle, fcntl.F_FULLFSYNC)
+    else:
+        os.fsync(handle)
+
+
+def _sync_folder(folder: Path) -> None:
+    """Flush the new name to the disk. Windows has no such thing for folders; some network folders refuse it."""
+    if sys.platform == "win32":
+        return
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
