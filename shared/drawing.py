@@ -30,8 +30,8 @@ class Area(NamedTuple):
     """A closed surface: `rings` of vertices (outer ones anticlockwise, holes clockwise), of a part and its kind.
 
     Role OUTLINE: the part's whole outline, one ring; REGION: its visible region; none where nothing is visible.
-    `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay. `name` is what the person
-    calls the part, "" where it has no name of its own.
+    `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay. `name` is what the
+    person calls the part, "" where it has no name of its own.
     """
 
     role: Role

@@ -1,0 +1,48 @@
+"""Pieces of line that meet end to end, made into as few lines as can be."""
+
+from collections.abc import Iterable
+
+from shared.job import Vertex
+
+Piece = tuple[tuple[float, float], tuple[float, float], float]
+"""From a start to an end, with a bulge as in `shared.job.Vertex`."""
+
+
+def chained(pieces: Iterable[Piece]) -> tuple[tuple[Vertex, ...], ...]:
+    """The same pieces as open paths; none for none. A path that returns to where it began ends on its first point.
+
+    Pieces meet where their ends are equal, which those of one arrangement are. The bulge of a path's last vertex is 0.
+    """
+    waiting = dict(enumerate(pieces))
+    meeting: dict[tuple[float, float], list[int]] = {}
+    for number, (start, end, _) in waiting.items():
+        meeting.setdefault(start, []).append(number)
+        meeting.setdefault(end, []).append(number)
+    paths = []
+    while waiting:
+        first = waiting.pop(next(iter(waiting)))
+        onward = _follow([first], waiting, meeting)
+        whole = _follow([_turned(piece) for piece in reversed(onward)], waiting, meeting)
+        paths.append(_path([_turned(piece) for piece in reversed(whole)]))
+    return tuple(paths)
+
+
+def _follow(path: list[Piece], waiting: dict[int, Piece], meeting: dict[tuple[float, float], list[int]]) -> list[Piece]:
+    """The path with all that goes on from its end; what is used no longer waits."""
+    while True:
+        end = path[-1][1]
+        following = next((number for number in meeting[end] if number in waiting), None)
+        if following is None:
+            return path
+        piece = waiting.pop(following)
+        path.append(piece if piece[0] == end else _turned(piece))
+
+
+def _turned(piece: Piece) -> Piece:
+    start, end, bulge = piece
+    return (end, start, -bulge)
+
+
+def _path(pieces: list[Piece]) -> tuple[Vertex, ...]:
+    last = pieces[-1][1]
+    return (*(Vertex(start[0], start[1], bulge) for start, _, bulge in pieces), Vertex(last[0], last[1]))

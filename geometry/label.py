@@ -1,0 +1,92 @@
+"""Where the name of a region is written."""
+
+from typing import NamedTuple
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from geometry.outline import flattened
+from geometry.sides import Box
+from shared.job import Outline
+
+SAGITTA_MM = 0.5
+"""How far a chord may leave its arc here: a name's place need not be exact."""
+
+
+class Spot(NamedTuple):
+    """The middle of a clear place, and how far it reaches level and upright through that middle, mm."""
+
+    x: float
+    y: float
+    width_mm: float
+    height_mm: float
+
+
+def label_spot(rings: tuple[Outline, ...]) -> Spot | None:
+    """Where a region has room for its name; None where there is no region.
+
+    The middle of the box round the region where that lies inside it, else a point that shapely picks inside the largest
+    piece; then the middle of the level run through it, so that the name stands clear on both sides. A simple rule, not
+    the best place there is.
+    """
+    if not rings:
+        return None
+    return _spot_of_box(rings[0]) if len(rings) == 1 and _is_upright_box(rings[0]) else _spot_inside(rings)
+
+
+def _is_upright_box(ring: Outline) -> bool:
+    """Whether a ring is a plain box: most regions are, and a drag must not wait for shapely to say so."""
+    if len(ring) != 4 or any(vertex.bulge for vertex in ring):
+        return False
+    a, b, c, d = ring
+    return (a.x == b.x and b.y == c.y and c.x == d.x and d.y == a.y) or (
+        a.y == b.y and b.x == c.x and c.y == d.y and d.x == a.x
+    )
+
+
+def _spot_of_box(ring: Outline) -> Spot:
+    a, c = ring[0], ring[2]
+    return Spot((a.x + c.x) / 2, (a.y + c.y) / 2, abs(c.x - a.x), abs(c.y - a.y))
+
+
+def _spot_inside(rings: tuple[Outline, ...]) -> Spot | None:
+    surface = _surface(rings)
+    if surface.is_empty:
+        return None
+    largest = max(shapely.get_parts(surface).tolist(), key=lambda piece: piece.area)
+    left, bottom, right, top = surface.bounds
+    middle = shapely.Point((left + right) / 2, (bottom + top) / 2)
+    inside = middle if surface.contains(middle) else largest.representative_point()
+    start, end = _level_run(surface, inside.x, inside.y, surface.bounds)
+    x = (start + end) / 2
+    low, high = _upright_run(surface, x, inside.y, surface.bounds)
+    return Spot(x, (low + high) / 2, end - start, high - low)
+
+
+def _surface(rings: tuple[Outline, ...]) -> BaseGeometry:
+    """The region as shapely has it: what runs anticlockwise less what runs clockwise."""
+    loops = [shapely.LinearRing(points) for ring in rings if len(points := flattened(ring, SAGITTA_MM)) > 2]
+    surfaces = [shapely.Polygon(loop) for loop in loops if loop.is_ccw]
+    holes = [shapely.Polygon(loop) for loop in loops if not loop.is_ccw]
+    return shapely.difference(shapely.union_all(surfaces), shapely.union_all(holes))
+
+
+def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+    """From where to where the level line through a point inside runs on inside."""
+    left, _, right, _ = bounds
+    crossed = shapely.LineString([(left - 1, y), (right + 1, y)]).intersection(surface)
+    runs = [(piece.bounds[0], piece.bounds[2]) for piece in shapely.get_parts(crossed).tolist()]
+    return _run_at(runs, x)
+
+
+def _upright_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+    """From where to where the upright line through a point inside runs on inside."""
+    _, bottom, _, top = bounds
+    crossed = shapely.LineString([(x, bottom - 1), (x, top + 1)]).intersection(surface)
+    runs = [(piece.bounds[1], piece.bounds[3]) for piece in shapely.get_parts(crossed).tolist()]
+    return _run_at(runs, y)
+
+
+def _run_at(runs: list[tuple[float, float]], position: float) -> tuple[float, float]:
+    """The run that holds a position, or the nearest to it."""
+    return min(runs, key=lambda run: max(run[0] - position, position - run[1], 0.0))

@@ -1,0 +1,133 @@
+"""One face as a drawing, put together from the job, what is seen of the face, and the takeoff."""
+
+from typing import Protocol
+
+from geometry.arrangement import Arrangement
+from geometry.chaining import chained
+from geometry.extent import extent
+from geometry.label import Spot, label_spot
+from geometry.outline import joined, outline_box
+from geometry.rank import rank_key
+from shared.drawing import Area, Drawing, Line, Role, Text
+from shared.job import Face, Job, Outline, Part, Vertex, View
+from shared.kinds import usual
+from takeoff.figures import EdgeRow, Fronts, Takeoff
+from takeoff.sizes import face_sizes, part_sizes, step_mm
+
+
+class Arranger(Protocol):
+    """Whoever knows what is seen of a face (`takeoff.take_off.Memory` does)."""
+
+    def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
+        """The face as shown, or without the fronts that are taken off."""
+
+
+def draw_face(
+    job: Job,
+    face: Face,
+    takeoff: Takeoff,
+    arranger: Arranger,
+    *,
+    fronts: Fronts = Fronts.HUNG,
+    sized: tuple[str, ...] = (),
+) -> Drawing:
+    """The drawing of one face, with its fronts hung or off, and with the sizes of the parts named in `sized`.
+
+    Joints that are sealed and masking come from the rows of the takeoff, piece for piece, so their lengths are the
+    takeoff's. A face without parts gives a drawing with nothing on it and a box of four zeros.
+    """
+    arrangement = arranger.arrangement(job, face, fronts)
+    rings = {region.part: region.rings for region in arrangement.regions}
+    parts = _back_to_front(face, rings)
+    box = _box(face, parts)
+    return Drawing(
+        face=face.id,
+        title=title(job, face),
+        view=face.view,
+        unit=job.unit,
+        box=box,
+        areas=tuple(area for part in parts for area in _areas(part, rings[part.id])),
+        lines=(*_floor(face, box), *_joints(face, takeoff), *_masking(face, takeoff)),
+        texts=_texts(parts, rings, takeoff),
+        sizes=(*face_sizes(face), *(s for part in parts if part.id in sized for s in part_sizes(part, step_mm(box)))),
+        job=job.name,
+    )
+
+
+def title(job: Job, face: Face) -> str:
+    """What a face is called on a sheet: its room and its name."""
+    room = next((room.name for room in job.rooms if any(other.id == face.id for other in room.faces)), "")
+    return f"{room} · {face.name}" if room else face.name
+
+
+def _back_to_front(face: Face, rings: dict[str, tuple[Outline, ...]]) -> tuple[Part, ...]:
+    """The parts that stand in the arrangement, as they lie one over another; those that hide nothing come first."""
+    ranked = sorted((rank_key(part, index), part) for index, part in enumerate(face.parts) if part.id in rings)
+    return tuple(part for _, part in ranked)
+
+
+def _box(face: Face, parts: tuple[Part, ...]) -> tuple[float, float, float, float]:
+    return joined([extent(face), *(outline_box(part.outline) for part in parts)])
+
+
+def _areas(part: Part, rings: tuple[Outline, ...]) -> tuple[Area, Area]:
+    return (
+        Area(Role.REGION, part.id, part.kind, rings, part.hides, part.name),
+        Area(Role.OUTLINE, part.id, part.kind, (part.outline,), part.hides, part.name),
+    )
+
+
+def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ...]:
+    """The floor under an elevation, drawn a little beyond its ends; a plan has none."""
+    left, _, right, _ = box
+    if face.view is View.PLAN or right <= left:
+        return ()
+    beyond = step_mm(box) / 4
+    return (Line(Role.FLOOR, (Vertex(left - beyond, 0.0), Vertex(right + beyond, 0.0))),)
+
+
+def _joints(face: Face, takeoff: Takeoff) -> tuple[Line, ...]:
+    rows = [row for row in takeoff.joints if row.face == face.id and row.sealed]
+    return tuple(Line(Role.JOINT, path, row.parts) for row in rows for path in _paths(row.path))
+
+
+def _masking(face: Face, takeoff: Takeoff) -> tuple[Line, ...]:
+    rows = [row for row in takeoff.masking if row.face == face.id]
+    return tuple(Line(Role.MASKING, path, _known(row.parts)) for row in rows for path in _paths(row.path))
+
+
+def _known(parts: tuple[str, str | None]) -> tuple[str, ...]:
+    return tuple(part for part in parts if part is not None)
+
+
+def _paths(rows: tuple[EdgeRow, ...]) -> tuple[tuple[Vertex, ...], ...]:
+    return chained((row.start, row.end, row.bulge) for row in rows)
+
+
+def _texts(parts: tuple[Part, ...], rings: dict[str, tuple[Outline, ...]], takeoff: Takeoff) -> tuple[Text, ...]:
+    """The tag of each front and the name of each part (its kind where it has none and no tag) where it can be seen."""
+    tags = {row.id: row.tag for row in takeoff.parts}
+    texts: list[Text] = []
+    for part in parts:
+        spot = label_spot(_shown(part, rings[part.id]))
+        if spot is not None:
+            texts.extend(_labels(part, tags.get(part.id, ""), spot))
+    return tuple(texts)
+
+
+def _shown(part: Part, rings: tuple[Outline, ...]) -> tuple[Outline, ...]:
+    """What a person sees of a part: a hole has no region and what hides nothing is laid over; both show whole."""
+    whole = usual()[part.kind].hole or not part.hides
+    return (part.outline,) if whole else rings
+
+
+def _labels(part: Part, tag: str, spot: Spot) -> tuple[Text, ...]:
+    x, y, width, height = spot
+    if not tag:
+        return (Text(Role.NAME, x, y, part.name or part.kind, width, height, part.id),)
+    if not part.name:
+        return (Text(Role.TAG, x, y, tag, width, height, part.id),)
+    return (
+        Text(Role.TAG, x, y + height / 4, tag, width, height / 2, part.id),
+        Text(Role.NAME, x, y - height / 4, part.name, width, height / 2, part.id),
+    )

@@ -1,0 +1,181 @@
+from itertools import pairwise
+
+import pytest
+
+from geometry.arrange import arrange
+from geometry.arrangement import Arrangement, Edge
+from geometry.shapes import box, circle
+from shared.drawing import Drawing, Role
+from shared.job import Face, Fillet, Job, Part, Room, View
+from shared.kinds import Kind
+from takeoff.drawing import draw_face, title
+from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Reason, Takeoff, Totals
+from takeoff.fronts import parts_off
+from takeoff.treatments import Treatments
+
+PARTS = (
+    Part("wall", Kind.WALL, box(0, 0, 3000, 2400)),
+    Part("tiles", Kind.SPLASHBACK, box(0, 910, 3000, 500), name="white tiles"),
+    Part("base1", Kind.CABINET, box(0, 150, 900, 720)),
+    Part("base2", Kind.CABINET, box(900, 150, 600, 720)),
+    Part("door", Kind.DOOR, box(2, 152, 896, 716)),
+    Part("buried", Kind.SHELF, box(10, 880, 20, 20)),
+    Part("bench", Kind.BENCHTOP, box(0, 870, 3000, 40)),
+    Part("upper", Kind.CABINET, box(0, 1410, 800, 700)),
+    Part("outlet", Kind.OUTLET, box(1000, 1100, 115, 75)),
+    Part("fridge", Kind.FIXTURE, box(2100, 0, 700, 1700), hides=False),
+)
+FACE = Face("a", "A", parts=PARTS)
+PLAN = Face(
+    "d",
+    "D",
+    View.PLAN,
+    parts=(Part("top", Kind.BENCHTOP, box(0, 0, 3000, 600)), Part("bowl", Kind.FIXTURE, circle(800, 300, 200))),
+)
+JOB = Job("Quay Terrace 4", rooms=(Room("r", "Galley", (FACE, PLAN)), Room("s", "", (Face("e", "E"),))))
+REASON = Reason("rule", "common practice, no source", Fronts.OFF, ())
+ZERO = Figure(0.0, REASON)
+
+
+class Arranged:
+    """The faces of the job, arranged anew each time."""
+
+    def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
+        return arrange(face.parts if fronts is Fronts.HUNG else parts_off(face.parts, Treatments(job.kinds)))
+
+
+def edge_row(edge: Edge) -> EdgeRow:
+    return EdgeRow(
+        "a",
+        (edge.left or edge.right or "", edge.right),
+        (edge.x0, edge.y0),
+        (edge.x1, edge.y1),
+        edge.bulge,
+        edge.length_mm,
+    )
+
+
+def between(parts: set[str | None], face: Face = FACE) -> tuple[EdgeRow, ...]:
+    edges = Arranged().arrangement(JOB, face, Fronts.OFF).edges
+    return tuple(edge_row(edge) for edge in edges if {edge.left, edge.right} == parts)
+
+
+def joint(sealed: bool) -> JointRow:
+    return JointRow(
+        "a", "", ("bench", "tiles"), "back", Fillet(6.0), "silicone", sealed, True, ZERO, between({"bench", "tiles"})
+    )
+
+
+def counted(*, sealed: bool = True) -> Takeoff:
+    rows = tuple(
+        PartRow(part.id, "r", "a", part.name, part.kind, part.treatment, "", tag, ZERO, ZERO, ZERO)
+        for part in PARTS
+        for tag in ["A1" if part.id == "door" else ""]
+    )
+    masking = MaskingRow("a", ("tiles", None), "outlet", ZERO, between({"tiles", None}))
+    return Takeoff(rows, (), (joint(sealed),), (masking,), Totals(0, 0, 0, 0, 1), ())
+
+
+@pytest.fixture
+def drawing() -> Drawing:
+    return draw_face(JOB, FACE, counted(), Arranged())
+
+
+def test_areas_stand_back_to_front_and_what_hides_nothing_is_marked(drawing: Drawing) -> None:
+    outlines = [area for area in drawing.areas if area.role is Role.OUTLINE]
+    kinds = [area.kind for area in outlines if area.in_front]
+    assert kinds == sorted(kinds, key=list(Kind).index)
+    assert [area.part for area in outlines if not area.in_front] == ["fridge"]
+
+
+def test_every_part_has_its_outline_and_its_region(drawing: Drawing) -> None:
+    for role in (Role.OUTLINE, Role.REGION):
+        assert {area.part for area in drawing.areas if area.role is role} == {part.id for part in PARTS}
+
+
+def test_fronts_that_are_off_are_not_drawn() -> None:
+    off = draw_face(JOB, FACE, counted(), Arranged(), fronts=Fronts.OFF)
+    assert "door" not in {area.part for area in off.areas}
+    assert "A1" not in {text.text for text in off.texts}
+
+
+def test_a_joint_is_drawn_along_the_edges_it_was_counted_from(drawing: Drawing) -> None:
+    (line,) = [line for line in drawing.lines if line.role is Role.JOINT]
+    assert line.parts == ("bench", "tiles")
+    assert {vertex.y for vertex in line.path} == {910.0}
+    assert sum(abs(b.x - a.x) for a, b in pairwise(line.path)) == sum(e.length_mm for e in between({"bench", "tiles"}))
+
+
+def test_a_joint_that_is_switched_off_is_not_drawn() -> None:
+    drawing = draw_face(JOB, FACE, counted(sealed=False), Arranged())
+    assert [line for line in drawing.lines if line.role is Role.JOINT] == []
+
+
+def test_masking_round_an_outlet_is_one_closed_line(drawing: Drawing) -> None:
+    paths = [line.path for line in drawing.lines if line.role is Role.MASKING]
+    assert [len(path) for path in paths if path[0] == path[-1]] == [5]
+
+
+def test_an_elevation_stands_on_a_floor_and_a_plan_does_not(drawing: Drawing) -> None:
+    (floor,) = [line for line in drawing.lines if line.role is Role.FLOOR]
+    assert {vertex.y for vertex in floor.path} == {0.0}
+    assert [line for line in draw_face(JOB, PLAN, counted(), Arranged()).lines if line.role is Role.FLOOR] == []
+
+
+def test_a_front_shows_its_tag_and_what_has_no_name_its_kind(drawing: Drawing) -> None:
+    shown = {text.part: (text.role, text.text) for text in drawing.texts}
+    assert shown["door"] == (Role.TAG, "A1")
+    assert shown["tiles"] == (Role.NAME, "white tiles")
+    assert shown["outlet"] == (Role.NAME, "outlet")
+    assert "buried" not in shown
+
+
+def test_a_named_front_shows_tag_and_name_apart() -> None:
+    named = Face("a", "A", parts=(Part("door", Kind.DOOR, box(0, 0, 400, 700), name="pantry"),))
+    texts = draw_face(JOB, named, counted(), Arranged()).texts
+    assert [(text.text, text.y, text.height_mm) for text in texts] == [("A1", 525, 350), ("pantry", 175, 350)]
+
+
+def along(drawing: Drawing, end: float) -> list[float]:
+    """The level sizes written below (y = end at the bottom) or above a face, in the order of the chain, by row."""
+    return [abs(s.end[0] - s.start[0]) for s in drawing.sizes if s.start[1] == s.end[1] == end]
+
+
+def test_widths_stand_below_and_above_and_levels_at_the_left(drawing: Drawing) -> None:
+    assert along(drawing, 0) == [900, 600, 1500, 3000]
+    assert along(drawing, 2400) == [800, 2200]
+    upright = [size.end[1] - size.start[1] for size in drawing.sizes if size.start[0] == size.end[0]]
+    assert upright == [150, 720, 40, 500, 700, 290, 2400]
+
+
+def test_a_chain_sums_to_the_whole(drawing: Drawing) -> None:
+    *chain, whole = along(drawing, 0)
+    assert sum(chain) == whole
+
+
+def test_a_row_of_fronts_without_cabinets_is_sized_without_its_reveals() -> None:
+    doors = tuple(Part(f"d{n}", Kind.DOOR, box(n * 450 + 1.5, 150, 447, 720)) for n in range(4))
+    face = Face("a", "A", parts=(Part("w", Kind.WALL, box(0, 0, 1800, 2400)), *doors))
+    assert along(draw_face(JOB, face, counted(), Arranged()), 0) == [448.5, 450, 450, 451.5, 1800]
+
+
+def test_sizes_of_a_plan_stand_before_it_away_from_the_wall() -> None:
+    drawing = draw_face(JOB, PLAN, counted(), Arranged())
+    assert along(drawing, 600) == [600, 400, 2000, 3000]
+    assert along(drawing, 0) == []
+
+
+def test_what_is_picked_shows_its_own_size() -> None:
+    drawing = draw_face(JOB, FACE, counted(), Arranged(), sized=("upper",))
+    own = [size for size in drawing.sizes if size.part == "upper"]
+    assert [(abs(s.end[0] - s.start[0]), abs(s.end[1] - s.start[1])) for s in own] == [(800, 0), (0, 700)]
+
+
+def test_an_empty_face_gives_an_empty_drawing() -> None:
+    empty = draw_face(JOB, JOB.rooms[1].faces[0], counted(), Arranged())
+    assert (empty.box, empty.areas, empty.lines, empty.texts, empty.sizes) == ((0, 0, 0, 0), (), (), (), ())
+
+
+def test_a_sheet_names_room_and_face() -> None:
+    assert title(JOB, FACE) == "Galley · A"
+    assert title(JOB, JOB.rooms[1].faces[0]) == "E"
