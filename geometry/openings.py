@@ -1,0 +1,23 @@
+"""What openings leave of a part."""
+
+from collections.abc import Sequence
+
+import msgspec
+
+from geometry.arrange import arrange
+from geometry.outline import area_mm2
+from shared.job import Part
+from shared.kinds import Kind
+
+
+def uncovered_area_mm2(part: Part, openings: Sequence[Part]) -> float:
+    """The area of a part's outline less what openings take from it, arcs exact; openings that overlap take it once.
+
+    The part and its openings are arranged by themselves, whatever their kind, level or order: what hangs or stands in
+    front of the part on its face takes nothing.
+    """
+    if not openings:
+        return area_mm2(part.outline)
+    surface = msgspec.structs.replace(part, kind=Kind.WALL, level=0, hides=True)
+    holes = [msgspec.structs.replace(opening, kind=Kind.CUT_OUT, level=0, hides=True) for opening in openings]
+    return arrange((surface, *holes)).region(part.id).area_mm2

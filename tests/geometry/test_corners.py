@@ -1,0 +1,58 @@
+import pytest
+
+from geometry.arrange import arrange
+from geometry.corners import End, Stretch, end_profile
+from geometry.moves import mirrored
+from geometry.shapes import box, circle
+from shared.job import Part
+from shared.kinds import Kind
+
+WALL = Part("wall", Kind.WALL, box(0, 0, 2400, 2400))
+CABINET = Part("cabinet", Kind.CABINET, box(0, 100, 600, 762))
+BENCHTOP = Part("benchtop", Kind.BENCHTOP, box(0, 862, 2400, 38))
+SPLASHBACK = Part("splashback", Kind.SPLASHBACK, box(0, 900, 2400, 600))
+FACE = (WALL, CABINET, BENCHTOP, SPLASHBACK)
+
+LEFT = (
+    Stretch("wall", 0, 100),
+    Stretch("cabinet", 100, 862),
+    Stretch("benchtop", 862, 900),
+    Stretch("splashback", 900, 1500),
+    Stretch("wall", 1500, 2400),
+)
+
+
+def test_the_left_end_names_what_is_seen_from_the_floor_up() -> None:
+    assert end_profile(arrange(FACE).edges, 0, End.LEFT) == LEFT
+
+
+def test_the_right_end_of_the_mirrored_face_is_the_same() -> None:
+    turned = tuple(mirrored(part, 1200) for part in FACE)
+    assert end_profile(arrange(turned).edges, 2400, End.RIGHT) == LEFT
+
+
+def test_stretches_of_one_part_are_joined() -> None:
+    upper = Part("upper", Kind.SPLASHBACK, box(2000, 900, 400, 300))
+    lower = Part("lower", Kind.SPLASHBACK, box(2000, 600, 400, 300))
+    edges = arrange((WALL, lower, upper)).edges
+    assert [stretch.part for stretch in end_profile(edges, 2400, End.RIGHT)] == ["wall", "lower", "upper", "wall"]
+    assert end_profile(arrange((WALL,)).edges, 2400, End.RIGHT) == (Stretch("wall", 0, 2400),)
+
+
+def test_a_hole_at_the_end_leaves_a_gap() -> None:
+    window = Part("window", Kind.WINDOW, box(1800, 1000, 600, 900))
+    edges = arrange((WALL, window)).edges
+    assert end_profile(edges, 2400, End.RIGHT) == (Stretch("wall", 0, 1000), Stretch("wall", 1900, 2400))
+
+
+def test_nothing_ends_where_no_edge_is_or_where_an_arc_only_touches() -> None:
+    edges = arrange((Part("basin", Kind.FIXTURE, circle(100, 100, 100)),)).edges
+    assert end_profile(edges, 200, End.RIGHT) == ()
+    assert end_profile((), 0, End.LEFT) == ()
+
+
+@pytest.mark.parametrize("short", [0.01, 1.0])
+def test_a_part_that_stops_short_does_not_end_there(short: float) -> None:
+    part = Part("splashback", Kind.SPLASHBACK, box(0, 900, 2400 - short, 600))
+    profile = end_profile(arrange((WALL, part)).edges, 2400, End.RIGHT)
+    assert [stretch.part for stretch in profile] == ["wall"]

@@ -1,0 +1,108 @@
+import pytest
+
+from geometry.shapes import box, circle
+from geometry.snapping import Snap, snap, snap_targets, snapped_move
+from shared.job import Face, Part, Vertex, View
+from shared.kinds import Kind
+
+WALL = Part("w", Kind.WALL, box(0, 0, 3000, 2400))
+SINK_BASE = Part("s", Kind.CABINET, box(500, 100, 900, 720), name="sink base")
+BASIN = Part("r", Kind.FIXTURE, circle(2000, 1200, 150), name="basin")
+SLOPE = Part("p", Kind.FIXTURE, (Vertex(2500, 500), Vertex(2900, 700), Vertex(2500, 900)), name="hood")
+FACE = Face("f", "A", parts=(WALL, SINK_BASE, BASIN, SLOPE))
+TARGETS = snap_targets(FACE)
+REACH = 10.0
+
+
+@pytest.mark.parametrize(
+    ("point", "to", "words"),
+    [
+        ((503, 96), (500, 100), "corner of sink base"),
+        ((952, 104), (950, 100), "middle of a side of sink base"),
+        ((2004, 1195), (2000, 1200), "centre of basin"),
+        ((700, 823), (700, 820), "side of sink base"),
+        ((1, -1), (0, 0), "corner of wall"),
+    ],
+)
+def test_points_snap_to_corners_middles_centres_and_sides(
+    point: tuple[float, float], to: tuple[float, float], words: str
+) -> None:
+    assert snap(*point, TARGETS, REACH) == Snap(*to, words)
+
+
+def test_a_corner_is_preferred_to_a_nearer_side() -> None:
+    assert snap(508, 100.5, TARGETS, REACH).words == "corner of sink base"
+
+
+def test_a_point_on_an_arc_lies_on_the_circle() -> None:
+    got = snap(2000 + 109, 1200 + 109, TARGETS, REACH)
+    assert got.words == "side of basin"
+    assert (got.x - 2000) ** 2 + (got.y - 1200) ** 2 == pytest.approx(150**2)
+
+
+def test_a_point_on_a_slope_is_its_foot() -> None:
+    assert snap(2598, 554, TARGETS, REACH) == Snap(2600, 550, "side of hood")
+
+
+def test_nothing_in_reach_leaves_a_point_where_it_is() -> None:
+    assert snap(1700, 2000, TARGETS, REACH) == Snap(1700, 2000)
+
+
+def test_a_point_goes_in_line_with_a_corner_and_shows_the_line() -> None:
+    got = snap(1404, 2000, TARGETS, REACH)
+    assert got == Snap(1400, 2000, "in line with corner of sink base", (((1400, 820), (1400, 2000)),))
+
+
+def test_a_point_goes_in_line_across_and_up_at_once() -> None:
+    got = snap(1404, 1204, TARGETS, REACH)
+    assert (got.x, got.y) == (1400, 1200)
+    assert got.words == "in line with corner of sink base and in line with corner of basin"
+    assert [end for _, end in got.guides] == [(1400, 1200), (1400, 1200)]
+
+
+def test_along_a_level_side_a_point_also_goes_in_line() -> None:
+    got = snap(1398, 3, TARGETS, REACH)
+    assert (got.x, got.y) == (1400, 0)
+    assert got.words == "side of wall, in line with corner of sink base"
+
+
+def test_the_face_offers_its_ends_floor_and_top_beyond_the_wall() -> None:
+    assert snap(-200, 4, TARGETS, REACH).words == "on the floor"
+    assert snap(-200, 2404, TARGETS, REACH).words == "at the top of the face"
+    assert snap(3004, -200, TARGETS, REACH).words == "at the right end of the face"
+    assert snap(-4, -200, TARGETS, REACH).words == "at the left end of the face"
+
+
+def test_an_empty_face_has_its_floor_and_an_empty_plan_its_wall_line() -> None:
+    assert snap(50, 3, snap_targets(Face("f", "A")), REACH) == Snap(50, 0, "on the floor", (((0, 0), (50, 0)),))
+    assert snap(50, 3, snap_targets(Face("f", "P", View.PLAN)), REACH).words == "on the wall line"
+
+
+def test_what_moves_is_no_target() -> None:
+    standing = snap_targets(FACE, moving={"s"})
+    assert snap(503, 96, standing, REACH) == Snap(503, 96)
+
+
+def test_corners_of_what_is_being_drawn_are_targets() -> None:
+    drawing = snap_targets(FACE, own=((1700, 1900),))
+    assert snap(1703, 1903, drawing, REACH) == Snap(1700, 1900, "corner of this outline")
+    assert snap(1703, 2100, drawing, REACH).x == 1700
+
+
+def test_a_dragged_part_goes_against_its_neighbour_and_says_so() -> None:
+    dragged = box(1406, 94, 600, 720)
+    got = snapped_move([(vertex.x, vertex.y) for vertex in dragged], snap_targets(FACE, {"s2"}), REACH)
+    assert (got.x, got.y) == (-6, 6)
+    assert got.words == "corner of sink base"
+
+
+def test_a_dragged_part_takes_the_nearest_of_its_corners_on_each_axis() -> None:
+    got = snapped_move([(1650, 1850), (2354, 1850)], TARGETS, REACH)
+    assert got == Snap(0, 0)
+    got = snapped_move([(1650, 1850), (2507, 1850), (1396, 1850)], TARGETS, REACH)
+    assert (got.x, got.y) == (4, 0)
+    assert got.guides == (((1400, 820), (1400, 1850)),)
+
+
+def test_a_dragged_part_without_points_stays() -> None:
+    assert snapped_move([], TARGETS, REACH) == Snap(0, 0)
