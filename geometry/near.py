@@ -36,7 +36,7 @@ def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tupl
 
     One for each pair of parts, over the longest pair of sides, in drawing order. Left out (common practice, no source):
     doors and drawer fronts, which hang with reveals on purpose; what does not hide (a fridge rolls out, with room beside
-    it); a gap that a third part covers; a strip no deeper than the overlap, laid along the border of another part.
+    it); a gap that a third part covers; a strip no deeper than the overlap, along another part's border.
     """
     able = [index for index, part in enumerate(parts) if part.hides and not usual()[part.kind].front]
     if len(able) < 2:
