@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from desktop.lettering import box_at, draw_centred, fit
 from desktop.look import Look
@@ -88,17 +88,11 @@ class _Easel(NamedTuple):
     view: QTransform
     look: Look
     options: PaintOptions
-    seen: QRectF | None
+    seen: QRegion | None
 
     def meets(self, box: QRectF) -> bool:
         """Whether paint along a path in this box can be seen."""
-        seen = self.seen
-        return seen is None or (
-            box.left() - REACH_PX <= seen.right()
-            and box.right() + REACH_PX >= seen.left()
-            and box.top() - REACH_PX <= seen.bottom()
-            and box.bottom() + REACH_PX >= seen.top()
-        )
+        return self.seen is None or self.seen.intersects(grown(box).toAlignedRect())
 
 
 def paint(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
@@ -114,7 +108,7 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
     """The drawing but for what marks the picked parts; only what meets the painter's clip, where it has one."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     font = QFont(painter.font())
-    seen = painter.clipBoundingRect() if painter.hasClipping() else None
+    seen = painter.clipRegion() if painter.hasClipping() else None
     easel = _Easel(painter, to_device, look, options, seen)
     areas = [(area, path) for area in drawing.areas if easel.meets((path := _path(area, easel)).controlPointRect())]
     _paint_regions(areas, easel)
@@ -163,6 +157,11 @@ def touched_box(item: Area | Line | Text | Size, to_device: QTransform) -> QRect
         box = to_device.map(line_path(item.path)).controlPointRect()
     else:
         box = to_device.map(rings_path(item.rings)).controlPointRect()
+    return grown(box)
+
+
+def grown(box: QRectF) -> QRectF:
+    """A path's box with all that paint along it may touch."""
     return box.adjusted(-REACH_PX, -REACH_PX, REACH_PX, REACH_PX)
 
 
@@ -208,7 +207,7 @@ def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) 
     painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
     over = path.controlPointRect()
     if easel.seen is not None:
-        over = over.intersected(easel.seen)
+        over = over.intersected(QRectF(easel.seen.boundingRect()))
     for family in how.families:
         painter.drawLines(pattern_lines(family, over, easel.view.map(QPointF(0, 0))))
     painter.restore()

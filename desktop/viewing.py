@@ -1,5 +1,7 @@
 """From millimetres of a face to places on a screen or sheet, and back."""
 
+from typing import NamedTuple
+
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QTransform
 
@@ -37,3 +39,54 @@ def in_mm(place: QPointF, transform: QTransform) -> tuple[float, float]:
     back, _ = transform.inverted()
     point = back.map(place)
     return point.x(), point.y()
+
+
+EMPTY_FACE: Box = (0.0, 0.0, 3600.0, 2400.0)
+"""What is looked at of a face with nothing on it: room for a usual wall (common practice, no source)."""
+
+SMALLEST_SCALE = 0.005
+GREATEST_SCALE = 50.0
+"""Pixels a millimetre between which one can zoom: a wall of 100 m on a screen, a tenth of a millimetre five pixels."""
+
+
+class Glass(NamedTuple):
+    """How a face is looked at: pixels a millimetre, and where its origin stands."""
+
+    view: View = View.ELEVATION
+    scale: float = 0.2
+    x: float = 0.0
+    y: float = 0.0
+
+    @staticmethod
+    def on(box: Box, view: View, target: QRectF) -> "Glass":
+        """The box, whole, in the middle of `target`."""
+        empty = box[2] - box[0] < LEAST_SIDE_MM and box[3] - box[1] < LEAST_SIDE_MM
+        transform = fitted(EMPTY_FACE if empty else box, view, _at_least_a_pixel(target))
+        return Glass(view, transform.m11(), transform.dx(), transform.dy())
+
+    @property
+    def to_device(self) -> QTransform:
+        """From millimetres to pixels."""
+        return to_device(self.view, self.scale, QPointF(self.x, self.y))
+
+    def in_mm(self, place: QPointF) -> tuple[float, float]:
+        """The point of the face at a place of the canvas."""
+        return in_mm(place, self.to_device)
+
+    def panned(self, by: QPointF) -> "Glass":
+        """Moved by so many pixels."""
+        return self._replace(x=self.x + by.x(), y=self.y + by.y())
+
+    def zoomed(self, factor: float, about: QPointF) -> "Glass":
+        """Nearer by a factor; the point of the face at `about` stays there."""
+        scale = min(max(self.scale * factor, SMALLEST_SCALE), GREATEST_SCALE)
+        share = scale / self.scale
+        x, y = about.x() + (self.x - about.x()) * share, about.y() + (self.y - about.y()) * share
+        return Glass(self.view, scale, x, y)
+
+
+def _at_least_a_pixel(target: QRectF) -> QRectF:
+    """A window may be smaller than its own margins."""
+    wide, high = max(target.width(), 1.0), max(target.height(), 1.0)
+    centre = target.center()
+    return QRectF(centre.x() - wide / 2, centre.y() - high / 2, wide, high)

@@ -1,0 +1,29 @@
+"""What a gesture shows before it happens, as a value."""
+
+from typing import NamedTuple
+
+from shared.drawing import Size
+from shared.job import Outline, Vertex
+
+Point = tuple[float, float]
+Box = tuple[float, float, float, float]
+
+
+class Preview(NamedTuple):
+    """Millimetres of the face.
+
+    `outlines` are closed shapes that would come to be, `path` is an open line being traced, `rubber` the box (left,
+    bottom, right, top) that picks what is in it. `guides` lead to what was snapped to, `spot` is the point snapped to
+    and `words` says what it is.
+    """
+
+    outlines: tuple[Outline, ...] = ()
+    path: tuple[Vertex, ...] = ()
+    rubber: Box | None = None
+    sizes: tuple[Size, ...] = ()
+    guides: tuple[tuple[Point, Point], ...] = ()
+    spot: Point | None = None
+    words: str = ""
+
+
+NOTHING = Preview()
