@@ -5,23 +5,23 @@ The steps are modules of their own: `columns` (the sides), `cutting` (where they
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 import shapely
 
 from geometry.arrangement import Arrangement, Edge, Region
 from geometry.border import Border, TornError, border_of, runs_of
-from geometry.columns import Columns, stack_of
+from geometry.columns import Columns, Stack, Whole, stack_of
 from geometry.cutting import meetings, near_pairs
-from geometry.owners import owners_of
-from geometry.pieces import Nodes, cut
+from geometry.owners import Owners, owners_of
+from geometry.pieces import Nodes, Pieces, Stretches, cut
 from geometry.rank import rank_key
 from geometry.regions import ring_areas
 from geometry.rings import Rings, rings_of
 from geometry.sides import WELD_MM
 from shared.errors import OutlineError
 from shared.job import Part, Vertex
-from shared.kinds import usual
 
 WELDS_MM = (WELD_MM, 1e-5, 1e-4, 1e-3)
 """Tried one after the other: where contacts of a few micrometres do not close, a wider weld makes them one."""
@@ -56,20 +56,37 @@ def _closed(stacked: Sequence[Part], welds: tuple[float, ...]) -> tuple[list[Reg
 
 
 def _arranged(stacked: Sequence[Part], weld: float) -> tuple[list[Region], tuple[Edge, ...]]:
-    stack = stack_of(stacked, weld)
+    laid = laid_out(stack_of(stacked, weld), weld)
+    ids = [part.id for part in stacked]
+    sides, nodes = laid.stack.sides, laid.nodes
+    return regions_of(ids, rings_of(sides, nodes, laid.border)), edges_of(ids, sides, nodes, runs_of(laid.border))
+
+
+class Laid(NamedTuple):
+    """A face cut and labelled: all steps before the regions and edges are put together."""
+
+    stack: Stack
+    nodes: Nodes
+    stretches: Stretches
+    pieces: Pieces
+    owners: Owners
+    border: Border
+
+
+def laid_out(stack: Stack, weld: float) -> Laid:
+    """The stack cut and labelled. TornError where that does not close."""
     sides = stack.sides
     nodes, stretches, pieces = cut(sides, meetings(sides, *near_pairs(sides, weld), weld), weld)
     owners = owners_of(stack, stretches, pieces)
-    rows = usual()
-    surfaces = np.array([not rows[part.kind].hole for part in stacked])
-    border = border_of(stack, surfaces, stretches, owners)
-    return regions_of(stacked, rings_of(sides, nodes, border)), edges_of(stacked, sides, nodes, runs_of(border))
+    return Laid(stack, nodes, stretches, pieces, owners, border_of(stack, stretches, owners))
 
 
-def edges_of(stacked: Sequence[Part], sides: Columns, nodes: Nodes, runs: Border) -> tuple[Edge, ...]:
-    """The runs of the border as edges. The library measures straight ones; an arc is its share of its side's length."""
-    ids = [*(part.id for part in stacked), None]
-    numbers = [*sides.number.tolist(), None]
+def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> tuple[Edge, ...]:
+    """The runs of the border as edges. The library measures straight ones; an arc is its share of its side's length.
+
+    `ids` are those of the parts in the order of the stack.
+    """
+    names = [*ids, None]
     share = runs.finish - runs.begin
     x0, y0, x1, y1 = nodes.x[runs.start], nodes.y[runs.start], nodes.x[runs.end], nodes.y[runs.end]
     sweep = sides.sweep[runs.side]
@@ -80,21 +97,26 @@ def edges_of(stacked: Sequence[Part], sides: Columns, nodes: Nodes, runs: Border
     return tuple(
         map(
             Edge,
-            [ids[part] for part in runs.left.tolist()],
-            [ids[part] for part in runs.right.tolist()],
+            [names[part] for part in runs.left.tolist()],
+            [names[part] for part in runs.right.tolist()],
             *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
-            [numbers[side] for side in runs.left_side.tolist()],
-            [numbers[side] for side in runs.right_side.tolist()],
+            _numbers(sides, runs.left_side),
+            _numbers(sides, runs.right_side),
         )
     )
 
 
-def regions_of(stacked: Sequence[Part], rings: Rings) -> list[Region]:
+def _numbers(sides: Columns, rows: Whole) -> list[int | None]:
+    numbers = np.where(rows < 0, -1, sides.number[rows])
+    return [None if number < 0 else number for number in numbers.tolist()]
+
+
+def regions_of(ids: Sequence[str], rings: Rings) -> list[Region]:
     """The rings as regions, one for each part in the order of the stack."""
     vertices = list(map(Vertex, rings.x.tolist(), rings.y.tolist(), rings.bulge.tolist()))
-    own: list[list[tuple[Vertex, ...]]] = [[] for _ in stacked]
-    area = np.bincount(rings.part, ring_areas(rings), len(stacked)).tolist()
+    own: list[list[tuple[Vertex, ...]]] = [[] for _ in ids]
+    area = np.bincount(rings.part, ring_areas(rings), len(ids)).tolist()
     first = [*rings.first.tolist(), len(vertices)]
     for ring, part in enumerate(rings.part.tolist()):
         own[part].append(tuple(vertices[first[ring] : first[ring + 1]]))
-    return [Region(part.id, tuple(own[place]), area[place]) for place, part in enumerate(stacked)]
+    return [Region(part, tuple(own[place]), area[place]) for place, part in enumerate(ids)]

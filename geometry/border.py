@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from geometry.columns import Flags, Floats, Stack, Whole
+from geometry.columns import Floats, Stack, Whole
 from geometry.owners import Owners
 from geometry.pieces import Stretches
 
@@ -23,10 +23,12 @@ class TornError(Exception):
 class Border(NamedTuple):
     """Runs of border, or single pieces of it, in the direction and order of the sides they come from; one row each.
 
-    `side` is the row of that side: the front-most of the two parts ends there. `left` and `right` are the places in the
-    stack of the parts with a surface, -1 for none; `left_side` and `right_side` the rows of their own sides, or -1.
+    `piece` is the (first) piece, `side` the row of its side: the front-most of the two parts ends there. `left` and
+    `right` are the places in the stack of the parts with a surface, -1 for none; `left_side` and `right_side` are the
+    rows of their own sides, or -1.
     """
 
+    piece: Whole
     side: Whole
     start: Whole
     end: Whole
@@ -38,8 +40,8 @@ class Border(NamedTuple):
     right_side: Whole
 
 
-def border_of(stack: Stack, surfaces: Flags, stretches: Stretches, owners: Owners) -> Border:
-    """The pieces of the border. `surfaces` says which parts have one; a hole counts as nothing.
+def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
+    """The pieces of the border. A hole counts as nothing.
 
     TornError where a part begins to be seen without a side of its own.
     """
@@ -50,7 +52,7 @@ def border_of(stack: Stack, surfaces: Flags, stretches: Stretches, owners: Owner
     torn = np.flatnonzero(changes & (source < 0))
     if len(torn):
         raise TornError(int(max(owners.left[torn[0]], owners.right[torn[0]])))
-    seen = np.append(np.where(surfaces, np.arange(len(surfaces)), -1), -1)
+    seen = np.append(np.where(stack.surface, np.arange(len(stack.surface)), -1), -1)
     left, right = seen[owners.left], seen[owners.right]
     piece = np.flatnonzero(left != right)
     piece = piece[np.argsort(source[piece])]
@@ -62,6 +64,7 @@ def border_of(stack: Stack, surfaces: Flags, stretches: Stretches, owners: Owner
     against = stretches.along[row] < 0
     parts[:, against], sides[:, against] = parts[::-1, against], sides[::-1, against]
     return Border(
+        piece,
         side[row],
         stretches.start[row],
         stretches.end[row],
@@ -80,6 +83,7 @@ def runs_of(border: Border) -> Border:
     first = np.flatnonzero(np.append(np.True_, ~same)[: len(border.side)])
     last = np.append(first[1:] - 1, len(border.side) - 1)[: len(first)]
     return Border(
+        border.piece[first],
         border.side[first],
         border.start[first],
         border.end[last],

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from shared.errors import OutlineError
 from shared.job import Part
+from shared.kinds import usual
 
 Floats = NDArray[np.float64]
 Whole = NDArray[np.intp]
@@ -51,7 +52,7 @@ class Stack(NamedTuple):
     """The parts of a face from the back to the front, one a row, and all their sides.
 
     `first` and `number` say which rows of `sides` are a part's: where they begin and how many. `interior_left` is true
-    where the outline runs anticlockwise, `plain` where the part is an upright box.
+    where the outline runs anticlockwise, `plain` where the part is an upright box, `surface` where it is no hole.
     """
 
     sides: Columns
@@ -59,6 +60,7 @@ class Stack(NamedTuple):
     number: Whole
     interior_left: Flags
     plain: Flags
+    surface: Flags
     left: Floats
     bottom: Floats
     right: Floats
@@ -81,7 +83,27 @@ def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
     right, top = np.maximum.reduceat(sides.right, first), np.maximum.reduceat(sides.top, first)
     upright = ((sides.x0 == sides.x1) | (sides.y0 == sides.y1)) & (sides.sweep == 0)
     plain = (count == 4) & np.logical_and.reduceat(upright, first) & (np.abs(area) == (right - left) * (top - bottom))
-    return Stack(sides, first, count, area > 0, plain, left, bottom, right, top)
+    surface = np.array([not usual()[part.kind].hole for part in parts])
+    return Stack(sides, first, count, area > 0, plain, surface, left, bottom, right, top)
+
+
+def spread(stack: Stack, places: Whole, total: int) -> Stack:
+    """The same parts at other places of a stack of so many; the other places are left without sides."""
+    table = [np.zeros(total, dtype=column.dtype) for column in stack[1:]]
+    for wide, column in zip(table, stack[1:], strict=True):
+        wide[places] = column
+    return Stack(stack.sides._replace(part=places[stack.sides.part]), *table)
+
+
+def joined(stack: Stack, more: Stack) -> Stack:
+    """Two stacks as one, with the sides of `more` after the others; every place is filled in one of the two."""
+    rows = len(stack.sides.part)
+    later = more.sides._replace(following=more.sides.following + rows)
+    sides = Columns(*(np.concatenate(pair) for pair in zip(stack.sides, later, strict=True)))
+    fill = more.number > 0
+    table = [np.where(fill, new, old) for old, new in zip(stack[1:], more[1:], strict=True)]
+    table[0] = np.where(fill, more.first + rows, stack.first)
+    return Stack(sides, *table)
 
 
 def ramp(starts: Whole, counts: Whole) -> Whole:

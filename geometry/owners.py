@@ -18,29 +18,31 @@ class Owners(NamedTuple):
 
 def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
     """The front-most part on either side of each piece: of those that end on it, and of those that cover its middle."""
-    over = _front_cover(stack, stretches, pieces)
-    part = stack.sides.part[stretches.side]
-    on_left = stack.interior_left[part] == (stretches.along > 0)
-    left, right = over.copy(), over
-    np.maximum.at(left, stretches.piece[on_left], part[on_left])
-    np.maximum.at(right, stretches.piece[~on_left], part[~on_left])
-    return Owners(left, right)
-
-
-def _front_cover(stack: Stack, stretches: Stretches, pieces: Pieces) -> Whole:
-    """The front-most part that covers each piece without ending on it."""
     tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
     piece, part = tree.query(shapely.points(pieces.x, pieces.y))
+    nobody = np.full(len(pieces.x), -1, dtype=np.intp)
+    return in_front(stack, stretches, pieces, (piece, part), Owners(nobody, nobody))
+
+
+def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Whole, Whole], behind: Owners) -> Owners:
+    """The owners where the parts that may lie over pieces (pairs of piece and part) come in front of those `behind`."""
+    piece, part = over
     many = len(stack.first)
-    ends_here = np.sort(stretches.piece * many + stack.sides.part[stretches.side])
+    own = stack.sides.part[stretches.side]
+    ends_here = np.sort(stretches.piece * many + own)
     key = piece * many + part
     found = np.minimum(np.searchsorted(ends_here, key), len(ends_here) - 1)
     passes = ends_here[found] != key
     piece, part = piece[passes], part[passes]
     inside = covers(stack, part, pieces.x[piece], pieces.y[piece])
-    front = np.full(len(pieces.x), -1, dtype=np.intp)
-    np.maximum.at(front, piece[inside], part[inside])
-    return front
+    piece, part = piece[inside], part[inside]
+    left, right = behind.left.copy(), behind.right.copy()
+    np.maximum.at(left, piece, part)
+    np.maximum.at(right, piece, part)
+    on_left = stack.interior_left[own] == (stretches.along > 0)
+    np.maximum.at(left, stretches.piece[on_left], own[on_left])
+    np.maximum.at(right, stretches.piece[~on_left], own[~on_left])
+    return Owners(left, right)
 
 
 def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:

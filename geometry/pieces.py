@@ -15,6 +15,14 @@ class Nodes(NamedTuple):
     y: Floats
 
 
+class Stops(NamedTuple):
+    """Where lines (whole sides, or stretches of them) are to be cut: the line, how far along its side, and the node."""
+
+    line: Whole
+    along: Floats
+    node: Whole
+
+
 class Stretches(NamedTuple):
     """What lies between two successive nodes on each side, in order along it: one row each.
 
@@ -54,27 +62,36 @@ def cut(sides: Columns, met: Meetings, tolerance: float) -> tuple[Nodes, Stretch
     """All sides cut where they meet."""
     nodes, node = welded(np.concatenate((sides.x0, met.x)), np.concatenate((sides.y0, met.y)), tolerance)
     rows = np.arange(len(sides.x0), dtype=np.intp)
+    inner = inner_stops(sides, met)
     crossing = np.arange(len(met.x), dtype=np.intp) + len(rows)
-    side = np.concatenate((rows, rows, met.touched, met.one, met.other))
-    point = np.concatenate((rows, sides.following, met.vertex, crossing, crossing))
-    inner = side[2 * len(rows) :]
-    where = point[2 * len(rows) :]
-    x, y = np.concatenate((sides.x0, met.x))[where], np.concatenate((sides.y0, met.y))[where]
-    along = np.concatenate((np.zeros(len(rows)), np.ones(len(rows)), position(sides, inner, x, y)))
-    stretches, pieces = stretched(sides, nodes, (side, along, node[point]), tolerance)
+    stops = Stops(
+        np.concatenate((rows, rows, inner.line)),
+        np.concatenate((np.zeros(len(rows)), np.ones(len(rows)), inner.along)),
+        node[np.concatenate((rows, sides.following, met.vertex, crossing, crossing))],
+    )
+    stretches, pieces = stretched(sides, nodes, stops, rows, tolerance)
     return nodes, stretches, pieces
 
 
-def stretched(
-    sides: Columns, nodes: Nodes, stops: tuple[Whole, Floats, Whole], tolerance: float
-) -> tuple[Stretches, Pieces]:
-    """The stretches between stops (a side, how far along it, a node), and the pieces they are."""
-    order = np.lexsort((stops[1], stops[0]))
-    side, along, node = stops[0][order], stops[1][order], stops[2][order]
-    fresh = np.append(np.True_, (side[1:] != side[:-1]) | (node[1:] != node[:-1]))
-    side, along, node = side[fresh], along[fresh], node[fresh]
-    rows = np.flatnonzero(side[1:] == side[:-1])
-    side, begin, finish = side[rows], along[rows], along[rows + 1]
+def inner_stops(sides: Columns, met: Meetings) -> Stops:
+    """Where sides are met between their ends: first at the vertices that touch, then at the crossings, twice each.
+
+    The lines are the sides; the nodes are left at 0, as they are not known yet.
+    """
+    side = np.concatenate((met.touched, met.one, met.other))
+    x = np.concatenate((sides.x0[met.vertex], met.x, met.x))
+    y = np.concatenate((sides.y0[met.vertex], met.y, met.y))
+    return Stops(side, position(sides, side, x, y), np.zeros(len(side), dtype=np.intp))
+
+
+def stretched(sides: Columns, nodes: Nodes, stops: Stops, side_of: Whole, tolerance: float) -> tuple[Stretches, Pieces]:
+    """The stretches between successive stops of each line, and the pieces they are; `side_of` gives a line's side."""
+    order = np.lexsort((stops.along, stops.line))
+    line, along, node = stops.line[order], stops.along[order], stops.node[order]
+    fresh = np.append(np.True_, (line[1:] != line[:-1]) | (node[1:] != node[:-1]))[: len(line)]
+    line, along, node = line[fresh], along[fresh], node[fresh]
+    rows = np.flatnonzero(line[1:] == line[:-1])
+    side, begin, finish = side_of[line[rows]], along[rows], along[rows + 1]
     start, end = node[rows], node[rows + 1]
     low, high = np.minimum(start, end), np.maximum(start, end)
     forward = np.where(start < end, 1, -1)
@@ -101,7 +118,7 @@ def _same(chord: Whole, sagitta: Floats, tolerance: float) -> tuple[Whole, Whole
     """The number of each stretch's piece (same chord, sagittas without a gap), and the first stretch of each piece."""
     order = np.lexsort((sagitta, chord))
     chords, bows = chord[order], sagitta[order]
-    fresh = np.append(np.True_, (chords[1:] != chords[:-1]) | (bows[1:] - bows[:-1] > tolerance))
+    fresh = np.append(np.True_, (chords[1:] != chords[:-1]) | (bows[1:] - bows[:-1] > tolerance))[: len(order)]
     piece = np.empty(len(order), dtype=np.intp)
     piece[order] = np.cumsum(fresh) - 1
     return piece, order[fresh]

@@ -51,7 +51,7 @@ def rings_of(sides: Columns, nodes: Nodes, border: Border) -> Rings:
     for arriving in pinches:
         corner[following[arriving]] = True
         _part_touching(following, arriving)
-    order, first = _walked(following, corner, ways)
+    order, first = _walked(nodes, ways, following, corner)
     return _corners(sides, nodes, ways, order, first, corner)
 
 
@@ -129,10 +129,11 @@ def _part_touching(following: Whole, arriving: list[int]) -> None:
                 following[one], following[other] = following[other], following[one]
 
 
-def _walked(following: Whole, corner: Flags, ways: _Ways) -> tuple[Whole, Whole]:
+def _walked(nodes: Nodes, ways: _Ways, following: Whole, corner: Flags) -> tuple[Whole, Whole]:
     """The ways in the order of their rings, each ring from its leftmost corner, by part; and where each ring begins."""
     corners = np.flatnonzero(corner)
-    seeds = corners[np.lexsort((ways.start[corners], ways.part[corners]))]
+    start = ways.start[corners]
+    seeds = corners[np.lexsort((nodes.y[start], nodes.x[start], ways.part[corners]))]
     then = following.tolist()
     fresh = [True] * len(then)
     order: list[int] = []

@@ -1,0 +1,270 @@
+"""A face while parts of it are dragged: the rest is arranged once, each frame cuts only what the moved parts meet."""
+
+from collections.abc import Collection, Sequence
+from itertools import compress
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from geometry.arrange import Laid, arrange, edges_of, laid_out, regions_of
+from geometry.arrangement import Arrangement, Edge, Region
+from geometry.border import Border, TornError, border_of, runs_of
+from geometry.columns import Columns, Flags, Floats, Stack, Whole, joined, spread, stack_of
+from geometry.cutting import Meetings, meetings
+from geometry.owners import Owners, in_front
+from geometry.pieces import Nodes, Pieces, Stops, Stretches, inner_stops, stretched, welded
+from geometry.rank import rank_key
+from geometry.rings import rings_of
+from geometry.sides import WELD_MM, Box
+from shared.job import Part
+
+REACH_MM = 0.01
+"""How far round the moved parts the standing ones are cut anew: far more than a weld, far less than a part."""
+
+ROUNDING = 1e-9
+"""How far past its end, as a share of a side, a point at the end of a stretch may come to lie by rounding."""
+
+
+class Standing:
+    """The parts of a face of which some are being moved or reshaped."""
+
+    def __init__(self, parts: Sequence[Part], moving: Collection[str]) -> None:
+        self._parts = tuple(parts)
+        self._moving = frozenset(moving)
+        self._ground = _ground(self._parts, self._moving)
+
+    def arranged(self, moved: Sequence[Part]) -> Arrangement:
+        """What `arrange` gives of the face with the moved parts in the places of those with their ids.
+
+        The edges come in another order. A moving part that is not among `moved` stays where it was. KeyError for a part
+        that was not said to move; errors as in `arrange`.
+        """
+        new = {part.id: part for part in moved}
+        if not new.keys() <= self._moving:
+            raise KeyError(min(new.keys() - self._moving))
+        parts = [new.get(part.id, part) for part in self._parts]
+        if self._ground is None or _order(parts) != self._ground.order:
+            return arrange(parts)
+        try:
+            return _arranged(self._ground, parts)
+        except TornError:
+            return arrange(parts)
+
+
+class _Ground(NamedTuple):
+    """What stands: laid out, with each part at its place in the stack of all parts.
+
+    `order` gives the part (by drawing order) at each place, `ids` its id; `moving` are the places that are moved.
+    `boxes` are those of the pieces; `sides` are the sides that the edges come from.
+    """
+
+    order: list[int]
+    ids: list[str]
+    moving: list[int]
+    laid: Laid
+    boxes: tuple[Floats, Floats, Floats, Floats]
+    regions: list[Region]
+    edges: tuple[Edge, ...]
+    sides: Whole
+
+
+def _ground(parts: tuple[Part, ...], moving: frozenset[str]) -> _Ground | None:
+    """None where nothing stands, or where that does not close at the finest weld: then every frame is arranged anew."""
+    order = _order(parts)
+    ids = [parts[index].id for index in order]
+    stays = np.array([name not in moving for name in ids], dtype=np.bool_)
+    if not stays.any():
+        return None
+    try:
+        dense = laid_out(stack_of([parts[index] for index in compress(order, stays)], WELD_MM), WELD_MM)
+        laid = _placed(dense, np.flatnonzero(stays), len(ids))
+        sides = laid.stack.sides
+        runs = runs_of(laid.border)
+        regions = regions_of(ids, rings_of(sides, laid.nodes, laid.border))
+    except TornError:
+        return None
+    edges = edges_of(ids, sides, laid.nodes, runs)
+    return _Ground(order, ids, np.flatnonzero(~stays).tolist(), laid, _piece_boxes(laid), regions, edges, runs.side)
+
+
+def _order(parts: Sequence[Part]) -> list[int]:
+    return sorted(range(len(parts)), key=lambda index: rank_key(parts[index], index))
+
+
+def _placed(laid: Laid, places: Whole, total: int) -> Laid:
+    """The same with the parts at their places among all."""
+    place = np.append(places, -1)
+    owners = Owners(place[laid.owners.left], place[laid.owners.right])
+    border = laid.border._replace(left=place[laid.border.left], right=place[laid.border.right])
+    return laid._replace(stack=spread(laid.stack, places, total), owners=owners, border=border)
+
+
+def _piece_boxes(laid: Laid) -> tuple[Floats, Floats, Floats, Floats]:
+    """The box of each piece; of an arc its chord's, widened by its sagitta all round."""
+    rows = laid.pieces.stretch
+    start, end = laid.stretches.start[rows], laid.stretches.end[rows]
+    x0, y0, x1, y1 = laid.nodes.x[start], laid.nodes.y[start], laid.nodes.x[end], laid.nodes.y[end]
+    bow = np.hypot(laid.pieces.x - (x0 + x1) / 2, laid.pieces.y - (y0 + y1) / 2)
+    # An arc of more than half a circle is wider than its chord by up to its radius, which its sagitta exceeds.
+    bow[bow < WELD_MM] = 0.0
+    return np.minimum(x0, x1) - bow, np.minimum(y0, y1) - bow, np.maximum(x0, x1) + bow, np.maximum(y0, y1) + bow
+
+
+def _arranged(ground: _Ground, parts: Sequence[Part]) -> Arrangement:
+    moved = stack_of([parts[ground.order[place]] for place in ground.moving], WELD_MM)
+    box = _reach(moved)
+    stack = joined(ground.laid.stack, spread(moved, np.array(ground.moving), len(ground.ids)))
+    touched = _meets(ground.boxes, box)
+    nodes, stretches, pieces, behind = _recut(ground.laid, stack, touched, box)
+    owners = in_front(stack, stretches, pieces, _over(ground, stack, pieces, behind, box), behind)
+    fresh = border_of(stack, stretches, owners)
+    kept = ground.laid.border
+    stays = ~touched[kept.piece]
+    gone = Border._make(column[~stays] for column in kept)
+    border = Border._make(np.concatenate((old[stays], new)) for old, new in zip(kept, fresh, strict=True))
+    edges = _edges(ground, stack, nodes, border, (gone, fresh))
+    regions = _regions(ground, stack, nodes, border, (gone, fresh))
+    back = dict(zip(ground.order, regions, strict=True))
+    return Arrangement(tuple(back[index] for index in range(len(parts))), edges)
+
+
+def _reach(moved: Stack) -> Box:
+    return (
+        float(moved.left.min()) - REACH_MM,
+        float(moved.bottom.min()) - REACH_MM,
+        float(moved.right.max()) + REACH_MM,
+        float(moved.top.max()) + REACH_MM,
+    )
+
+
+def _meets(boxes: tuple[Floats, Floats, Floats, Floats], box: Box) -> Flags:
+    left, bottom, right, top = boxes
+    meets: Flags = (left <= box[2]) & (right >= box[0]) & (bottom <= box[3]) & (top >= box[1])
+    return meets
+
+
+def _recut(laid: Laid, stack: Stack, touched: Flags, box: Box) -> tuple[Nodes, Stretches, Pieces, Owners]:
+    """The touched pieces and the moved sides cut where they meet, and the standing parts behind the former."""
+    sides = stack.sides
+    moved = np.arange(len(laid.stack.sides.part), len(sides.part), dtype=np.intp)
+    rows = np.flatnonzero(touched[laid.stretches.piece])
+    old = Stretches._make(column[rows] for column in laid.stretches)
+    met = _met(sides, len(laid.stack.sides.part), box)
+    nodes, vertex, crossing = _nodes(laid, stack, met, box)
+    # Each touched stretch is a line of its own; so is each moved side, after them.
+    inner = inner_stops(sides, met)
+    line = _line(old, moved, inner.line, inner.along)
+    known = np.flatnonzero(line >= 0)
+    at = np.concatenate((vertex[met.vertex], crossing, crossing))
+    whole = np.arange(len(rows) + len(moved), dtype=np.intp)
+    stops = Stops(
+        np.concatenate((whole, whole, line[known])),
+        np.concatenate((old.begin, np.zeros(len(moved)), old.finish, np.ones(len(moved)), inner.along[known])),
+        np.concatenate((old.start, vertex[moved], old.end, vertex[sides.following[moved]], at[known])),
+    )
+    stretches, pieces = stretched(sides, nodes, stops, np.concatenate((old.side, moved)), WELD_MM)
+    line = _line(old, moved, stretches.side, (stretches.begin + stretches.finish) / 2)
+    return nodes, stretches, pieces, _behind(laid.owners, old, line, stretches, len(pieces.x))
+
+
+def _met(sides: Columns, first: int, box: Box) -> Meetings:
+    """Where the moved sides, from row `first` on, meet others."""
+    near = np.flatnonzero(_meets((sides.left, sides.bottom, sides.right, sides.top), box))
+    boxes = shapely.box(sides.left[near], sides.bottom[near], sides.right[near], sides.top[near])
+    moved = np.flatnonzero(near >= first)
+    one, other = shapely.STRtree(boxes[moved]).query(boxes, predicate="dwithin", distance=WELD_MM)
+    one, other = near[one], near[moved][other]
+    keep = (one < other) & (sides.part[one] != sides.part[other])
+    return meetings(sides, one[keep], other[keep], WELD_MM)
+
+
+def _nodes(laid: Laid, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Whole, Whole]:
+    """All nodes, the standing ones first; those of the vertices at which sides start, and those of the crossings.
+
+    TornError where a moved point brings standing nodes together.
+    """
+    sides, known = stack.sides, laid.nodes
+    count, first = len(known.x), len(laid.stack.sides.part)
+    near = np.flatnonzero(_meets((known.x, known.y, known.x, known.y), box))
+    x = np.concatenate((known.x[near], sides.x0[first:], met.x))
+    y = np.concatenate((known.y[near], sides.y0[first:], met.y))
+    local, node = welded(x, y, WELD_MM)
+    name = np.full(len(local.x), -1, dtype=np.intp)
+    name[node[: len(near)]] = near
+    if np.count_nonzero(name >= 0) < len(near):
+        raise TornError(int(sides.part[first]))
+    new = np.flatnonzero(name < 0)
+    name[new] = count + np.arange(len(new))
+    nodes = Nodes(np.concatenate((known.x, local.x[new])), np.concatenate((known.y, local.y[new])))
+    vertex = np.full(len(sides.part), -1, dtype=np.intp)
+    starts = np.flatnonzero(laid.stretches.begin == 0)
+    vertex[laid.stretches.side[starts]] = laid.stretches.start[starts]
+    crossings = len(x) - len(met.x)
+    vertex[first:] = name[node[len(near) : crossings]]
+    return nodes, vertex, name[node[crossings:]]
+
+
+def _line(old: Stretches, moved: Whole, side: Whole, along: Floats) -> Whole:
+    """The line that holds a place on a side: a touched stretch or, numbered after those, a moved side; -1 for none."""
+    row = np.searchsorted(old.side + old.begin / 2, side + np.clip(along, 0.0, 1.0) / 2, side="right") - 1
+    holds = np.flatnonzero((row >= 0) & (side < moved[0]))
+    on = row[holds]
+    fits = (old.side[on] == side[holds]) & (along[holds] <= old.finish[on] + ROUNDING)
+    line = np.where(side >= moved[0], len(old.side) + side - moved[0], -1)
+    line[holds[fits]] = on[fits]
+    return line
+
+
+def _behind(owners: Owners, old: Stretches, line: Whole, stretches: Stretches, count: int) -> Owners:
+    """The standing owners of what the touched pieces were cut into; -1 for pieces that lie on moved sides alone."""
+    new = np.flatnonzero(line < len(old.side))
+    row = line[new]
+    same = stretches.along[new] == old.along[row]
+    left, right = owners.left[old.piece[row]], owners.right[old.piece[row]]
+    behind = Owners(np.full(count, -1, dtype=np.intp), np.full(count, -1, dtype=np.intp))
+    behind.left[stretches.piece[new]] = np.where(same, left, right)
+    behind.right[stretches.piece[new]] = np.where(same, right, left)
+    return behind
+
+
+def _over(ground: _Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Box) -> tuple[Whole, Whole]:
+    """Pairs of pieces and parts that may cover them: the moved ones, and the standing where none is known behind."""
+    stands = _meets((stack.left, stack.bottom, stack.right, stack.top), box)
+    stands[ground.moving] = False
+    standing, moving = np.flatnonzero(stands), np.array(ground.moving)
+    unknown = np.flatnonzero((behind.left < 0) & (behind.right < 0))
+    every = np.arange(len(pieces.x), dtype=np.intp)
+    return (
+        np.concatenate((np.repeat(every, len(moving)), np.repeat(unknown, len(standing)))),
+        np.concatenate((np.tile(moving, len(every)), np.tile(standing, len(unknown)))),
+    )
+
+
+def _edges(
+    ground: _Ground, stack: Stack, nodes: Nodes, border: Border, changed: tuple[Border, Border]
+) -> tuple[Edge, ...]:
+    """The edges from sides whose border changed, put together anew, with all others."""
+    sides = np.zeros(len(stack.sides.part), dtype=np.bool_)
+    for part in changed:
+        sides[part.side] = True
+    rows = np.flatnonzero(sides[border.side])
+    rows = rows[np.lexsort((border.begin[rows], border.side[rows]))]
+    runs = runs_of(Border._make(column[rows] for column in border))
+    return (*compress(ground.edges, ~sides[ground.sides]), *edges_of(ground.ids, stack.sides, nodes, runs))
+
+
+def _regions(
+    ground: _Ground, stack: Stack, nodes: Nodes, border: Border, changed: tuple[Border, Border]
+) -> list[Region]:
+    """The regions of parts whose border changed, put together anew, among all others."""
+    parts = np.zeros(len(ground.ids) + 1, dtype=np.bool_)
+    for part in changed:
+        parts[part.left] = parts[part.right] = True
+    parts[-1] = False
+    rows = np.flatnonzero(parts[border.left] | parts[border.right])
+    own = Border._make(column[rows] for column in border)
+    own.left[~parts[own.left]] = -1
+    own.right[~parts[own.right]] = -1
+    fresh = regions_of(ground.ids, rings_of(stack.sides, nodes, own))
+    return [new if anew else old for old, new, anew in zip(ground.regions, fresh, parts[:-1].tolist(), strict=True)]
