@@ -35,8 +35,8 @@ def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tupl
     """Where straight sides face each other with a gap or overlap of at most `limit_mm`, over more length than that.
 
     One for each pair of parts, over the longest pair of sides, in drawing order. Left out (common practice, no source):
-    doors and drawer fronts, which hang with reveals on purpose; what does not hide (a fridge rolls out, with room beside
-    it); a gap that a third part covers; a strip no deeper than the overlap, along another part's border.
+    doors and drawer fronts, which hang with reveals on purpose; what does not hide (a fridge rolls out and has room
+    beside it); a gap that a third part covers; a strip no deeper than the overlap, along another part's border.
     """
     able = [index for index, part in enumerate(parts) if part.hides and not usual()[part.kind].front]
     if len(able) < 2:

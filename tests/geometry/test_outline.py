@@ -1,7 +1,9 @@
 import math
+from itertools import combinations
 
 import pytest
-from hypothesis import given
+import shapely
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.outline import (
@@ -16,6 +18,7 @@ from geometry.outline import (
     tidied,
 )
 from geometry.shapes import box, circle, rounded_box
+from geometry.sides import sides
 from shared.errors import OutlineError
 from shared.job import Outline, Vertex
 
@@ -171,3 +174,54 @@ def test_every_rounded_box_can_be_measured(x: int, y: int, width: int, height: i
 
 def test_a_sliver_of_a_hundredth_of_a_millimetre_can_be_measured() -> None:
     check_outline(box(0, 0, 3000, 0.01), "face A")
+
+
+lattice = st.integers(0, 5)
+
+
+@settings(max_examples=400)
+@given(corners=st.lists(st.tuples(lattice, lattice), min_size=3, max_size=8))
+def test_straight_outlines_are_refused_just_where_another_engine_finds_them_unsound(
+    corners: list[tuple[int, int]],
+) -> None:
+    # shapely (GEOS): a ring that does not touch itself; the smallest lattice keeps touching and running back frequent.
+    outline = tidied(tuple(V(x, y) for x, y in corners))
+    ring = [(vertex.x, vertex.y) for vertex in outline]
+    sound = len(ring) >= 3 and shapely.LinearRing(ring).is_simple and shapely.Polygon(ring).area > 0
+    assert is_measurable(outline) is sound
+
+
+@st.composite
+def outlines_with_arcs(draw: st.DrawFn) -> Outline:
+    corners = draw(st.lists(st.tuples(lattice, lattice), min_size=2, max_size=6, unique=True))
+    bulge = st.sampled_from([0.0, 0.3, -0.7, 1.0, -1.0, 2.0])
+    return tuple(V(100.0 * x, 100.0 * y, draw(bulge)) for x, y in corners)
+
+
+@settings(max_examples=400)
+@given(outline=outlines_with_arcs())
+def test_an_outline_that_passes_has_no_two_sides_that_meet_when_finely_flattened(outline: Outline) -> None:
+    if not is_measurable(outline):
+        return
+    lines = [shapely.LineString([*side.points(1e-3), side.end]) for side in sides(outline)]
+    for first, second in combinations(range(len(lines)), 2):
+        follows = second == first + 1 or (first, second) == (0, len(lines) - 1)
+        assert follows or not lines[first].intersects(lines[second])
+
+
+@settings(max_examples=400)
+@given(outline=outlines_with_arcs())
+def test_an_outline_that_is_refused_comes_near_itself_when_finely_flattened(outline: Outline) -> None:
+    if is_measurable(outline):
+        return
+    fine = flattened(outline, 1e-3)
+    sound = len(fine) > 2 and shapely.LinearRing(fine).is_simple
+    assert not sound or shapely.minimum_clearance(shapely.Polygon(fine)) < 0.1
+
+
+def is_measurable(outline: Outline) -> bool:
+    try:
+        check_outline(outline, "face A")
+    except OutlineError:
+        return False
+    return True
