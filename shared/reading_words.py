@@ -65,6 +65,8 @@ _KEYBOARD = str.maketrans(
 
 _PATTERN = re.compile(r"""(?P<number>\d+(?:\.\d*)?|\.\d+)|(?P<sign>[-+/])|(?P<unit>[^\W\d_]+\.?|"|')|\s+|(?P<odd>.)""")
 
+_SWAPPED = str.maketrans(".,", ",.")
+
 
 def quoted(text: str) -> str:
     """What was typed, in quotes; the middle of a long one left out."""
@@ -84,14 +86,14 @@ def words_of(text: str, decimal: str) -> tuple[Word, ...]:
     if len(text) > LONGEST_READING:
         raise ReadingError("this is too long to be a length", where=quoted(text), do=ADVICE)
     matches = _PATTERN.finditer(_as_on_a_keyboard(text, decimal))
-    return tuple(_word(match, text) for match in matches if match.lastgroup)
+    return tuple(_word(match, text, decimal) for match in matches if match.lastgroup)
 
 
 def _as_on_a_keyboard(text: str, decimal: str) -> str:
     """The text with every fraction written out, every sign as it is on a keyboard and a point for the decimal sign."""
     written = "".join(_written_out(character) for character in text)
     plain = unicodedata.normalize("NFKC", written).translate(_KEYBOARD).replace("''", '"').lower()
-    return plain if decimal == "." else plain.replace(".", "\0").replace(decimal, ".")
+    return plain if decimal == "." else plain.translate(_SWAPPED)
 
 
 def _written_out(character: str) -> str:
@@ -100,30 +102,30 @@ def _written_out(character: str) -> str:
     return character
 
 
-def _word(match: re.Match[str], text: str) -> Word:
+def _word(match: re.Match[str], text: str, decimal: str) -> Word:
     typed = match[0]
     if match.lastgroup == "number":
         return Word(Mark.NUMBER, typed, Fraction(typed.rstrip(".")))
     if match.lastgroup == "sign":
         return Word(Mark(typed), typed)
-    return _unit_or_times(typed, text)
+    return _unit_or_times(typed, text, decimal)
 
 
-def _unit_or_times(typed: str, text: str) -> Word:
+def _unit_or_times(typed: str, text: str, decimal: str) -> Word:
     if typed == Mark.TIMES.value:
         return Word(Mark.TIMES, typed)
     unit = _UNIT_OF.get(typed.removesuffix("."))
     if unit is None:
-        raise _odd(typed, text)
+        raise _odd(typed, text, decimal)
     return Word(Mark.UNIT, typed, unit=unit)
 
 
-def _odd(typed: str, text: str) -> ReadingError:
-    if typed == ",":
+def _odd(typed: str, text: str, decimal: str) -> ReadingError:
+    if typed == "," and decimal == ".":
         return ReadingError(
             "a comma parts two lengths", where=quoted(text), do="write decimals with a point, thousands without"
         )
-    if typed == "\0":
+    if typed == ",":
         return ReadingError(
             "a point is no decimal sign here", where=quoted(text), do="write decimals with a comma, thousands without"
         )
