@@ -122,7 +122,9 @@ def job_from_json(content: bytes, where: str) -> Job:
 
 def schema() -> dict[str, Any]:
     """The JSON Schema of a job, as published beside this module in `data/job.schema.json`."""
-    return {"$schema": SCHEMA_DIALECT, "title": f"Recoat job, version {VERSION}", **msgspec.json.schema(Job)}
+    described = {"$schema": SCHEMA_DIALECT, "title": f"Recoat job, version {VERSION}", **msgspec.json.schema(Job)}
+    plain: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(described))
+    return plain
 
 
 def _with_its_photos(job_file: JobFile, where: str) -> JobFile:

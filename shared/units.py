@@ -18,21 +18,22 @@ DIVISIONS = 32
 
 _TENFOLD = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
 
+_BY_PINT = ("in", "ft")
+
 _LARGE = {Unit.MM: "m", Unit.INCH: "ft"}
 
 
-@cache
 def size_mm(unit: str) -> Fraction:
     """How many millimetres one of this unit of length is, exactly: "mm", "cm", "m", "in", "ft"."""
-    tenfold = _TENFOLD.get(unit)
-    return tenfold if tenfold is not None else _size_by_pint(unit)
+    return _TENFOLD[unit] if unit in _TENFOLD else _sizes_by_pint()[unit]
 
 
-def _size_by_pint(unit: str) -> Fraction:
+@cache
+def _sizes_by_pint() -> dict[str, Fraction]:
     import pint  # late: see the head of this module
 
     registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
-    return Fraction(registry.Quantity(Fraction(1), unit).to("mm").magnitude)
+    return {unit: Fraction(registry.Quantity(Fraction(1), unit).to("mm").magnitude) for unit in _BY_PINT}
 
 
 def large_unit(unit: Unit) -> str:

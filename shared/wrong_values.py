@@ -82,16 +82,15 @@ def _read(document: bytes) -> Any:
 def _place(path: str, value: Any) -> str:
     """The path in words. Steps into a list are counted from 1 and bear the name found there."""
     places: list[str] = []
-    one = ""
     for step in _STEP.finditer(path):
         field, index = step["field"], step["index"]
         value = _inside(value, field, index)
         if field:
-            one = _ONE_OF.get(field, "")
-            places += [] if one else [f'"{field}"']
+            places.append(f'"{field}"')
         elif index:
-            places.append(f"{one or 'item'} {int(index) + 1}{_name(value)}")
-            one = ""
+            one = _ONE_OF.get(places[-1].strip('"'), "") if places else ""
+            place = f"{one or 'item'} {int(index) + 1}{_name(value)}"
+            places = [*(places[:-1] if one else places), place]
     return ", ".join(places)
 
 
