@@ -12,16 +12,17 @@ from shared.kinds import Kind, Treatment
 
 
 class Fronts(StrEnum):
-    """The two arrangements of a face: as shown, with fronts hung; as worked on, without the fronts that are taken off."""
+    """The two arrangements of a face: as shown, with fronts hung; as worked on, without what is taken off."""
 
     HUNG = "hung"
     OFF = "off"
 
 
 class Term(NamedTuple):
-    """One step of a sum: `amount` (signed) is what it adds; `factors` multiply to its size, or are empty where it is no plain product.
+    """One step of a sum: `amount` (signed) is what it adds.
 
-    `what` says what it is ("outline", "less outlet", "edges") and `parts` whom it comes from.
+    `factors` multiply to its size, or are empty where it is no plain product. `what` says what it is ("width x height",
+    "less outlet", "edges, length x thickness") and `parts` whom it comes from.
     """
 
     what: str
@@ -31,7 +32,7 @@ class Term(NamedTuple):
 
 
 class Reason(NamedTuple):
-    """Why a figure is what it is: the rule in words and its source, the arrangement it was measured in, and the terms that sum to it."""
+    """Why a figure is what it is: the rule and its source, the arrangement it was measured in, the terms of its sum."""
 
     rule: str
     source: str
@@ -52,7 +53,7 @@ class Figure(NamedTuple):
 
 
 class PartRow(NamedTuple):
-    """One part, counted. `finish` is the id of the finish it gets, "" where it is left; `tag` is that of a front, else ""."""
+    """One part, counted. `room`, `face` and `finish` are ids, "" for no finish; `tag` is that of a front, else ""."""
 
     id: str
     room: str
@@ -68,7 +69,11 @@ class PartRow(NamedTuple):
 
 
 class EdgeRow(NamedTuple):
-    """One edge with the fronts off: a piece of boundary between two parts, or between one and the outside (None). Path from start to end, with a bulge."""
+    """One edge with the fronts off: a piece of boundary between two parts, or between one and no part (None).
+
+    Where there is no part there is the outside of the face, or an `opening` (window, outlet, cut-out), named by its id.
+    From `start` to `end`, with a bulge.
+    """
 
     face: str
     parts: tuple[str, str | None]
@@ -76,12 +81,15 @@ class EdgeRow(NamedTuple):
     end: tuple[float, float]
     bulge: float
     length_mm: float
+    opening: str | None = None
 
 
 class JointRow(NamedTuple):
-    """All that is sealed between two parts of a face, or up an inside corner between two faces (`next_face`, else "").
+    """All that is sealed between two parts of a face, or between parts of two faces (`next_face`, else "").
 
-    `sealed` is False where a person switched it off; its length counts for nothing then. `path` are its pieces, as on `face`.
+    Two faces meet up an inside corner, or along a tied side of a plan whose elevation does not show the joint. An
+    opening counts as a part here. `sealed` is False where a person switched it off; its length counts for nothing
+    then. `path` are its pieces, as on `face`.
     """
 
     face: str
@@ -97,7 +105,7 @@ class JointRow(NamedTuple):
 
 
 class MaskingRow(NamedTuple):
-    """All that is taped between two parts of a face, or between one and the outside (None)."""
+    """All that is taped between two parts of a face (an opening counts as one), or a part and the outside (None)."""
 
     face: str
     parts: tuple[str, str | None]
@@ -107,7 +115,7 @@ class MaskingRow(NamedTuple):
 
 
 class Totals(NamedTuple):
-    """The running totals: mm2, mm, and a number of fronts (doors and drawer fronts that are taken off or coated in place)."""
+    """The running totals: mm2, mm, and how many doors and drawer fronts are coated, in place or taken off."""
 
     coated_mm2: float
     masking_mm: float

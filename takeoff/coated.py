@@ -1,0 +1,110 @@
+"""Coated area: what is coated in place, taken off to be coated, or only along its front edges. Square millimetres."""
+
+from collections.abc import Mapping, Sequence
+
+from geometry.openings import uncovered_area_mm2
+from geometry.outline import side_lengths_mm
+from shared.job import Part
+from shared.kinds import Treatment, usual
+from takeoff.areas import BY_OUTLINE, SAME_MM2, Standing, outline_term, overlap
+from takeoff.figures import Figure, Fronts, Reason, Term
+from takeoff.fronts import is_opening
+from takeoff.naming import called
+from takeoff.treatments import Treated
+
+NOT_COATED = "not coated"
+IN_PLACE = "coated in place: net area x profile factor, and its coated edges"
+FRAME = "frame: what is seen of its front edges x thickness"
+TAKEN_OFF = "taken off: outline less openings x profile factor, coated edges, back where coated"
+PRACTICE = "common practice, no source"
+
+SideLengths = Mapping[int, float]
+"""By side of a part's outline, how much of it is seen (mm)."""
+
+
+def coated(standing: Standing, treated: Treated, net: Figure, seen: SideLengths, face: Sequence[Standing]) -> Figure:
+    """The area of a part that gets a coat.
+
+    `net` is its net area, `seen` the visible length of each of its sides whose edge counts, `face` all that stands on
+    its face with the fronts hung. 0 where it is left.
+    """
+    if treated.treatment is Treatment.LEFT:
+        return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
+    if treated.treatment is Treatment.IN_PLACE:
+        return _in_place(standing.part, net, seen)
+    return _taken_off(standing, face)
+
+
+def coated_sides(part: Part) -> tuple[int, ...]:
+    """The sides of its outline whose edge is coated: its own choice, else all or none as is usual for its kind."""
+    if part.coated_sides is not None:
+        return part.coated_sides
+    return tuple(range(len(part.outline))) if usual()[part.kind].sides else ()
+
+
+def thickness_mm(part: Part) -> float:
+    """The thickness of its board: its own, or what is usual for its kind where it says none."""
+    return part.thickness_mm or usual()[part.kind].thickness
+
+
+def _in_place(part: Part, net: Figure, seen: SideLengths) -> Figure:
+    edges = _edge_terms(part, sum(seen.get(side, 0.0) for side in coated_sides(part)))
+    if usual()[part.kind].frame:
+        return _summed(FRAME, edges, PRACTICE)
+    return _summed(IN_PLACE, _moulded(net.reason.terms, part.profile_factor) + edges, BY_OUTLINE)
+
+
+def _taken_off(standing: Standing, face: Sequence[Standing]) -> Figure:
+    part = standing.part
+    lengths = dict(enumerate(side_lengths_mm(part.outline)))
+    edges = _edge_terms(part, sum(lengths.get(side, 0.0) for side in coated_sides(part)))
+    if usual()[part.kind].frame:
+        return _summed(FRAME, edges, PRACTICE)
+    surface = _surface_terms(standing, [each for each in face if _opens(each, standing)])
+    back = tuple(term._replace(what=f"back: {term.what}") for term in surface) if part.back_coated else ()
+    return _summed(TAKEN_OFF, _moulded(surface, part.profile_factor) + edges + back, BY_OUTLINE)
+
+
+def _opens(each: Standing, standing: Standing) -> bool:
+    """Whether it is an opening in front of a part, to be deducted from it."""
+    return is_opening(each.part) and each.rank > standing.rank and overlap(each.box, standing.box)
+
+
+def _surface_terms(standing: Standing, openings: Sequence[Standing]) -> tuple[Term, ...]:
+    part, whole = standing.part, standing.gross_mm2
+    outline = outline_term(standing)
+    if not openings:
+        return (outline,)
+    left = uncovered_area_mm2(part, [each.part for each in openings])
+    if whole - left <= SAME_MM2:
+        return (outline,)
+    alone = openings[0] if len(openings) == 1 else None
+    size = alone.size if alone and alone.is_rectangle and abs(alone.gross_mm2 - (whole - left)) <= SAME_MM2 else ()
+    what = f"less {called(alone.part)}" if alone else "less openings"
+    return (outline, Term(what, left - whole, size, tuple(each.part.id for each in openings)))
+
+
+def _moulded(terms: tuple[Term, ...], factor: float) -> tuple[Term, ...]:
+    """Terms times the profile factor, which is shown where it is not 1."""
+    if factor == 1:
+        return terms
+    return tuple(
+        Term(
+            f"{term.what} x profile {factor:g}",
+            term.amount * factor,
+            (*term.factors, factor) if term.factors else (),
+            term.parts,
+        )
+        for term in terms
+    )
+
+
+def _edge_terms(part: Part, length_mm: float) -> tuple[Term, ...]:
+    thick = thickness_mm(part)
+    if not length_mm or not thick:
+        return ()
+    return (Term("edges, length x thickness", length_mm * thick, (length_mm, thick), (part.id,)),)
+
+
+def _summed(rule: str, terms: tuple[Term, ...], source: str) -> Figure:
+    return Figure(sum(term.amount for term in terms), Reason(rule, source, Fronts.OFF, terms))

@@ -1,0 +1,119 @@
+"""What is counted of one face by itself: its parts, edges, joints and masking, and what it shows at its ends."""
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from geometry.arrangement import Arrangement, Edge
+from geometry.corners import End, end_profile
+from geometry.extent import extent
+from shared.findings import Finding
+from shared.job import Face, JointChoice, KindChoice, Part, Unit
+from shared.kinds import Kind, Treatment
+from takeoff.areas import gross, net, standings
+from takeoff.coated import coated
+from takeoff.corners import FaceEnd
+from takeoff.edges import edge_rows, seen_lengths, sides_seen
+from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow
+from takeoff.joints import Choices, joint_rows, meetings
+from takeoff.looking import look_at_face
+from takeoff.masking import Finishes, guard_of, masking_rows
+from takeoff.tags import tags
+from takeoff.treatments import Treated, Treatments
+
+
+class Context(NamedTuple):
+    """What the count of a face depends on besides the face.
+
+    `choices` are those about joints within it. `at_corners` says of its left and right end whether it meets another
+    face there. `elsewhere` are the sides (part, side) that are coated but counted on another face.
+    """
+
+    room: str
+    unit: Unit
+    kinds: tuple[KindChoice, ...]
+    choices: tuple[JointChoice, ...] = ()
+    at_corners: tuple[bool, bool] = (False, False)
+    elsewhere: frozenset[tuple[str, int]] = frozenset()
+
+
+class FaceCount(NamedTuple):
+    """What is counted of a face, and its left and right end."""
+
+    parts: tuple[PartRow, ...]
+    edges: tuple[EdgeRow, ...]
+    joints: tuple[JointRow, ...]
+    masking: tuple[MaskingRow, ...]
+    left: FaceEnd
+    right: FaceEnd
+    findings: tuple[Finding, ...]
+
+
+def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement) -> FaceCount:
+    """Count one face; `hung` and `off` are its two arrangements. All empty for a face without parts."""
+    treatments = Treatments(context.kinds)
+    treated = {part.id: treatments.of(part) for part in face.parts}
+    finishes = {part_id: each.finish_in_place for part_id, each in treated.items()}
+    by_id = {part.id: part for part in face.parts}
+    edges = edge_rows(face.id, _standing(by_id, off), off.edges)
+    outer = _outer(off.edges, edges)
+    left, right = _ends(face, by_id, finishes, outer)
+    return FaceCount(
+        parts=_part_rows(face, context, treated, hung, off),
+        edges=edges,
+        joints=joint_rows(meetings(face, edges), Choices(context.choices)),
+        masking=masking_rows(face.id, by_id, edges, finishes, guard_of(face, context.at_corners)),
+        left=left,
+        right=right,
+        findings=look_at_face(face, context.unit, treated, (hung, off), sides_seen(outer)),
+    )
+
+
+def _standing(by_id: Mapping[str, Part], arrangement: Arrangement) -> tuple[Part, ...]:
+    return tuple(by_id[region.part] for region in arrangement.regions)
+
+
+def _outer(edges: Sequence[Edge], rows: Sequence[EdgeRow]) -> list[Edge]:
+    """The edges with nothing beyond: no part, and no opening either."""
+    return [edge for edge, row in zip(edges, rows, strict=True) if row.parts[1] is None and row.opening is None]
+
+
+def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequence[Edge]) -> tuple[FaceEnd, FaceEnd]:
+    left, _, right, _ = extent(face)
+    has_wall = any(part.kind is Kind.WALL for part in face.parts)
+    return (
+        FaceEnd(left, has_wall, parts, finishes, end_profile(outer, left, End.LEFT)),
+        FaceEnd(right, has_wall, parts, finishes, end_profile(outer, right, End.RIGHT)),
+    )
+
+
+def _part_rows(
+    face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
+) -> tuple[PartRow, ...]:
+    by_id = {part.id: part for part in face.parts}
+    all_hung = standings(face.parts, hung.regions)
+    all_off = all_hung if off is hung else standings(_standing(by_id, off), off.regions)
+    worked_on = {each.part.id: each for each in all_off}
+    lengths, tagged = seen_lengths(off.edges), tags(face)
+    rows = []
+    for each in all_hung:
+        part_id = each.part.id
+        is_off = treated[part_id].treatment is Treatment.TAKEN_OFF or part_id not in worked_on
+        stands, beside, fronts = (each, all_hung, Fronts.HUNG) if is_off else (worked_on[part_id], all_off, Fronts.OFF)
+        seen = {side: mm for side, mm in lengths.get(part_id, {}).items() if (part_id, side) not in context.elsewhere}
+        whole, visible = gross(stands, fronts), net(stands, beside, fronts)
+        rows.append(
+            PartRow(
+                id=part_id,
+                room=context.room,
+                face=face.id,
+                name=each.part.name,
+                kind=each.part.kind,
+                treatment=treated[part_id].treatment,
+                finish=treated[part_id].finish,
+                tag=tagged.get(part_id, ""),
+                gross_mm2=whole,
+                net_mm2=visible,
+                coated_mm2=coated(stands, treated[part_id], visible, seen, all_hung),
+            )
+        )
+    return tuple(rows)

@@ -1,0 +1,120 @@
+"""What is remembered of faces, so that an edit to one face arranges and counts that face only.
+
+Faces are told apart by identity: an edit leaves every face it did not touch the same object (`shared.edits`).
+"""
+
+from collections.abc import Callable, Sequence
+
+from geometry.arrange import arrange
+from geometry.arrangement import Arrangement
+from geometry.standing import Standing
+from shared.job import Face, Job, KindChoice, Part
+from takeoff.figures import Fronts
+from takeoff.fronts import parts_off
+from takeoff.measuring import Context, FaceCount, count_face
+from takeoff.treatments import Treatments
+
+Arranging = Callable[[Sequence[Part]], Arrangement]
+
+FEW = 0.25
+"""Up to this share of a face's parts may move for a drag to be followed; beyond it the face is arranged anew."""
+
+
+class Memory:
+    """Remembers, of each face, how it was last arranged and what was last counted.
+
+    One for each window, passed to `take_off` and to whoever draws. `arranging` is how parts are arranged.
+    """
+
+    def __init__(self, arranging: Arranging = arrange) -> None:
+        self._arranging = arranging
+        self._faces: dict[str, _Remembered] = {}
+
+    def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
+        """What is seen of a face of this job, with its fronts hung or off. OutlineError where it cannot be arranged."""
+        hung, off = self._remembered(face, job.kinds).arrangements()
+        return hung if fronts is Fronts.HUNG else off
+
+    def count(self, face: Face, context: Context) -> FaceCount:
+        """What is counted of a face by itself. OutlineError where it cannot be arranged."""
+        return self._remembered(face, context.kinds).count(context)
+
+    def keep_only(self, job: Job) -> None:
+        """Forget the faces that this job does not have."""
+        ids = {face.id for face in job.faces}
+        self._faces = {face_id: each for face_id, each in self._faces.items() if face_id in ids}
+
+    def _remembered(self, face: Face, kinds: tuple[KindChoice, ...]) -> "_Remembered":
+        known = self._faces.get(face.id)
+        if known is None:
+            known = self._faces[face.id] = _Remembered(self._arranging)
+        known.show(face, kinds)
+        return known
+
+
+class _Remembered:
+    """One face: the latest of it, both its arrangements and its count."""
+
+    def __init__(self, arranging: Arranging) -> None:
+        self._hung, self._off = _Following(arranging), _Following(arranging)
+        self._face: Face | None = None
+        self._kinds: tuple[KindChoice, ...] = ()
+        self._arrangements: tuple[Arrangement, Arrangement] | None = None
+        self._count: tuple[Context, FaceCount] | None = None
+
+    def show(self, face: Face, kinds: tuple[KindChoice, ...]) -> None:
+        """Turn to this face; forget what was known of an earlier state of it."""
+        if face is not self._face or kinds != self._kinds:
+            self._face, self._kinds = face, kinds
+            self._arrangements, self._count = None, None
+
+    def arrangements(self) -> tuple[Arrangement, Arrangement]:
+        """With the fronts hung, and off; the same object where none is taken off."""
+        if self._arrangements is None:
+            parts = self._face.parts if self._face else ()
+            standing = parts_off(parts, Treatments(self._kinds))
+            off = self._off.arranged(standing)
+            self._arrangements = (off if len(standing) == len(parts) else self._hung.arranged(parts), off)
+        return self._arrangements
+
+    def count(self, context: Context) -> FaceCount:
+        """What is counted in this context."""
+        if self._face is None:
+            raise LookupError("no face was shown")
+        if self._count is None or self._count[0] != context:
+            hung, off = self.arrangements()
+            self._count = (context, count_face(self._face, context, hung, off))
+        return self._count[1]
+
+
+class _Following:
+    """Arranges the parts of one face; parts that change again and again, as in a drag, are followed by `Standing`."""
+
+    def __init__(self, arranging: Arranging) -> None:
+        self._arranging = arranging
+        self._last: tuple[Part, ...] = ()
+        self._changed: frozenset[str] = frozenset()
+        self._drag: tuple[tuple[Part, ...], Standing] | None = None
+
+    def arranged(self, parts: tuple[Part, ...]) -> Arrangement:
+        """What is seen of these parts."""
+        changed = _changed(self._last, parts)
+        if not changed or changed != self._changed:
+            self._drag = None
+        elif self._drag is None:
+            self._drag = (parts, Standing(parts, changed))
+        self._last, self._changed = parts, changed
+        if self._drag is None:
+            return self._arranging(parts)
+        ground, standing = self._drag
+        return standing.arranged([part for part, old in zip(parts, ground, strict=True) if part is not old])
+
+
+def _changed(old: tuple[Part, ...], new: tuple[Part, ...]) -> frozenset[str]:
+    """The ids of the parts that differ, where all others are the same and only few differ; else none."""
+    if len(old) != len(new):
+        return frozenset()
+    changed = [(a, b) for a, b in zip(old, new, strict=True) if a is not b]
+    if len(changed) > FEW * len(new) or any(a.id != b.id for a, b in changed):
+        return frozenset()
+    return frozenset(b.id for _, b in changed)

@@ -1,0 +1,21 @@
+"""How much sealant a bead takes."""
+
+from shared.job import Butt, Fillet, Section
+
+
+def section_area_mm2(section: Section) -> float:
+    """The area of a bead's section; as a number also the millilitres that a metre of it takes (exact).
+
+    A butt joint is width x depth. A fillet is taken as a *triangle* of two equal legs, leg2 / 2; tooled to a radius
+    equal to its leg it would be (1 - pi/4) leg2, less than half of that, so this is on the safe side.
+    """
+    match section:
+        case Fillet(leg_mm=leg):
+            return leg * leg / 2
+        case Butt(width_mm=width, depth_mm=depth):
+            return width * depth
+
+
+def metres_per_cartridge(section: Section, cartridge_ml: float) -> float:
+    """The metres of bead that so many millilitres run, without waste. ZeroDivisionError for a bead of no section."""
+    return cartridge_ml / section_area_mm2(section)

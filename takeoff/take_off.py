@@ -1,0 +1,115 @@
+"""The takeoff of a job: every face counted by itself and remembered, then what two faces share."""
+
+from collections.abc import Iterator, Mapping
+from itertools import chain
+from typing import NamedTuple
+
+from shared.findings import Finding
+from shared.job import Face, Job, Room
+from shared.kinds import Treatment
+from takeoff.corners import Meeting, corner_joints, corner_masking, meetings_round
+from takeoff.figures import JointRow, MaskingRow, Takeoff, Totals
+from takeoff.fronts import is_front
+from takeoff.joints import Choices, Found, joint_rows
+from takeoff.looking_round import look_at_choices, look_at_names, look_at_ties
+from takeoff.measuring import Context, FaceCount
+from takeoff.memory import Memory
+from takeoff.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
+from takeoff.treatments import Treatments
+
+__all__ = ["Memory", "take_off"]
+
+
+class _Between(NamedTuple):
+    """What faces of a job have to do with each other."""
+
+    corners: tuple[Meeting, ...]
+    ties: tuple[Tied, ...]
+    twice: Mapping[str, frozenset[int]]
+
+
+def take_off(job: Job, memory: Memory | None = None) -> Takeoff:
+    """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
+
+    An empty job gives empty tables and totals of 0. OutlineError where an outline cannot be measured.
+    """
+    memory = memory or Memory()
+    between = _between(job)
+    counts = {
+        face.id: memory.count(face, _context(job, room, face, between)) for room in job.rooms for face in room.faces
+    }
+    memory.keep_only(job)
+    rows = tuple(chain.from_iterable(counts[face.id].parts for face in job.faces))
+    shared = joint_rows(_found_between(between, counts), Choices(job.joints))
+    joints = (*chain.from_iterable(count.joints for count in counts.values()), *shared)
+    masking = (*chain.from_iterable(count.masking for count in counts.values()), *_masked_corners(between, counts))
+    return Takeoff(
+        parts=rows,
+        edges=tuple(chain.from_iterable(count.edges for count in counts.values())),
+        joints=joints,
+        masking=masking,
+        totals=_totals(sum(row.coated_mm2.amount for row in rows), _fronts(job), joints, masking),
+        findings=tuple(_findings(job, between, counts, joints)),
+    )
+
+
+def _between(job: Job) -> _Between:
+    ties = tied_sides(job)
+    corners = tuple(chain.from_iterable(map(meetings_round, job.rooms)))
+    return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kinds)))
+
+
+def _context(job: Job, room: Room, face: Face, between: _Between) -> Context:
+    return Context(
+        room=room.id,
+        unit=job.unit,
+        kinds=job.kinds,
+        choices=tuple(choice for choice in job.joints if choice.face == face.id and not choice.next_face),
+        at_corners=(
+            any(meeting.next_face is face for meeting in between.corners),
+            any(meeting.face is face for meeting in between.corners),
+        ),
+        elsewhere=frozenset((part.id, side) for part in face.parts for side in between.twice.get(part.id, frozenset())),
+    )
+
+
+def _found_between(between: _Between, counts: Mapping[str, FaceCount]) -> Iterator[Found]:
+    for meeting in between.corners:
+        yield from corner_joints(meeting, counts[meeting.face.id].right, counts[meeting.next_face.id].left)
+    for tied in between.ties:
+        yield from unclaimed(tied, counts[tied.elevation.id].edges)
+
+
+def _masked_corners(between: _Between, counts: Mapping[str, FaceCount]) -> Iterator[MaskingRow]:
+    for meeting in between.corners:
+        yield from corner_masking(meeting, counts[meeting.face.id].right, counts[meeting.next_face.id].left)
+
+
+def _fronts(job: Job) -> int:
+    treatments = Treatments(job.kinds)
+    return sum(
+        is_front(part) and treatments.of(part).treatment is not Treatment.LEFT
+        for face in job.faces
+        for part in face.parts
+    )
+
+
+def _totals(coated_mm2: float, fronts: int, joints: tuple[JointRow, ...], masking: tuple[MaskingRow, ...]) -> Totals:
+    sealed = [row for row in joints if row.sealed]
+    return Totals(
+        coated_mm2=coated_mm2,
+        masking_mm=sum(row.length_mm.amount for row in masking),
+        bead_mm=sum(row.length_mm.amount for row in sealed),
+        old_bead_mm=sum(row.length_mm.amount for row in sealed if row.old_bead),
+        fronts=fronts,
+    )
+
+
+def _findings(
+    job: Job, between: _Between, counts: Mapping[str, FaceCount], joints: tuple[JointRow, ...]
+) -> Iterator[Finding]:
+    for count in counts.values():
+        yield from count.findings
+    yield from look_at_ties(between.ties, job.unit, between.twice)
+    yield from look_at_names(job)
+    yield from look_at_choices(job, joints)

@@ -1,0 +1,161 @@
+"""Ties: sides of plans that run along elevations, so that lengths are compared and nothing is counted twice."""
+
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from typing import NamedTuple
+
+from geometry.outline import outline_box, side_lengths_mm
+from geometry.sides import Side, sides
+from shared.job import Face, Job, Part, Tie, View
+from shared.kinds import Kind, Treatment
+from takeoff.coated import coated_sides
+from takeoff.edges import divided, part_below, ranked_parts
+from takeoff.figures import EdgeRow
+from takeoff.joints import Found, joint_table
+from takeoff.masking import NEAR_MM
+from takeoff.treatments import Treatments
+
+Span = tuple[float, float]
+"""From and to, along an elevation (mm from its left end)."""
+
+TURNED_BACK = -0.999
+"""The cosine below which two sides run in opposite directions (within about 2.5 degrees)."""
+
+
+class Tied(NamedTuple):
+    """A tie with what it refers to: the plan, its part and side, and the elevation."""
+
+    tie: Tie
+    plan: Face
+    part: Part
+    side: Side
+    elevation: Face
+
+    @property
+    def span(self) -> Span:
+        """Where it runs along the elevation, the lesser end first."""
+        return (min(self.tie.start_mm, self.tie.end_mm), max(self.tie.start_mm, self.tie.end_mm))
+
+
+def tied_sides(job: Job) -> tuple[Tied, ...]:
+    """All ties of the job's plans, but those whose part, side or face is not there: `check_job` refuses them."""
+    faces = {face.id: face for face in job.faces}
+    return tuple(tied for plan in job.faces for tied in _tied_on(plan, faces))
+
+
+def _tied_on(plan: Face, faces: Mapping[str, Face]) -> Iterator[Tied]:
+    parts = {part.id: part for part in plan.parts}
+    for tie in plan.ties:
+        part, elevation = parts.get(tie.part), faces.get(tie.face)
+        side = next((each for each in sides(part.outline) if each.vertex == tie.side), None) if part else None
+        if part and side and elevation:
+            yield Tied(tie, plan, part, side, elevation)
+
+
+def side_length_mm(tied: Tied) -> float:
+    """The length of the tied side as the plan draws it."""
+    return side_lengths_mm(tied.part.outline)[tied.tie.side]
+
+
+def benchtop_span(tied: Tied) -> Span | None:
+    """From where to where the elevation shows benchtops, of those that the tie meets; None where it shows none."""
+    spans = [span for _, span in _benchtops(tied)]
+    return (min(start for start, _ in spans), max(end for _, end in spans)) if spans else None
+
+
+def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> dict[str, frozenset[int]]:
+    """By part of a plan, its coated sides that an elevation shows as the front edge of a benchtop: counted there.
+
+    The front edge of a benchtop is the side that faces away from the wall, so it runs back along the tied side.
+    """
+    counted: dict[str, frozenset[int]] = {}
+    for tied in ties:
+        if tied.part.kind is Kind.BENCHTOP and _is_drawn_coated(tied, treatments):
+            facing = {side.vertex for side in sides(tied.part.outline) if _faces(side, tied.side)}
+            both = facing & set(coated_sides(tied.part))
+            if both:
+                counted[tied.part.id] = counted.get(tied.part.id, frozenset()) | both
+    return counted
+
+
+def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
+    """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that could claim them.
+
+    The elevation then shows the splashback, or the wall, that begins above something there; each run of its lower
+    edge within the span meets the benchtop. Empty where the elevation claims all.
+    """
+    if tied.part.kind is not Kind.BENCHTOP:
+        return ()
+    parts = {part.id: part for part in tied.elevation.parts}
+    free = without([tied.span], [span for _, span in _benchtops(tied)])
+    found: list[Found] = []
+    for kind in (Kind.SPLASHBACK, Kind.WALL):
+        for part_id, spans in _lower_spans(kind, tied.elevation, edges).items():
+            shared = [span for start, end in free for span in _within(spans, (start, end))]
+            if shared:
+                found.append(_found(tied, parts[part_id], shared))
+                free = without(free, shared)
+    return tuple(found)
+
+
+def without(spans: Iterable[Span], taken: Iterable[Span]) -> list[Span]:
+    """What is left of spans when others are taken away; pieces within a micrometre of nothing are dropped."""
+    left = list(spans)
+    for start, end in taken:
+        left = [
+            piece for a, b in left for piece in ((a, min(b, start)), (max(a, end), b)) if piece[1] - piece[0] > NEAR_MM
+        ]
+    return left
+
+
+def _benchtops(tied: Tied) -> list[tuple[Part, Span]]:
+    boxes = [(part, outline_box(part.outline)) for part in tied.elevation.parts if part.kind is Kind.BENCHTOP]
+    start, end = tied.span
+    return [(part, (box[0], box[2])) for part, box in boxes if box[0] < end and box[2] > start]
+
+
+def _is_drawn_coated(tied: Tied, treatments: Treatments) -> bool:
+    return any(treatments.of(part).treatment is not Treatment.LEFT for part, _ in _benchtops(tied))
+
+
+def _faces(side: Side, tied: Side) -> bool:
+    """Whether a side runs back along the tied one."""
+    ax, ay, bx, by = side.x1 - side.x0, side.y1 - side.y0, tied.x1 - tied.x0, tied.y1 - tied.y0
+    return ax * bx + ay * by < TURNED_BACK * side.chord_mm * tied.chord_mm
+
+
+def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
+    """By part of this kind, the spans over which it ends below at another part, level and off the floor."""
+    ranked = ranked_parts(face.parts)
+    spans: dict[str, list[Span]] = {}
+    for edge in edges:
+        (x0, y0), (x1, y1) = edge.start, edge.end
+        below = part_below(edge, ranked)
+        if below is None or abs(y0 - y1) > NEAR_MM or y0 <= NEAR_MM:
+            continue
+        above = next(part for part in divided(edge) if part != below.id)
+        if above is not None and ranked[above].part.kind is kind:
+            spans.setdefault(above, []).append((min(x0, x1), max(x0, x1)))
+    return spans
+
+
+def _within(spans: Iterable[Span], limits: Span) -> list[Span]:
+    low, high = limits
+    cut = ((max(start, low), min(end, high)) for start, end in spans)
+    return [(start, end) for start, end in cut if end - start > NEAR_MM]
+
+
+def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> Found:
+    bead = joint_table().between(frozenset((tied.part.kind, other.kind)), View.ELEVATION)
+    path = tuple(_along(tied, span) for span in spans)
+    return Found(tied.plan.id, tied.elevation.id, (tied.part, other), bead, path)
+
+
+def _along(tied: Tied, span: Span) -> EdgeRow:
+    """The piece of the tied side over a span of the elevation, as on the plan."""
+    start, end = tied.tie.start_mm, tied.tie.end_mm
+    points = [_at(tied.side, (x - start) / (end - start) if end != start else 0.0) for x in span]
+    return EdgeRow(tied.plan.id, (tied.part.id, None), points[0], points[1], 0.0, span[1] - span[0])
+
+
+def _at(side: Side, share: float) -> tuple[float, float]:
+    return (side.x0 + share * (side.x1 - side.x0), side.y0 + share * (side.y1 - side.y0))
