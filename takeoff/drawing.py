@@ -1,8 +1,5 @@
 """One face as a drawing, put together from the job, what is seen of the face, and the takeoff."""
 
-from typing import Protocol
-
-from geometry.arrangement import Arrangement
 from geometry.chaining import chained
 from geometry.extent import extent
 from geometry.label import Spot, label_spot
@@ -12,21 +9,15 @@ from shared.drawing import Area, Drawing, Line, Role, Text
 from shared.job import Face, Job, Outline, Part, Vertex, View
 from shared.kinds import usual
 from takeoff.figures import EdgeRow, Fronts, Takeoff
+from takeoff.memory import Memory
 from takeoff.sizes import face_sizes, part_sizes, step_mm
-
-
-class Arranger(Protocol):
-    """Whoever knows what is seen of a face (`takeoff.take_off.Memory` does)."""
-
-    def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
-        """The face as shown, or without the fronts that are taken off."""
 
 
 def draw_face(
     job: Job,
     face: Face,
     takeoff: Takeoff,
-    arranger: Arranger,
+    memory: Memory,
     *,
     fronts: Fronts = Fronts.HUNG,
     sized: tuple[str, ...] = (),
@@ -36,7 +27,7 @@ def draw_face(
     Joints that are sealed and masking come from the rows of the takeoff, piece for piece, so their lengths are the
     takeoff's. A face without parts gives a drawing with nothing on it and a box of four zeros.
     """
-    arrangement = arranger.arrangement(job, face, fronts)
+    arrangement = memory.arrangement(job, face, fronts)
     rings = {region.part: region.rings for region in arrangement.regions}
     parts = _back_to_front(face, rings)
     box = _box(face, parts)

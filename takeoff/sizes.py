@@ -8,6 +8,7 @@ from geometry.outline import outline_box
 from shared.drawing import Size
 from shared.job import Face, Part, View
 from shared.kinds import Kind
+from takeoff.tags import BENCH_MM
 
 Box = tuple[float, float, float, float]
 """Left, bottom, right, top, mm."""
@@ -17,9 +18,6 @@ STEP_SHARE = 1 / 18
 
 LEAST_SIZE_MM = 10.0
 """A chain skips a position nearer than this to the one before it: a reveal is not a size to build by (own choice)."""
-
-UPPER_FROM_MM = 1000.0
-"""What begins higher than this above the floor hangs over the benchtop: base units end at 920 (EN 1116, quoted)."""
 
 CARCASSES = frozenset({Kind.CABINET, Kind.END_PANEL, Kind.FILLER})
 FRONTS = frozenset({Kind.DOOR, Kind.DRAWER_FRONT})
@@ -91,7 +89,7 @@ def _rows(face: Face) -> tuple[list[Part], list[Part]]:
     rows: tuple[list[Part], list[Part]] = ([], [])
     for hangs, row in enumerate(rows):
         for kinds in (CARCASSES, FRONTS):
-            found = [part for part in face.parts if part.kind in kinds and (_upright(part)[0] > UPPER_FROM_MM) == hangs]
+            found = [part for part in face.parts if part.kind in kinds and (_upright(part)[0] >= BENCH_MM) == hangs]
             if any(part.kind is not Kind.FILLER for part in found):
                 row.extend(found)
                 break

@@ -2,16 +2,14 @@ from itertools import pairwise
 
 import pytest
 
-from geometry.arrange import arrange
-from geometry.arrangement import Arrangement, Edge
+from geometry.arrangement import Edge
 from geometry.shapes import box, circle
 from shared.drawing import Drawing, Role
 from shared.job import Face, Fillet, Job, Part, Room, View
 from shared.kinds import Kind, usual
 from takeoff.drawing import draw_face, title
 from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Reason, Takeoff, Totals
-from takeoff.fronts import parts_off
-from takeoff.treatments import Treatments
+from takeoff.memory import Memory
 
 PARTS = (
     Part("wall", Kind.WALL, box(0, 0, 3000, 2400)),
@@ -37,13 +35,6 @@ REASON = Reason("rule", "common practice, no source", Fronts.OFF, ())
 ZERO = Figure(0.0, REASON)
 
 
-class Arranged:
-    """The faces of the job, arranged anew each time."""
-
-    def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
-        return arrange(face.parts if fronts is Fronts.HUNG else parts_off(face.parts, Treatments(job.kinds)))
-
-
 def edge_row(edge: Edge) -> EdgeRow:
     return EdgeRow(
         "a",
@@ -56,7 +47,7 @@ def edge_row(edge: Edge) -> EdgeRow:
 
 
 def between(parts: set[str | None], face: Face = FACE) -> tuple[EdgeRow, ...]:
-    edges = Arranged().arrangement(JOB, face, Fronts.OFF).edges
+    edges = Memory().arrangement(JOB, face, Fronts.OFF).edges
     return tuple(edge_row(edge) for edge in edges if {edge.left, edge.right} == parts)
 
 
@@ -78,7 +69,7 @@ def counted(*, sealed: bool = True) -> Takeoff:
 
 @pytest.fixture
 def drawing() -> Drawing:
-    return draw_face(JOB, FACE, counted(), Arranged())
+    return draw_face(JOB, FACE, counted(), Memory())
 
 
 def test_areas_stand_back_to_front_and_what_hides_nothing_is_marked(drawing: Drawing) -> None:
@@ -94,7 +85,7 @@ def test_every_part_has_its_outline_and_its_region(drawing: Drawing) -> None:
 
 
 def test_fronts_that_are_off_are_not_drawn() -> None:
-    off = draw_face(JOB, FACE, counted(), Arranged(), fronts=Fronts.OFF)
+    off = draw_face(JOB, FACE, counted(), Memory(), fronts=Fronts.OFF)
     assert "door" not in {area.part for area in off.areas}
     assert "A1" not in {text.text for text in off.texts}
 
@@ -107,7 +98,7 @@ def test_a_joint_is_drawn_along_the_edges_it_was_counted_from(drawing: Drawing) 
 
 
 def test_a_joint_that_is_switched_off_is_not_drawn() -> None:
-    drawing = draw_face(JOB, FACE, counted(sealed=False), Arranged())
+    drawing = draw_face(JOB, FACE, counted(sealed=False), Memory())
     assert [line for line in drawing.lines if line.role is Role.JOINT] == []
 
 
@@ -119,7 +110,7 @@ def test_masking_round_an_outlet_is_one_closed_line(drawing: Drawing) -> None:
 def test_an_elevation_stands_on_a_floor_and_a_plan_does_not(drawing: Drawing) -> None:
     (floor,) = [line for line in drawing.lines if line.role is Role.FLOOR]
     assert {vertex.y for vertex in floor.path} == {0.0}
-    assert [line for line in draw_face(JOB, PLAN, counted(), Arranged()).lines if line.role is Role.FLOOR] == []
+    assert [line for line in draw_face(JOB, PLAN, counted(), Memory()).lines if line.role is Role.FLOOR] == []
 
 
 def test_a_front_shows_its_tag_and_what_has_no_name_its_kind(drawing: Drawing) -> None:
@@ -132,7 +123,7 @@ def test_a_front_shows_its_tag_and_what_has_no_name_its_kind(drawing: Drawing) -
 
 def test_a_named_front_shows_tag_and_name_apart() -> None:
     named = Face("a", "A", parts=(Part("door", Kind.DOOR, box(0, 0, 400, 700), name="pantry"),))
-    texts = draw_face(JOB, named, counted(), Arranged()).texts
+    texts = draw_face(JOB, named, counted(), Memory()).texts
     assert [(text.text, text.y, text.height_mm) for text in texts] == [("A1", 525, 350), ("pantry", 175, 350)]
 
 
@@ -156,23 +147,23 @@ def test_a_chain_sums_to_the_whole(drawing: Drawing) -> None:
 def test_a_row_of_fronts_without_cabinets_is_sized_without_its_reveals() -> None:
     doors = tuple(Part(f"d{n}", Kind.DOOR, box(n * 450 + 1.5, 150, 447, 720)) for n in range(4))
     face = Face("a", "A", parts=(Part("w", Kind.WALL, box(0, 0, 1800, 2400)), *doors))
-    assert along(draw_face(JOB, face, counted(), Arranged()), 0) == [448.5, 450, 450, 451.5, 1800]
+    assert along(draw_face(JOB, face, counted(), Memory()), 0) == [448.5, 450, 450, 451.5, 1800]
 
 
 def test_sizes_of_a_plan_stand_before_it_away_from_the_wall() -> None:
-    drawing = draw_face(JOB, PLAN, counted(), Arranged())
+    drawing = draw_face(JOB, PLAN, counted(), Memory())
     assert along(drawing, 600) == [600, 400, 2000, 3000]
     assert along(drawing, 0) == []
 
 
 def test_what_is_picked_shows_its_own_size() -> None:
-    drawing = draw_face(JOB, FACE, counted(), Arranged(), sized=("upper",))
+    drawing = draw_face(JOB, FACE, counted(), Memory(), sized=("upper",))
     own = [size for size in drawing.sizes if size.part == "upper"]
     assert [(abs(s.end[0] - s.start[0]), abs(s.end[1] - s.start[1])) for s in own] == [(800, 0), (0, 700)]
 
 
 def test_an_empty_face_gives_an_empty_drawing() -> None:
-    empty = draw_face(JOB, JOB.rooms[1].faces[0], counted(), Arranged())
+    empty = draw_face(JOB, JOB.rooms[1].faces[0], counted(), Memory())
     assert (empty.box, empty.areas, empty.lines, empty.texts, empty.sizes) == ((0, 0, 0, 0), (), (), (), ())
 
 

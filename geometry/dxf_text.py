@@ -1,0 +1,64 @@
+"""Words as a DXF file holds them, so that a reader shows what the person wrote."""
+
+import unicodedata
+
+from shared.limits import LONGEST_TEXT
+
+CHUNK = 30
+"""Characters of one string of extended data: with every one of them escaped it stays under the 255 bytes allowed."""
+
+LONGEST_LAYOUT = 31
+"""Characters of the name of a layout that every reader shows whole (common practice, no source)."""
+
+UNSEEN = "\N{REPLACEMENT CHARACTER}"
+
+
+def readable(text: str) -> str:
+    """The text on one line: white space that breaks lines is a space, what no font can show is a replacement sign."""
+    return "".join(map(_shown, text)).strip()
+
+
+def _shown(character: str) -> str:
+    if character in "\t\n\v\f\r\x1c\x1d\x1e\x85\u2028\u2029":
+        return " "
+    return UNSEEN if unicodedata.category(character) in {"Cc", "Cs", "Cn"} else character
+
+
+_ESCAPES = str.maketrans(
+    {
+        # An empty group after a backslash or a percent sign parts it from what follows: "\U+0041" and "%%d" are codes
+        # that readers replace before they look at anything else.
+        "\\": "\\\\{}",
+        "%": "%{}",
+        "{": "\\{",
+        "}": "\\}",
+        "^": "^ ",
+    }
+)
+
+
+def paragraph(text: str) -> str:
+    """The text as an MTEXT entity holds it, with nothing in it that is a code: ezdxf and GDAL read it as it was."""
+    return readable(text).translate(_ESCAPES)
+
+
+def extended(text: str) -> tuple[str, ...]:
+    """The text as strings of extended data, to be joined; one empty string for none.
+
+    What is longer than a job allows is cut there.
+    """
+    plain = readable(text[:LONGEST_TEXT])
+    chunks = [plain[start : start + CHUNK] for start in range(0, len(plain), CHUNK)] or [""]
+    return tuple(chunk.replace("\\", "\\U+005C") for chunk in chunks)
+
+
+def layout_name(wanted: str, taken: set[str]) -> str:
+    """A name for a layout, unlike all in `taken`: letters and digits as wanted, a dash for any other sign."""
+    plain = "".join(sign if sign.isalnum() or sign in " -_" else "-" for sign in readable(wanted))
+    name = plain[:LONGEST_LAYOUT].strip() or "Face"
+    number = 1
+    while name.casefold() in taken:
+        number += 1
+        ending = f" {number}"
+        name = f"{plain[: LONGEST_LAYOUT - len(ending)].strip() or 'Face'}{ending}"
+    return name
