@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from desktop.backing import Backing, Sight
+from desktop.gestures.gesture import Held
 from desktop.gestures.preview import NOTHING, Preview
 from desktop.look import Look
 from desktop.paint import PaintOptions, paint_picked
@@ -49,15 +50,15 @@ _NO_TEXT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
 
 
 class Canvas(QWidget):
-    """Shows a drawing. Points are (x, y) in millimetres of the face, and come with the keyboard's modifiers.
+    """Shows a drawing. Points are (x, y) in millimetres of the face, and come with the keys that are `Held`.
 
     Two fingers or a wheel move the face, with Ctrl or by pinching they zoom; the middle button, or Space and the left
     one, drag it.
     """
 
-    pressed = Signal(object, Qt.KeyboardModifier)
-    pointed = Signal(object, Qt.KeyboardModifier)
-    released = Signal(object, Qt.KeyboardModifier)
+    pressed = Signal(object, object)
+    pointed = Signal(object, object)
+    released = Signal(object, object)
     typed = Signal(str)
     entered = Signal()
     took_back = Signal()
@@ -157,21 +158,21 @@ class Canvas(QWidget):
             self._take(event.position())
         elif self._is_left(event):
             self._pressed = True
-            self.pressed.emit(self._point(event), event.modifiers())
+            self.pressed.emit(self._point(event), held(event))
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         if self._hand is not None:
             self._pan(event.position() - self._hand)
             self._hand = event.position()
         else:
-            self.pointed.emit(self._point(event), event.modifiers())
+            self.pointed.emit(self._point(event), held(event))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if self._hand is not None:
             self._let_go()
         elif self._pressed and self._is_left(event):
             self._pressed = False
-            self.released.emit(self._point(event), event.modifiers())
+            self.released.emit(self._point(event), held(event))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.accept()
@@ -300,3 +301,12 @@ class Canvas(QWidget):
                 self.setAccessibleName(name)
             if words != self.accessibleDescription():
                 self.setAccessibleDescription(words)
+
+
+def held(event: QMouseEvent) -> Held:
+    """The keys that are held while the hand points."""
+    modifiers = event.modifiers()
+    return Held(
+        shift=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
+        free=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
+    )

@@ -126,7 +126,7 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
 def paint_picked(
     drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, picked: frozenset[str]
 ) -> None:
-    """A frame round each picked part's whole outline, with a handle on each corner of its box."""
+    """A frame round each picked part's whole outline; one picked alone has handles to pull it by."""
     if not picked:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -135,7 +135,8 @@ def paint_picked(
         if area.role is Role.OUTLINE and area.part in picked:
             path = to_device.map(rings_path(area.rings))
             painter.strokePath(path, QPen(accent, PICKED_PX))
-            paint_handles(path.boundingRect(), painter, look)
+            if len(picked) == 1:
+                paint_handles(path.boundingRect(), painter, look)
 
 
 def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:

@@ -1,0 +1,133 @@
+"""What all gestures are: they take points, readings and keys, show what would come of it, and end in one edit."""
+
+from typing import NamedTuple
+
+from desktop.gestures.preview import NOTHING, Point, Preview
+from geometry.snapping import Snap, SnapTargets, snap
+from shared.drawing import Size
+from shared.edits import find_face
+from shared.job import Face, Job
+from shared.kinds import Kind
+
+SIZE_AWAY = 3.0
+"""How far a shown size stands away from what it measures, in reaches of the hand."""
+
+
+class Scene(NamedTuple):
+    """What a gesture works on: a face of a job, what of it is picked, and the kind that new parts are.
+
+    `reach_mm` is how near the hand must come to what it means; it depends on how near one looks.
+    """
+
+    job: Job
+    face_id: str
+    picked: tuple[str, ...] = ()
+    kind: Kind = Kind.CABINET
+    reach_mm: float = 10.0
+
+    @property
+    def face(self) -> Face:
+        """The face. JobError where the job has none with this id."""
+        return find_face(self.job, self.face_id)
+
+
+class Held(NamedTuple):
+    """Keys held: `shift` adds to what is picked, or lets a side run aslant; `free` (Ctrl) holds snapping off."""
+
+    shift: bool = False
+    free: bool = False
+
+
+HELD_NONE = Held()
+
+
+class Done(NamedTuple):
+    """What a gesture came to: one step of the history, and what is picked after it.
+
+    Where only the picking changed, `job` is the very job that the scene had, and `label` is empty.
+    """
+
+    label: str
+    job: Job
+    picked: tuple[str, ...]
+
+
+class Gesture:
+    """One mode of drawing at work on one scene. After an edit, or when the job changes otherwise, make a new one.
+
+    `press`, `release`, `read` and `enter` give what was done, or None while it goes on. They raise RecoatError where
+    that makes no sense; the gesture then stands as before.
+    """
+
+    def __init__(self, scene: Scene) -> None:
+        self.scene = scene
+
+    @property
+    def wants(self) -> str:
+        """What the reading line asks for; "" where nothing can be typed."""
+        return ""
+
+    @property
+    def other_way(self) -> str:
+        """What `turned` changes to ("arc"); "" where there is no other way."""
+        return ""
+
+    @property
+    def is_begun(self) -> bool:
+        """Whether there is anything to take back or cancel."""
+        return False
+
+    @property
+    def preview(self) -> Preview:
+        """What is shown of it over the face."""
+        return NOTHING
+
+    @property
+    def tried(self) -> Job | None:
+        """The job as it would be if the hand let go now; None where nothing would change."""
+        return None
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        """The hand goes down."""
+        return None
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        """The hand moves, up or down."""
+
+    def release(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        """The hand goes up."""
+        return None
+
+    def read(self, length_mm: float) -> Done | None:
+        """A reading was typed."""
+        return None
+
+    def enter(self) -> Done | None:
+        """Return, with nothing typed."""
+        return None
+
+    def turned(self) -> "Gesture":
+        """The gesture that goes on in the other way; this one where there is none."""
+        return self
+
+    def again(self, scene: Scene) -> "Gesture":
+        """The same gesture, to begin with on another scene."""
+        return type(self)(scene)
+
+    def back(self) -> None:
+        """Take back the last point or reading."""
+
+    def cancel(self) -> None:
+        """Start again."""
+
+
+def snapped(at: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
+    """Where a point goes; it stays where snapping is held off."""
+    return Snap(*at) if held.free else snap(*at, targets, scene.reach_mm)
+
+
+def box_sizes(left: float, bottom: float, width: float, height: float, scene: Scene) -> tuple[Size, ...]:
+    """The width and height of a box that is being drawn."""
+    away = SIZE_AWAY * scene.reach_mm
+    right, top = left + width, bottom + height
+    return Size((left, bottom), (right, bottom), -away), Size((left, bottom), (left, top), away)

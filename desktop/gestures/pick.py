@@ -1,0 +1,229 @@
+"""Pick: click what is in front, again for what is behind it; drag what is picked; pull a corner; or box several."""
+
+import math
+from collections.abc import Iterable
+from enum import Enum, auto
+
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, snapped
+from desktop.gestures.preview import NOTHING, Box, Point, Preview
+from geometry.moves import moved, resized
+from geometry.outline import joined, outline_box
+from geometry.picking import parts_at, parts_within
+from geometry.snapping import Snap, SnapTargets, snap_targets, snapped_move
+from shared.drawing import Size
+from shared.edits import with_changed_parts
+from shared.errors import OutlineError
+from shared.job import Job, Part
+from shared.kinds import Kind
+
+MOST_SNAPPING = 200
+"""Corners of dragged parts that snap; of more than these only those of their common box do."""
+
+DEAD_SHARE = 0.5
+"""A hand that moves less than this share of its reach has not begun to drag."""
+
+
+class _Doing(Enum):
+    """What the hand, once down, is about to do or does."""
+
+    NOTHING = auto()
+    MOVING = auto()
+    PULLING = auto()
+    BOXING = auto()
+
+
+class Pick(Gesture):
+    """A wall is dragged only once it is picked: until then a drag over it boxes what stands on it."""
+
+    def __init__(self, scene: Scene) -> None:
+        super().__init__(scene)
+        self._doing = _Doing.NOTHING
+        self._dragged = False
+        self._down: Point = (0.0, 0.0)
+        self._at: Point = (0.0, 0.0)
+        self._snap = Snap(0.0, 0.0)
+        self._fixed: Point = (0.0, 0.0)
+        self._moving: tuple[Part, ...] = ()
+        self._changed: tuple[Part, ...] = ()
+        self._targets: SnapTargets | None = None
+
+    @property
+    def wants(self) -> str:
+        return "how far" if self._is_moving else ""
+
+    @property
+    def is_begun(self) -> bool:
+        return self._dragged
+
+    @property
+    def moving(self) -> tuple[str, ...]:
+        """The ids of the parts that are being dragged or pulled; none while nothing is."""
+        return tuple(part.id for part in self._moving) if self._dragged else ()
+
+    @property
+    def tried(self) -> Job | None:
+        return with_changed_parts(self.scene.job, self._changed) if self._changed else None
+
+    @property
+    def preview(self) -> Preview:
+        if not self._dragged:
+            return NOTHING
+        if self._doing is _Doing.BOXING:
+            return Preview(rubber=_box(self._down, self._at))
+        outlines = tuple(part.outline for part in self._changed)
+        spot = self._at if self._snap.words else None
+        return Preview(outlines, sizes=self._sizes(), guides=self._snap.guides, spot=spot, words=self._snap.words)
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        self.cancel()
+        self._down = self._at = at
+        corner = self._corner_under(at)
+        if corner is not None and not held.shift:
+            self._doing, self._fixed = _Doing.PULLING, corner
+            self._moving = self._picked_parts()
+            return None
+        under = parts_at(self.scene.face.parts, *at)
+        front = next((part for part in under if part.id in self.scene.picked), under[0] if under else None)
+        if front is None or held.shift or (front.kind is Kind.WALL and front.id not in self.scene.picked):
+            self._doing = _Doing.BOXING
+        else:
+            self._doing = _Doing.MOVING
+            self._moving = self._picked_parts() if front.id in self.scene.picked else (front,)
+        return None
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        if self._doing is _Doing.NOTHING:
+            return
+        self._at = at
+        self._dragged = self._dragged or math.dist(self._down, at) > self.scene.reach_mm * DEAD_SHARE
+        if self._dragged and self._doing is _Doing.MOVING:
+            self._drag(held)
+        elif self._dragged and self._doing is _Doing.PULLING:
+            self._pull(held)
+
+    def release(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        if self._doing is _Doing.NOTHING:
+            return None
+        self.point(at, held)
+        done = self._boxed(held) if self._doing is _Doing.BOXING else self._moved()
+        if not self._dragged:
+            done = self._clicked(held)
+        self.cancel()
+        return done
+
+    def read(self, length_mm: float) -> Done | None:
+        """While dragging: so far, towards the hand, across or up."""
+        if not self._is_moving:
+            return None
+        dx, dy = self._at[0] - self._down[0], self._at[1] - self._down[1]
+        across = abs(dx) >= abs(dy)
+        by = math.copysign(length_mm, dx if across else dy)
+        self._changed = _all_moved(self._moving, by if across else 0.0, 0.0 if across else by)
+        done = self._moved()
+        self.cancel()
+        return done
+
+    def back(self) -> None:
+        self.cancel()
+
+    def cancel(self) -> None:
+        self._doing, self._dragged = _Doing.NOTHING, False
+        self._moving = self._changed = ()
+        self._targets = None
+
+    @property
+    def _is_moving(self) -> bool:
+        return self._dragged and self._doing is _Doing.MOVING
+
+    def _picked_parts(self) -> tuple[Part, ...]:
+        return tuple(part for part in self.scene.face.parts if part.id in self.scene.picked)
+
+    def _sizes(self) -> tuple[Size, ...]:
+        if self._doing is not _Doing.PULLING or not self._changed:
+            return ()
+        left, bottom, right, top = outline_box(self._changed[0].outline)
+        return box_sizes(left, bottom, right - left, top - bottom, self.scene)
+
+    def _aimed(self) -> SnapTargets:
+        """What can be snapped to; found only once something is dragged."""
+        if self._targets is None:
+            self._targets = snap_targets(self.scene.face, {part.id for part in self._moving})
+        return self._targets
+
+    def _drag(self, held: Held) -> None:
+        dx, dy = self._at[0] - self._down[0], self._at[1] - self._down[1]
+        self._snap = Snap(0.0, 0.0)
+        if not held.free:
+            points = [(x + dx, y + dy) for x, y in _corners(self._moving)]
+            self._snap = snapped_move(points, self._aimed(), self.scene.reach_mm)
+        self._changed = _all_moved(self._moving, dx + self._snap.x, dy + self._snap.y)
+
+    def _pull(self, held: Held) -> None:
+        """The corner opposite the pulled one stays. A shape that cannot follow stays as it was."""
+        self._snap = snapped(self._at, self._aimed(), self.scene, held)
+        box = _box(self._fixed, (self._snap.x, self._snap.y))
+        try:
+            self._changed = (resized(self._moving[0], box),)
+        except OutlineError:
+            self._snap = Snap(*self._at, words="it cannot be made so")
+
+    def _corner_under(self, at: Point) -> Point | None:
+        """The corner opposite to the one under the hand, of the only part that is picked."""
+        picked = self._picked_parts()
+        if len(picked) != 1:
+            return None
+        left, bottom, right, top = outline_box(picked[0].outline)
+        for x, y in ((left, bottom), (right, bottom), (right, top), (left, top)):
+            if math.dist((x, y), at) <= self.scene.reach_mm:
+                return left + right - x, bottom + top - y
+        return None
+
+    def _moved(self) -> Done | None:
+        if not self._changed:
+            return None
+        verb = "Resize" if self._doing is _Doing.PULLING else "Move"
+        job = with_changed_parts(self.scene.job, self._changed)
+        return Done(f"{verb} {named(self._changed)}", job, tuple(part.id for part in self._changed))
+
+    def _boxed(self, held: Held) -> Done:
+        inside = tuple(part.id for part in parts_within(self.scene.face.parts, _box(self._down, self._at)))
+        before = self.scene.picked if held.shift else ()
+        return self._picking(dict.fromkeys((*before, *inside)))
+
+    def _clicked(self, held: Held) -> Done:
+        """The part in front; where that is the only one picked already, the next behind it."""
+        under = [part.id for part in parts_at(self.scene.face.parts, *self._down)]
+        picked = self.scene.picked
+        if not under:
+            return self._picking(picked if held.shift else ())
+        if held.shift:
+            front = under[0]
+            return self._picking(one for one in (*picked, front) if one != front or front not in picked)
+        again = len(picked) == 1 and picked[0] in under
+        return self._picking((under[(under.index(picked[0]) + 1) % len(under)] if again else under[0],))
+
+    def _picking(self, picked: Iterable[str]) -> Done:
+        return Done("", self.scene.job, tuple(picked))
+
+
+def named(parts: tuple[Part, ...]) -> str:
+    """The parts in a few words, for the label of a step."""
+    if len(parts) == 1:
+        return parts[0].name or parts[0].kind.value
+    return f"{len(parts)} parts"
+
+
+def _all_moved(parts: tuple[Part, ...], dx: float, dy: float) -> tuple[Part, ...]:
+    return tuple(moved(part, dx, dy) for part in parts)
+
+
+def _corners(parts: tuple[Part, ...]) -> list[Point]:
+    corners = [(vertex.x, vertex.y) for part in parts for vertex in part.outline]
+    if len(corners) <= MOST_SNAPPING:
+        return corners
+    left, bottom, right, top = joined([outline_box(part.outline) for part in parts])
+    return [(left, bottom), (right, bottom), (right, top), (left, top)]
+
+
+def _box(one: Point, other: Point) -> Box:
+    return min(one[0], other[0]), min(one[1], other[1]), max(one[0], other[0]), max(one[1], other[1])

@@ -1,0 +1,108 @@
+"""What drawing a new part has in common: a point to start from, snapping, trying it out, and adding it."""
+
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
+from desktop.gestures.preview import Point, Preview
+from geometry.outline import check_outline
+from geometry.snapping import Snap, snap_targets
+from shared.drawing import Size
+from shared.edits import fresh_id, with_parts
+from shared.errors import ReadingError, RecoatError
+from shared.job import Job, Outline, Part, View
+
+
+class Shaping(Gesture):
+    """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings."""
+
+    start_words = "a corner, or its distance from the left end"
+    """What the reading line asks for first."""
+
+    def __init__(self, scene: Scene) -> None:
+        super().__init__(scene)
+        self._targets = snap_targets(scene.face)
+        self._here: Snap | None = None
+        self._left: float | None = None
+        self._start: Point | None = None
+
+    @property
+    def outline(self) -> Outline:
+        """The new part as it would be now; empty while there is none."""
+        return ()
+
+    @property
+    def sizes(self) -> tuple[Size, ...]:
+        """What is shown of its sizes."""
+        return ()
+
+    @property
+    def wants(self) -> str:
+        if self._left is None:
+            return self.start_words
+        return "height above the floor" if self.scene.face.view is View.ELEVATION else "distance from the wall"
+
+    @property
+    def is_begun(self) -> bool:
+        return self._start is not None or self._left is not None
+
+    @property
+    def tried(self) -> Job | None:
+        return self._added(self.outline).job if self._is_sound(self.outline) else None
+
+    @property
+    def preview(self) -> Preview:
+        here = self._here
+        shown = Preview(outlines=(self.outline,) if self.outline else (), sizes=self.sizes)
+        if here is None:
+            return shown
+        spot = (here.x, here.y) if here.words else None
+        return shown._replace(guides=here.guides, spot=spot, words=here.words)
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        self._here = snapped(at, self._targets, self.scene, held)
+
+    def back(self) -> None:
+        """A typed start is typed again as a whole."""
+        self._start = self._left = None
+
+    def cancel(self) -> None:
+        self._start = self._left = None
+
+    @property
+    def _pointed(self) -> Point | None:
+        """Where the hand is, snapped."""
+        return (self._here.x, self._here.y) if self._here else None
+
+    def _read_start(self, length_mm: float) -> None:
+        """The first reading is the distance from the left end, the second the height."""
+        if self._left is None:
+            self._left = length_mm
+        else:
+            self._start = (self._left, length_mm)
+
+    def _is_sound(self, outline: Outline) -> bool:
+        try:
+            check_outline(outline, "")
+        except RecoatError:
+            return False
+        return True
+
+    def _added(self, outline: Outline) -> Done:
+        scene = self.scene
+        part = Part(fresh_id(scene.job, "p"), scene.kind, outline)
+        return Done(f"Draw {scene.kind.value}", with_parts(scene.job, scene.face_id, (part,)), (part.id,))
+
+    def _finished(self, outline: Outline) -> Done:
+        """The new part, where it can be measured; OutlineError otherwise."""
+        check_outline(outline, f"new {self.scene.kind.value}")
+        return self._added(outline)
+
+
+def positive(length_mm: float, what: str) -> float:
+    """The length, where it is one. ReadingError otherwise."""
+    if length_mm <= 0:
+        raise ReadingError(f"the {what} must be more than nothing", do="type it again")
+    return length_mm
+
+
+def way(start: float, pointed: float | None) -> float:
+    """To which side of `start` the hand is: 1 or -1; 1 where it is nowhere."""
+    return -1.0 if pointed is not None and pointed < start else 1.0
