@@ -13,7 +13,7 @@ import shapely
 from geometry.arrangement import Arrangement, Edge, Region
 from geometry.border import Border, TornError, border_of, runs_of
 from geometry.columns import Columns, Stack, Whole, stack_of
-from geometry.cutting import meetings, near_pairs
+from geometry.cutting import meetings, near_pairs, with_passing
 from geometry.owners import Owners, owners_of
 from geometry.pieces import Nodes, Pieces, Stretches, cut
 from geometry.rank import rank_key
@@ -23,8 +23,11 @@ from geometry.sides import WELD_MM
 from shared.errors import OutlineError
 from shared.job import Part, Vertex
 
-WELDS_MM = (WELD_MM, 1e-5, 1e-4, 1e-3)
-"""Tried one after the other: where contacts of a few micrometres do not close, a wider weld makes them one."""
+WELDS_MM = (WELD_MM, WELD_MM, 1e-5, 1e-4, 1e-3)
+"""Tried one after the other: where contacts of a few micrometres do not close, a wider weld makes them one.
+
+The first is the quick try; from the second on, sides are also stopped where they merely pass a crossing of others.
+"""
 
 
 def arrange(parts: Sequence[Part]) -> Arrangement:
@@ -43,7 +46,7 @@ def arrange(parts: Sequence[Part]) -> Arrangement:
 
 def _closed(stacked: Sequence[Part], welds: tuple[float, ...]) -> tuple[list[Region], tuple[Edge, ...]]:
     try:
-        return _arranged(stacked, welds[0])
+        return _arranged(stacked, welds[0], passing=len(welds) < len(WELDS_MM))
     except TornError as torn:
         if len(welds) > 1:
             return _closed(stacked, welds[1:])
@@ -55,8 +58,8 @@ def _closed(stacked: Sequence[Part], welds: tuple[float, ...]) -> tuple[list[Reg
         ) from torn
 
 
-def _arranged(stacked: Sequence[Part], weld: float) -> tuple[list[Region], tuple[Edge, ...]]:
-    laid = laid_out(stack_of(stacked, weld), weld)
+def _arranged(stacked: Sequence[Part], weld: float, *, passing: bool) -> tuple[list[Region], tuple[Edge, ...]]:
+    laid = laid_out(stack_of(stacked, weld), weld, passing=passing)
     ids = [part.id for part in stacked]
     sides, nodes = laid.stack.sides, laid.nodes
     return regions_of(ids, rings_of(sides, nodes, laid.border)), edges_of(ids, sides, nodes, runs_of(laid.border))
@@ -73,10 +76,11 @@ class Laid(NamedTuple):
     border: Border
 
 
-def laid_out(stack: Stack, weld: float) -> Laid:
-    """The stack cut and labelled. TornError where that does not close."""
+def laid_out(stack: Stack, weld: float, *, passing: bool = False) -> Laid:
+    """The stack cut and labelled; `passing`: also where sides pass crossings. TornError where that does not close."""
     sides = stack.sides
-    nodes, stretches, pieces = cut(sides, meetings(sides, *near_pairs(sides, weld), weld), weld)
+    met = meetings(sides, *near_pairs(sides, weld), weld)
+    nodes, stretches, pieces = cut(sides, with_passing(sides, met, weld) if passing else met, weld)
     owners = owners_of(stack, stretches, pieces)
     return Laid(stack, nodes, stretches, pieces, owners, border_of(stack, stretches, owners))
 

@@ -39,8 +39,8 @@ def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meet
     the other's line: else the touching end is the crossing already.
     """
     straight = (sides.sweep[one] == 0) & (sides.sweep[other] == 0)
-    ends_on_other = _touches(sides, one, other, tolerance)
-    ends_on_one = _touches(sides, other, one, tolerance)
+    ends_on_other = _passes(sides, other, sides.x0[one], sides.y0[one], tolerance)
+    ends_on_one = _passes(sides, one, sides.x0[other], sides.y0[other], tolerance)
     found = [_lines_crossing(sides, one[straight], other[straight], tolerance)]
     if not straight.all():
         found += _arcs_crossing(sides, one[~straight], other[~straight], tolerance)
@@ -55,12 +55,28 @@ def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meet
     )
 
 
+def with_passing(sides: Columns, met: Meetings, tolerance: float) -> Meetings:
+    """The same with every side that passes a crossing of two others within the tolerance stopped there too.
+
+    Needed only where sides run so close to each other that it is not plain which of them meet.
+    """
+    boxes = shapely.box(sides.left, sides.bottom, sides.right, sides.top)
+    at, side = shapely.STRtree(boxes).query(shapely.points(met.x, met.y), predicate="dwithin", distance=tolerance)
+    passes = _passes(sides, side, met.x[at], met.y[at], tolerance)
+    at, side = at[passes], side[passes]
+    return met._replace(
+        one=np.concatenate((met.one, side)),
+        other=np.concatenate((met.other, side)),
+        x=np.concatenate((met.x, met.x[at])),
+        y=np.concatenate((met.y, met.y[at])),
+    )
+
+
 Crossings = tuple[Whole, Whole, Floats, Floats]
 
 
-def _touches(sides: Columns, vertex: Whole, side: Whole, tolerance: float) -> Flags:
-    """Whether the start of one side lies on another."""
-    x, y = sides.x0[vertex], sides.y0[vertex]
+def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, tolerance: float) -> Flags:
+    """Whether points lie on sides."""
     near = np.abs(_aside(sides, side, x, y)) <= tolerance
     rows = np.flatnonzero(near)
     on = side[rows]

@@ -4,15 +4,16 @@ from typing import NamedTuple
 
 import numpy as np
 
-from geometry.columns import Columns, Floats, Whole, position
+from geometry.columns import Columns, Flags, Floats, Whole, position
 from geometry.cutting import Meetings
 
 
 class Nodes(NamedTuple):
-    """The points where pieces end, numbered from left to right, then from the bottom up."""
+    """The points where pieces end; `corner` where it is a vertex of an outline, not a mere crossing."""
 
     x: Floats
     y: Floats
+    corner: Flags
 
 
 class Stops(NamedTuple):
@@ -47,21 +48,32 @@ class Pieces(NamedTuple):
     stretch: Whole
 
 
-def welded(x: Floats, y: Floats, tolerance: float) -> tuple[Nodes, Whole]:
-    """The nodes, and the number of each point's node.
+def welded(points: Nodes, tolerance: float) -> tuple[Nodes, Whole]:
+    """The points as nodes, and the number of each point's node.
 
     Points are one node where no gap over the tolerance divides them in x nor in y; never rounded to cells, which would
-    part near points that lie astride a border. A node stands exactly where its first point does: a vertex, if any.
+    part near points that lie astride a border. A node stands exactly where one of its points does: at a vertex if it
+    has one, and of those at the leftmost, lowest, so that it does not depend on their order.
     """
+    x, y, corner = points
     key = _groups(x, tolerance) * len(x) + _groups(y, tolerance)
     _, first, node = np.unique(key, return_index=True, return_inverse=True)
-    return Nodes(x[first], y[first]), node
+    differs = (x != x[first][node]) | (y != y[first][node]) | (corner != corner[first][node])
+    if differs.any():
+        unsettled = np.zeros(len(first), dtype=np.bool_)
+        unsettled[node[differs]] = True
+        rows = np.flatnonzero(unsettled[node])
+        rows = rows[np.lexsort((y[rows], x[rows], ~corner[rows], node[rows]))]
+        best = rows[np.diff(node[rows], prepend=-1) > 0]
+        first[node[best]] = best
+    return Nodes(x[first], y[first], corner[first]), node
 
 
 def cut(sides: Columns, met: Meetings, tolerance: float) -> tuple[Nodes, Stretches, Pieces]:
     """All sides cut where they meet."""
-    nodes, node = welded(np.concatenate((sides.x0, met.x)), np.concatenate((sides.y0, met.y)), tolerance)
     rows = np.arange(len(sides.x0), dtype=np.intp)
+    corner = np.arange(len(rows) + len(met.x)) < len(rows)
+    nodes, node = welded(Nodes(np.concatenate((sides.x0, met.x)), np.concatenate((sides.y0, met.y)), corner), tolerance)
     inner = inner_stops(sides, met)
     crossing = np.arange(len(met.x), dtype=np.intp) + len(rows)
     stops = Stops(

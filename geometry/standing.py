@@ -175,8 +175,11 @@ def _met(sides: Columns, first: int, box: Box) -> Meetings:
     moved = np.flatnonzero(near >= first)
     one, other = shapely.STRtree(boxes[moved]).query(boxes, predicate="dwithin", distance=WELD_MM)
     one, other = near[one], near[moved][other]
-    keep = (one < other) & (sides.part[one] != sides.part[other])
-    return meetings(sides, one[keep], other[keep], WELD_MM)
+    keep = (sides.part[one] != sides.part[other]) & ((one < first) | (one < other))
+    one, other = one[keep], other[keep]
+    # The lower part first, as when arranging anew: else crossings could differ in the last digit.
+    swap = sides.part[one] > sides.part[other]
+    return meetings(sides, np.where(swap, other, one), np.where(swap, one, other), WELD_MM)
 
 
 def _nodes(laid: Laid, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Whole, Whole]:
@@ -187,22 +190,24 @@ def _nodes(laid: Laid, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Wh
     sides, known = stack.sides, laid.nodes
     count, first = len(known.x), len(laid.stack.sides.part)
     near = np.flatnonzero(_meets((known.x, known.y, known.x, known.y), box))
+    moved = len(sides.part) - first
+    corner = np.concatenate((known.corner[near], np.arange(moved + len(met.x)) < moved))
     x = np.concatenate((known.x[near], sides.x0[first:], met.x))
     y = np.concatenate((known.y[near], sides.y0[first:], met.y))
-    local, node = welded(x, y, WELD_MM)
+    local, node = welded(Nodes(x, y, corner), WELD_MM)
     name = np.full(len(local.x), -1, dtype=np.intp)
     name[node[: len(near)]] = near
     if np.count_nonzero(name >= 0) < len(near):
         raise TornError(int(sides.part[first]))
     new = np.flatnonzero(name < 0)
     name[new] = count + np.arange(len(new))
-    nodes = Nodes(np.concatenate((known.x, local.x[new])), np.concatenate((known.y, local.y[new])))
+    nodes = Nodes._make(np.concatenate((old, fresh[new])) for old, fresh in zip(known, local, strict=True))
+    nodes.x[name], nodes.y[name] = local.x, local.y
     vertex = np.full(len(sides.part), -1, dtype=np.intp)
     starts = np.flatnonzero(laid.stretches.begin == 0)
     vertex[laid.stretches.side[starts]] = laid.stretches.start[starts]
-    crossings = len(x) - len(met.x)
-    vertex[first:] = name[node[len(near) : crossings]]
-    return nodes, vertex, name[node[crossings:]]
+    vertex[first:] = name[node[len(near) : len(near) + moved]]
+    return nodes, vertex, name[node[len(near) + moved :]]
 
 
 def _line(old: Stretches, moved: Whole, side: Whole, along: Floats) -> Whole:
