@@ -1,0 +1,93 @@
+import pytest
+
+from desktop.gestures.box import Box
+from desktop.gestures.gesture import Held
+from shared.errors import OutlineError, ReadingError
+from tests.desktop.gestures.scenes import JOB, SCENE, new_box
+
+
+def test_four_readings_draw_a_box_and_each_is_asked_for() -> None:
+    box = Box(SCENE)
+    asked = []
+    for length_mm in (1500, 150, 450):
+        asked.append(box.wants)
+        assert box.read(length_mm) is None
+    asked.append(box.wants)
+    assert new_box(box.read(720)) == (1500, 150, 1950, 870)
+    assert asked == ["a corner, or its distance from the left end", "height above the floor", "width", "height"]
+
+
+def test_a_box_is_drawn_from_corner_to_corner_and_its_corners_snap() -> None:
+    box = Box(SCENE)
+    box.press((1494, 158))
+    box.point((1800, 500))
+    assert new_box(box.release((1960, 871))) == (1500, 150, 1960, 870)
+
+
+def test_a_click_on_each_corner_draws_the_same_box_as_a_drag() -> None:
+    clicked = Box(SCENE)
+    clicked.press((2000, 1000))
+    assert clicked.release((2000, 1000)) is None
+    assert new_box(clicked.press((2500, 1300))) == (2000, 1000, 2500, 1300)
+
+
+def test_typed_sizes_go_to_the_side_where_the_hand_is() -> None:
+    box = Box(SCENE)
+    box.press((2000, 1000))
+    box.point((1900, 900))
+    box.read(300)
+    assert new_box(box.read(200)) == (1700, 800, 2000, 1000)
+
+
+def test_snapping_is_held_off_by_a_key() -> None:
+    box = Box(SCENE)
+    box.press((1494, 158), Held(free=True))
+    assert new_box(box.release((1960, 871), Held(free=True))) == (1494, 158, 1960, 871)
+
+
+def test_what_would_be_drawn_is_tried_out_without_changing_the_job() -> None:
+    box = Box(SCENE)
+    box.press((2000, 1000))
+    box.point((2500, 1300))
+    tried = box.tried
+    assert tried is not None
+    assert len(tried.faces[0].parts) == len(JOB.faces[0].parts) + 1
+    assert [size.length_mm for size in box.preview.sizes] == [500, 300]
+    assert box.scene.job is JOB
+
+
+def test_readings_are_taken_back_one_at_a_time() -> None:
+    box = Box(SCENE)
+    for length_mm in (1500, 150, 450):
+        box.read(length_mm)
+    box.back()
+    assert box.wants == "width"
+    box.back()
+    assert box.wants == "a corner, or its distance from the left end"
+    assert not box.is_begun
+
+
+@pytest.mark.parametrize("length_mm", [0.0, -5.0])
+def test_a_width_of_nothing_is_refused_and_asked_for_again(length_mm: float) -> None:
+    box = Box(SCENE)
+    box.press((2000, 1000))
+    with pytest.raises(ReadingError, match="the width must be more than nothing"):
+        box.read(length_mm)
+    assert box.wants == "width"
+
+
+def test_a_box_without_height_is_refused_and_stays_begun() -> None:
+    box = Box(SCENE)
+    box.press((2000, 1000))
+    with pytest.raises(OutlineError):
+        box.press((2500, 1000))
+    assert box.is_begun
+
+
+def test_cancelling_begins_again() -> None:
+    box = Box(SCENE)
+    box.press((2000, 1000))
+    box.read(300)
+    box.cancel()
+    assert not box.is_begun
+    assert box.preview.outlines == ()

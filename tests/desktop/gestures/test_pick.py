@@ -1,0 +1,162 @@
+from collections.abc import Callable
+
+import pytest
+
+from desktop.gestures.acts import deleted, duplicated, nudged, pasted, picked_parts
+from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
+from desktop.gestures.pick import Pick
+from desktop.gestures.preview import Point
+from geometry.outline import outline_box
+from geometry.shapes import circle
+from shared.edits import find_part, with_parts
+from shared.errors import JobError
+from shared.job import Part
+from shared.kinds import Kind
+from tests.desktop.gestures.scenes import JOB, SCENE, box_of, ended
+
+
+def clicked(scene: Scene, at: Point, held: Held = HELD_NONE) -> Done:
+    pick = Pick(scene)
+    pick.press(at, held)
+    return ended(pick.release(at, held))
+
+
+def test_a_click_picks_what_is_in_front() -> None:
+    assert clicked(SCENE, (300, 500)).picked == ("door",)
+
+
+def test_clicking_again_picks_the_next_behind_and_comes_round() -> None:
+    scene = SCENE
+    picked = []
+    for _ in range(4):
+        scene = scene._replace(picked=clicked(scene, (300, 500)).picked)
+        picked.append(scene.picked)
+    assert picked == [("door",), ("base",), ("wall",), ("door",)]
+
+
+def test_picking_is_no_step_of_the_history() -> None:
+    done = clicked(SCENE, (300, 500))
+    assert done.job is JOB
+    assert done.label == ""
+
+
+def test_shift_adds_to_what_is_picked_and_takes_away_again() -> None:
+    both = clicked(SCENE._replace(picked=("door",)), (900, 500), Held(shift=True)).picked
+    assert both == ("door", "next")
+    assert clicked(SCENE._replace(picked=both), (900, 500), Held(shift=True)).picked == ("door",)
+
+
+def test_a_click_on_nothing_picks_nothing() -> None:
+    assert clicked(SCENE._replace(picked=("door",)), (5000, 500)).picked == ()
+
+
+def test_a_drag_moves_the_part_under_the_hand_and_snaps() -> None:
+    pick = Pick(SCENE)
+    pick.press((1000, 500))
+    pick.point((1100, 500))
+    pick.point((1908, 501))
+    assert pick.moving == ("next",)
+    done = ended(pick.release((1908, 501)))
+    assert box_of(done, "next") == (1508, 150, 2408, 870)
+    assert done.label == "Move cabinet"
+
+
+def test_dragging_one_of_several_picked_parts_moves_them_all() -> None:
+    pick = Pick(SCENE._replace(picked=("base", "door")))
+    pick.press((300, 500))
+    done = ended(pick.release((300, 1600), Held(free=True)))
+    assert box_of(done, "base") == (0, 1250, 600, 1970)
+    assert box_of(done, "door") == (3, 1253, 597, 1967)
+    assert done.label == "Move 2 parts"
+
+
+def test_what_a_drag_would_do_is_tried_out_and_cancelling_leaves_nothing_of_it() -> None:
+    pick = Pick(SCENE)
+    pick.press((1000, 500))
+    pick.point((1000, 800))
+    tried = pick.tried
+    assert tried is not None
+    assert outline_box(find_part(tried, "next")[1].outline) != (600, 150, 1500, 870)
+    pick.cancel()
+    assert pick.preview.outlines == ()
+    assert pick.release((1000, 800)) is None
+
+
+def test_a_distance_typed_while_dragging_decides_how_far() -> None:
+    pick = Pick(SCENE)
+    pick.press((1000, 500))
+    pick.point((1033, 502))
+    assert pick.wants == "how far"
+    assert box_of(pick.read(250), "next") == (850, 150, 1750, 870)
+
+
+def test_a_drag_over_a_wall_that_is_not_picked_boxes_what_is_on_it() -> None:
+    pick = Pick(SCENE)
+    pick.press((550, 1300))
+    pick.point((700, 1000))
+    assert pick.preview.rubber == (550, 1000, 700, 1300)
+    assert set(ended(pick.release((1600, 140))).picked) == {"next", "outlet"}
+
+
+def test_a_wall_is_dragged_once_it_is_picked() -> None:
+    pick = Pick(SCENE._replace(picked=("wall",)))
+    pick.press((2500, 1500))
+    assert box_of(pick.release((2600, 1500), Held(free=True)), "wall") == (100, 0, 3700, 2400)
+
+
+def test_a_corner_of_the_only_picked_part_is_pulled_and_the_opposite_one_stays() -> None:
+    pick = Pick(SCENE._replace(picked=("next",)))
+    pick.press((1503, 868))
+    pick.point((1800, 900), Held(free=True))
+    assert [size.length_mm for size in pick.preview.sizes] == [1200, 750]
+    done = ended(pick.release((1900, 1000), Held(free=True)))
+    assert box_of(done, "next") == (600, 150, 1900, 1000)
+    assert done.label == "Resize cabinet"
+
+
+def test_a_circle_pulled_oblong_stays_as_it_was_and_says_so() -> None:
+    job = with_parts(JOB, "f1", (Part("basin", Kind.FIXTURE, circle(2500, 1500, 200)),))
+    pick = Pick(SCENE._replace(job=job, picked=("basin",)))
+    pick.press((2700, 1700))
+    pick.point((3000, 1710), Held(free=True))
+    assert pick.preview.words == "it cannot be made so"
+    assert pick.release((3000, 1710), Held(free=True)) is None
+
+
+def test_the_picked_parts_are_nudged() -> None:
+    done = nudged(SCENE._replace(picked=("next",)), -10, 1)
+    assert box_of(done, "next") == (590, 151, 1490, 871)
+
+
+def test_the_picked_parts_are_deleted() -> None:
+    done = ended(deleted(SCENE._replace(picked=("base", "door"))))
+    assert [part.id for part in done.job.faces[0].parts] == ["wall", "next", "outlet"]
+    assert done.label == "Delete 2 parts"
+
+
+def test_a_copy_stands_aside_with_an_id_of_its_own() -> None:
+    scene = SCENE._replace(picked=("next",))
+    first = ended(duplicated(scene))
+    again = ended(pasted(scene._replace(job=first.job), picked_parts(scene)))
+    assert box_of(first, first.picked[0]) == (650, 100, 1550, 820)
+    assert box_of(again, again.picked[0]) == (700, 50, 1600, 770)
+    assert len({"next", *first.picked, *again.picked}) == 3
+
+
+def test_a_part_cut_and_pasted_stands_where_it_stood() -> None:
+    scene = SCENE._replace(picked=("next",))
+    parts = picked_parts(scene)
+    done = ended(pasted(scene._replace(job=ended(deleted(scene)).job), parts))
+    assert box_of(done, done.picked[0]) == (600, 150, 1500, 870)
+
+
+@pytest.mark.parametrize("act", [deleted, duplicated])
+def test_with_nothing_picked_nothing_is_done(act: Callable[[Scene], Done | None]) -> None:
+    assert act(SCENE) is None
+    assert nudged(SCENE, 1, 0) is None
+    assert pasted(SCENE, ()) is None
+
+
+def test_a_face_that_is_not_there_is_said_in_words() -> None:
+    with pytest.raises(JobError, match='no face "gone"'):
+        Pick(SCENE._replace(face_id="gone")).press((0, 0))
