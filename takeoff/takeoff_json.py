@@ -1,0 +1,184 @@
+"""The takeoff as JSON, for programs. Its schema is published in `data/takeoff.schema.json` and stays stable."""
+
+from typing import Any
+
+import msgspec
+
+from shared.job import Job, Section, Unit, View
+from shared.kinds import Kind, Treatment
+from takeoff.figures import Takeoff
+
+VERSION = 1
+"""The version of the takeoff's schema."""
+
+MM_IN_A_METRE = 1000.0
+MM2_IN_A_SQUARE_METRE = 1_000_000.0
+
+
+class Entry(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """What all entries are: frozen, written field by field."""
+
+
+class RoomEntry(Entry, frozen=True):
+    """A room."""
+
+    id: str
+    name: str
+
+
+class FaceEntry(Entry, frozen=True):
+    """A face and the id of its room."""
+
+    id: str
+    name: str
+    room: str
+    view: View
+
+
+class PartEntry(Entry, frozen=True):
+    """A part; `finish` is an id, "" for none; `tag` is that of a front, else ""."""
+
+    id: str
+    room: str
+    face: str
+    name: str
+    kind: Kind
+    treatment: Treatment
+    finish: str
+    tag: str
+    gross_area_mm2: float
+    net_area_mm2: float
+    coated_area_mm2: float
+
+
+class EdgeEntry(Entry, frozen=True):
+    """An edge with the fronts off; the second part is null at the outside and at an `opening`, which is then named."""
+
+    face: str
+    parts: tuple[str, str | None]
+    opening: str | None
+    length_mm: float
+
+
+class JointEntry(Entry, frozen=True):
+    """A joint; one that is not `sealed` was switched off and is in no total. `next_face` is null within a face."""
+
+    face: str
+    next_face: str | None
+    parts: tuple[str, str]
+    name: str
+    section: Section
+    sealant: str
+    sealed: bool
+    old_bead: bool
+    length_mm: float
+
+
+class MaskingEntry(Entry, frozen=True):
+    """Edges that are taped, between two parts (an opening counts as one) or a part and the outside (null)."""
+
+    face: str
+    parts: tuple[str, str | None]
+    name: str
+    length_mm: float
+
+
+class TotalsEntry(Entry, frozen=True):
+    """The totals, in square metres and metres."""
+
+    coated_area_m2: float
+    masking_m: float
+    bead_m: float
+    old_bead_m: float
+    fronts: int
+
+
+class FindingEntry(Entry, frozen=True):
+    """A thing to look at."""
+
+    code: str
+    message: str
+    face: str
+    parts: tuple[str, ...]
+
+
+class TakeoffEntry(Entry, frozen=True):
+    """Everything counted of a job, in the order of its rooms, faces and parts. Lengths and areas in millimetres."""
+
+    version: int
+    job: str
+    unit: Unit
+    rooms: tuple[RoomEntry, ...]
+    faces: tuple[FaceEntry, ...]
+    parts: tuple[PartEntry, ...]
+    edges: tuple[EdgeEntry, ...]
+    joints: tuple[JointEntry, ...]
+    masking: tuple[MaskingEntry, ...]
+    totals: TotalsEntry
+    findings: tuple[FindingEntry, ...]
+
+
+def takeoff_json(takeoff: Takeoff, job: Job) -> bytes:
+    """The takeoff as JSON: UTF-8, indented, a line feed at the end. `job` is what it was taken off from."""
+    return msgspec.json.format(msgspec.json.encode(_entries(takeoff, job)), indent=1) + b"\n"
+
+
+def takeoff_schema() -> dict[str, Any]:
+    """The JSON Schema of the takeoff, as published beside this module."""
+    described = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": f"Recoat takeoff, version {VERSION}",
+        **msgspec.json.schema(TakeoffEntry),
+    }
+    plain: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(described))
+    return plain
+
+
+def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
+    return TakeoffEntry(
+        version=VERSION,
+        job=job.name,
+        unit=job.unit,
+        rooms=tuple(RoomEntry(room.id, room.name) for room in job.rooms),
+        faces=tuple(FaceEntry(face.id, face.name, room.id, face.view) for room in job.rooms for face in room.faces),
+        parts=_part_entries(takeoff),
+        edges=tuple(EdgeEntry(row.face, row.parts, row.opening, row.length_mm) for row in takeoff.edges),
+        joints=_joint_entries(takeoff),
+        masking=tuple(MaskingEntry(row.face, row.parts, row.name, row.length_mm.amount) for row in takeoff.masking),
+        totals=_totals_entry(takeoff),
+        findings=tuple(FindingEntry(*finding) for finding in takeoff.findings),
+    )
+
+
+def _part_entries(takeoff: Takeoff) -> tuple[PartEntry, ...]:
+    return tuple(
+        PartEntry(*row[:8], row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount) for row in takeoff.parts
+    )
+
+
+def _joint_entries(takeoff: Takeoff) -> tuple[JointEntry, ...]:
+    return tuple(
+        JointEntry(
+            face=row.face,
+            next_face=row.next_face or None,
+            parts=row.parts,
+            name=row.name,
+            section=row.section,
+            sealant=row.sealant,
+            sealed=row.sealed,
+            old_bead=row.old_bead,
+            length_mm=row.length_mm.amount,
+        )
+        for row in takeoff.joints
+    )
+
+
+def _totals_entry(takeoff: Takeoff) -> TotalsEntry:
+    totals = takeoff.totals
+    return TotalsEntry(
+        coated_area_m2=totals.coated_mm2 / MM2_IN_A_SQUARE_METRE,
+        masking_m=totals.masking_mm / MM_IN_A_METRE,
+        bead_m=totals.bead_mm / MM_IN_A_METRE,
+        old_bead_m=totals.old_bead_mm / MM_IN_A_METRE,
+        fronts=totals.fronts,
+    )
