@@ -1,0 +1,1 @@
+"""How fast Recoat is: `python -m benchmarks [names]` (or `make bench`). Ratios within one run, as clocks differ."""

@@ -1,0 +1,28 @@
+"""Arranging a face, against bare noding of the same lines by the geometry library."""
+
+from collections.abc import Iterator
+from functools import partial
+
+import shapely
+
+from benchmarks.kitchens import kitchen_wall, linework
+from benchmarks.measuring import Measured, medians
+from geometry.arrange import arrange
+
+GOALS = {30: None, 100: None, 300: 2.0, 1000: 1.6, 3000: None}
+"""The most that arranging so many parts may take over noding their lines."""
+
+GROWTH = 11.0
+"""The most that ten times as many parts (3000 for 300) may take."""
+
+
+def measured() -> Iterator[Measured]:
+    """Times and ratios for every size, then the growth."""
+    taken = {}
+    for count, goal in GOALS.items():
+        parts = kitchen_wall(count)
+        lines = linework(parts)
+        taken[count], noded = medians(partial(arrange, parts), partial(shapely.node, lines))
+        yield Measured(f"{count} parts", taken[count], "{:.1f} ms")
+        yield Measured(f"{count} parts, over noding", taken[count] / noded, "{:.2f}", goal)
+    yield Measured("3000 parts over 300", taken[3000] / taken[300], "{:.1f}", GROWTH)

@@ -1,0 +1,32 @@
+"""One frame of a drag, against arranging the whole face anew."""
+
+from collections.abc import Iterator
+from functools import partial
+from itertools import cycle
+
+from benchmarks.kitchens import kitchen_wall
+from benchmarks.measuring import Measured, medians
+from geometry.arrange import arrange
+from geometry.arrangement import Arrangement
+from geometry.moves import moved
+from geometry.standing import Standing
+from shared.job import Part
+from shared.kinds import Kind
+
+GOALS = {30: None, 100: None, 300: 1 / 6, 1000: 1 / 15, 3000: None}
+"""The most that a frame may take of arranging a face of so many parts."""
+
+
+def measured() -> Iterator[Measured]:
+    """Times and ratios for every size; a cabinet in the middle of the wall is dragged, a step a frame."""
+    for count, goal in GOALS.items():
+        parts = kitchen_wall(count)
+        dragged = next(part for part in parts[count // 2 :] if part.kind is Kind.CABINET)
+        frames = cycle([[moved(dragged, step % 50, step % 37)] for step in range(100)])
+        whole, one = medians(partial(arrange, parts), partial(_frame, Standing(parts, [dragged.id]), frames))
+        yield Measured(f"{count} parts", one, "{:.2f} ms")
+        yield Measured(f"{count} parts, of arranging anew", one / whole, "{:.3f}", goal)
+
+
+def _frame(standing: Standing, frames: Iterator[list[Part]]) -> Arrangement:
+    return standing.arranged(next(frames))

@@ -1,0 +1,44 @@
+"""Taking time: medians of runs that alternate, so that whatever else the machine does falls on both alike."""
+
+from collections.abc import Callable
+from statistics import median
+from time import perf_counter
+from typing import NamedTuple
+
+LEAST_RUNS = 7
+LEAST_SECONDS = 0.7
+"""A comparison goes on until both are reached."""
+
+
+class Measured(NamedTuple):
+    """One figure: what it is, its value, how it is written, and the most it may be (None where it is only told)."""
+
+    what: str
+    value: float
+    form: str
+    goal: float | None = None
+
+    def __str__(self) -> str:
+        """One line, with whether the goal is met."""
+        if self.goal is None:
+            return f"{self.what}: {self.form.format(self.value)}"
+        verdict = "met" if self.value <= self.goal else "MISSED"
+        return f"{self.what}: {self.form.format(self.value)} (goal {self.form.format(self.goal)}, {verdict})"
+
+
+def medians(*works: Callable[[], object]) -> tuple[float, ...]:
+    """The median time of each piece of work, in milliseconds, run in turn after one run that does not count."""
+    taken: tuple[list[float], ...] = tuple([] for _ in works)
+    for work in works:
+        work()
+    begun = perf_counter()
+    while len(taken[0]) < LEAST_RUNS or perf_counter() - begun < LEAST_SECONDS:
+        for work, times in zip(works, taken, strict=True):
+            times.append(_seconds(work))
+    return tuple(1000 * median(times) for times in taken)
+
+
+def _seconds(work: Callable[[], object]) -> float:
+    start = perf_counter()
+    work()
+    return perf_counter() - start
