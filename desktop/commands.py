@@ -1,0 +1,245 @@
+"""The command line: `recoat`. It imports no Qt unless a window, a PDF or a picture is asked for.
+
+What each command needs is imported when it runs, so that none waits for what only another needs.
+"""
+
+import argparse
+import io
+import os
+import sys
+from collections.abc import Callable, Sequence
+from datetime import datetime
+from importlib.metadata import version
+from importlib.resources import files
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+from shared.disk import write_atomically
+from shared.errors import FileError, JobError, RecoatError
+
+if TYPE_CHECKING:
+    from shared.job import Face, Job
+    from takeoff.figures import Takeoff
+
+DONE, FOUND, FAILED = 0, 1, 2
+"""Exit codes: all went well; `check` found something to look at; an error, which is told in one line."""
+
+Command = Callable[[argparse.Namespace], int]
+
+
+class CommandError(RecoatError):
+    """The command line asks for something that there is not."""
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser that tells an error in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        """Raise what is wrong with the command line."""
+        raise CommandError(message, do=f"see {self.prog} --help")
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command; the exit code."""
+    arguments = list(sys.argv[1:] if argv is None else argv)
+    try:
+        asked = _parser().parse_args(_with_command(arguments))
+        command: Command = asked.command
+        code = command(asked)
+        sys.stdout.flush()
+    except RecoatError as trouble:
+        return _tell(str(trouble))
+    except BrokenPipeError:
+        _close_output()
+        return _tell("nobody reads the output to its end; write it to a file with -o.")
+    except OSError as trouble:
+        return _tell(f"{trouble.strerror or trouble}; choose another place with -o.")
+    except KeyboardInterrupt:
+        return _tell("stopped.")
+    return code
+
+
+def _tell(words: str) -> int:
+    print(f"recoat: {' '.join(words.split())}", file=sys.stderr)
+    return FAILED
+
+
+def _close_output() -> None:
+    """Point standard output at nothing, so that what is left in it does not fail again at exit."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+COMMANDS = ("open", "takeoff", "draw", "check", "schema", "example", "convert")
+
+
+def _with_command(arguments: list[str]) -> list[str]:
+    """The arguments with "open" put first where they name no command."""
+    if arguments and (arguments[0] in COMMANDS or arguments[0].startswith("-")):
+        return arguments
+    if len(arguments) > 1:
+        raise CommandError(f'there is no command "{arguments[0]}"', do=f"the commands are {', '.join(COMMANDS)}")
+    return ["open", *arguments]
+
+
+def _parser() -> Parser:
+    parser = Parser(prog="recoat", description="Draw a kitchen from tape readings and see it measured.")
+    parser.add_argument("--version", action="version", version=f"recoat {version('recoat')}")
+    add = parser.add_subparsers(metavar="COMMAND", required=True).add_parser
+    opened = _command(add, "open", _open, "open the window, on a job where one is named")
+    opened.add_argument("job", nargs="?", type=Path, metavar="JOB")
+    takeoff = _command(add, "takeoff", _takeoff, "measure a job: areas, joints, masking, totals")
+    takeoff.add_argument("job", type=Path, metavar="JOB")
+    takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="usually text")
+    takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
+    draw = _command(add, "draw", _draw, "draw the faces of a job to a .dxf, .pdf, .png or .svg file")
+    draw.add_argument("job", type=Path, metavar="JOB")
+    draw.add_argument("-o", "--output", type=Path, metavar="FILE", required=True)
+    draw.add_argument("--face", metavar="NAME", help="only the face of this name or id")
+    check = _command(add, "check", _check, "tell what in a job is worth a look; exit 1 where something is")
+    check.add_argument("job", type=Path, metavar="JOB")
+    schema = _command(add, "schema", _schema, "write the JSON Schema of the job file, or of the takeoff")
+    schema.add_argument("of", nargs="?", choices=("job", "takeoff"), default="job")
+    example = _command(add, "example", _example, "write the example job to a new file")
+    example.add_argument("output", type=Path, metavar="FILE")
+    convert = _command(add, "convert", _convert, "write a job anew: .json for JSON alone, else with its photos")
+    convert.add_argument("job", type=Path, metavar="JOB")
+    convert.add_argument("-o", "--output", type=Path, metavar="JOB", required=True)
+    return parser
+
+
+def _command(add: Callable[..., Parser], name: str, run: Command, words: str) -> Parser:
+    parser = add(name, help=words, description=words[0].upper() + words[1:] + ".")
+    parser.set_defaults(command=run)
+    return parser
+
+
+def _open(asked: argparse.Namespace) -> int:
+    if asked.job is not None and not asked.job.exists():
+        raise FileError("there is no such file", where=str(asked.job), do=f"commands are {', '.join(COMMANDS)}")
+    from desktop.app import run
+
+    return run(None if asked.job is None else str(asked.job))
+
+
+def _takeoff(asked: argparse.Namespace) -> int:
+    from takeoff.opening import open_job
+    from takeoff.take_off import take_off
+
+    if asked.format == "xlsx" and asked.output is None:
+        raise CommandError("a spreadsheet cannot be shown on a terminal", do="name a file with -o")
+    _refuse_same(asked)
+    job = open_job(asked.job).job
+    content = _table(asked.format, take_off(job), job)
+    if asked.output is None:
+        _show(content)
+    else:
+        write_atomically(asked.output, content)
+    return DONE
+
+
+def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
+    """The takeoff in one of the formats, as the content of a file."""
+    if form == "json":
+        from takeoff.takeoff_json import takeoff_json
+
+        return takeoff_json(takeoff, job)
+    if form == "csv":
+        from takeoff.tables import takeoff_csv
+
+        return takeoff_csv(takeoff, job)
+    if form == "xlsx":
+        from takeoff.xlsx import xlsx_bytes
+
+        return xlsx_bytes(takeoff, job)
+    from takeoff.text_table import takeoff_text
+
+    return takeoff_text(takeoff, job).encode("utf-8")
+
+
+def _draw(asked: argparse.Namespace) -> int:
+    from takeoff.drawing import draw_face
+    from takeoff.opening import open_job
+    from takeoff.take_off import Memory, take_off
+
+    ending = asked.output.suffix.lower()
+    if ending not in (".dxf", ".pdf", ".png", ".svg"):
+        raise FileError("nothing is drawn with this ending", where=str(asked.output), do="use .dxf, .pdf, .png or .svg")
+    _refuse_same(asked)
+    job = open_job(asked.job).job
+    memory = Memory()
+    takeoff = take_off(job, memory)
+    drawings = tuple(draw_face(job, face, takeoff, memory) for face in _faces(job, asked.face))
+    if ending == ".dxf":
+        from geometry.dxf import write_dxf
+
+        write_dxf(drawings, asked.output, drawn_on=datetime.now().astimezone().date())
+    else:
+        from desktop.pictures import write_picture
+
+        write_picture(drawings, asked.output)
+    return DONE
+
+
+def _faces(job: "Job", name: str | None) -> "tuple[Face, ...]":
+    """The faces of this name or id; all where none is named."""
+    faces = tuple(face for face in job.faces if name is None or name in (face.name, face.id))
+    if not faces:
+        names = ", ".join(face.name for face in job.faces)
+        what = f'the job has no face "{name}"' if job.faces else "the job has no faces"
+        raise JobError(what, do=f"its faces are {names}" if names else "draw one first")
+    return faces
+
+
+def _check(asked: argparse.Namespace) -> int:
+    from takeoff.naming import Names
+    from takeoff.opening import open_job
+    from takeoff.take_off import take_off
+
+    job = open_job(asked.job).job
+    names, findings = Names(job), take_off(job).findings
+    lines = [f"{names.room_of(each.face)}, {names.face(each.face)}: {each.message}" for each in findings]
+    _show(("\n".join(lines or ["Nothing to look at."]) + "\n").encode("utf-8"))
+    return FOUND if findings else DONE
+
+
+def _schema(asked: argparse.Namespace) -> int:
+    room, name = ("takeoff", "takeoff") if asked.of == "takeoff" else ("shared", "job")
+    _show((files(room) / "data" / f"{name}.schema.json").read_bytes())
+    return DONE
+
+
+def _example(asked: argparse.Namespace) -> int:
+    from shared.job_file import JobFile, job_from_json, write_job_file
+
+    if asked.output.is_file():
+        raise FileError("it is there already, and would be lost", where=str(asked.output), do="name a new file")
+    content = (files("desktop") / "data" / "example.json").read_bytes()
+    write_job_file(asked.output, JobFile(job_from_json(content, "the example")))
+    return DONE
+
+
+def _convert(asked: argparse.Namespace) -> int:
+    from shared.job_file import write_job_file
+    from takeoff.opening import open_job
+
+    _refuse_same(asked)
+    write_job_file(asked.output, open_job(asked.job))
+    return DONE
+
+
+def _refuse_same(asked: argparse.Namespace) -> None:
+    """Refuse to write over the job that is read."""
+    if asked.output is not None and asked.output.exists() and asked.job.exists() and asked.output.samefile(asked.job):
+        raise FileError("this is the job itself, and would be lost", where=str(asked.output), do="name another file")
+
+
+def _show(content: bytes) -> None:
+    """Write UTF-8 to standard output as it is, or in the terminal's own encoding where that is another."""
+    out = sys.stdout
+    if out.isatty() and isinstance(out, io.TextIOWrapper):
+        out.reconfigure(errors="replace")
+        out.write(content.decode("utf-8"))
+    else:
+        out.flush()
+        out.buffer.write(content)
+        out.buffer.flush()
