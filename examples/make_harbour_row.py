@@ -234,7 +234,7 @@ def laundry_g() -> Face:
 
 
 def laundry_top() -> Face:
-    """The vanity top, 1800 x 560 and 30 thick, with a round basin and a tap hole. Only its free left end counts here."""
+    """The vanity top, 1800 x 560 and 30 thick, with a round basin and a tap hole. Only its free left end counts."""
     top = part("h-top", Kind.BENCHTOP, box(0, 0, 1800, 560), "vanity top")
     return Face(
         "H",

@@ -6,6 +6,7 @@ from geometry.extent import extent
 from shared.edits import find_part
 from shared.findings import Finding
 from shared.job import Job, JointChoice, Unit
+from takeoff.coated import coated_sides
 from takeoff.figures import JointRow
 from takeoff.fronts import is_front
 from takeoff.looking import length_words
@@ -17,12 +18,16 @@ TIE_MM = 2.0
 class II tape may differ by about that much (UK SI 2016/1153 schedule 1I: 3 m 0.9, 5 m 1.3)."""
 
 
-def look_at_ties(ties: Iterable[Tied], unit: Unit, twice: Mapping[str, frozenset[int]]) -> Iterator[Finding]:
-    """Ties whose lengths disagree, and front edges that both a plan and an elevation have (`twice`, by part)."""
+def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, frozenset[int]]) -> Iterator[Finding]:
+    """Ties whose lengths disagree, and front edges that both a plan and an elevation have.
+
+    `on_elevations` are the sides, by part, that an elevation shows as the front edge of a benchtop.
+    """
     told: set[str] = set()
     for tied in ties:
         yield from _disagreements(tied, unit)
-        if tied.part.id in twice and tied.part.id not in told:
+        twice = on_elevations.get(tied.part.id, frozenset()).intersection(coated_sides(tied.part))
+        if twice and tied.part.id not in told:
             told.add(tied.part.id)
             message = (
                 f"The front edge of {called(tied.part)} is marked as coated on {tied.plan.name} and drawn on "

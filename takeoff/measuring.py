@@ -25,7 +25,7 @@ class Context(NamedTuple):
     """What the count of a face depends on besides the face.
 
     `choices` are those about joints within it. `at_corners` says of its left and right end whether it meets another
-    face there. `elsewhere` are the sides (part, side) that are coated but counted on another face.
+    face there. `elsewhere` are the sides (part, side) whose edge is counted on another face.
     """
 
     room: str
@@ -64,7 +64,7 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
         masking=masking_rows(face.id, by_id, edges, finishes, guard_of(face, context.at_corners)),
         left=left,
         right=right,
-        findings=look_at_face(face, context.unit, treated, (hung, off), sides_seen(outer)),
+        findings=look_at_face(face, context.unit, treated, (hung, off), _free_sides(outer, context)),
     )
 
 
@@ -75,6 +75,14 @@ def _standing(by_id: Mapping[str, Part], arrangement: Arrangement) -> tuple[Part
 def _outer(edges: Sequence[Edge], rows: Sequence[EdgeRow]) -> list[Edge]:
     """The edges with nothing beyond: no part, and no opening either."""
     return [edge for edge, row in zip(edges, rows, strict=True) if row.parts[1] is None and row.opening is None]
+
+
+def _free_sides(outer: Sequence[Edge], context: Context) -> dict[str, frozenset[int]]:
+    """By part, the sides with nothing beyond, but those that another face shows."""
+    return {
+        part: frozenset(side for side in seen if (part, side) not in context.elsewhere)
+        for part, seen in sides_seen(outer).items()
+    }
 
 
 def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequence[Edge]) -> tuple[FaceEnd, FaceEnd]:

@@ -25,7 +25,7 @@ class _Between(NamedTuple):
 
     corners: tuple[Meeting, ...]
     ties: tuple[Tied, ...]
-    twice: Mapping[str, frozenset[int]]
+    on_elevations: Mapping[str, frozenset[int]]
 
 
 def take_off(job: Job, memory: Memory | None = None) -> Takeoff:
@@ -69,7 +69,7 @@ def _context(job: Job, room: Room, face: Face, between: _Between) -> Context:
             any(meeting.next_face is face for meeting in between.corners),
             any(meeting.face is face for meeting in between.corners),
         ),
-        elsewhere=frozenset((part.id, side) for part in face.parts for side in between.twice.get(part.id, frozenset())),
+        elsewhere=frozenset((part.id, side) for part in face.parts for side in between.on_elevations.get(part.id, ())),
     )
 
 
@@ -110,6 +110,6 @@ def _findings(
 ) -> Iterator[Finding]:
     for count in counts.values():
         yield from count.findings
-    yield from look_at_ties(between.ties, job.unit, between.twice)
+    yield from look_at_ties(between.ties, job.unit, between.on_elevations)
     yield from look_at_names(job)
     yield from look_at_choices(job, joints)

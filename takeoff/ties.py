@@ -7,7 +7,6 @@ from geometry.outline import outline_box, side_lengths_mm
 from geometry.sides import Side, sides
 from shared.job import Face, Job, Part, Tie, View
 from shared.kinds import Kind, Treatment
-from takeoff.coated import coated_sides
 from takeoff.edges import divided, part_below, ranked_parts
 from takeoff.figures import EdgeRow
 from takeoff.joints import Found, joint_table
@@ -63,17 +62,15 @@ def benchtop_span(tied: Tied) -> Span | None:
 
 
 def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> dict[str, frozenset[int]]:
-    """By part of a plan, its coated sides that an elevation shows as the front edge of a benchtop: counted there.
+    """By part of a plan, its sides that an elevation shows as the front edge of a coated benchtop: counted there.
 
     The front edge of a benchtop is the side that faces away from the wall, so it runs back along the tied side.
     """
     counted: dict[str, frozenset[int]] = {}
     for tied in ties:
         if tied.part.kind is Kind.BENCHTOP and _is_drawn_coated(tied, treatments):
-            facing = {side.vertex for side in sides(tied.part.outline) if _faces(side, tied.side)}
-            both = facing & set(coated_sides(tied.part))
-            if both:
-                counted[tied.part.id] = counted.get(tied.part.id, frozenset()) | both
+            facing = frozenset(side.vertex for side in sides(tied.part.outline) if _faces(side, tied.side))
+            counted[tied.part.id] = counted.get(tied.part.id, frozenset()) | facing
     return counted
 
 

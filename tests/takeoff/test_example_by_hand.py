@@ -101,6 +101,10 @@ def test_the_amounts_printed_by_hand_are_what_their_sums_come_to(heading: str, u
     assert wrong == []
 
 
+def test_one_thing_is_to_be_looked_at_the_gap_left_on_purpose(takeoff: Takeoff) -> None:
+    assert [(finding.code, finding.parts) for finding in takeoff.findings] == [("gap", ("g-tiles", "g-linen1"))]
+
+
 def _pair(parts: Iterable[str]) -> tuple[str, ...]:
     return tuple(sorted(parts))
 
