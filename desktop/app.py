@@ -1,0 +1,269 @@
+"""The one place where the window is put together."""
+
+import logging
+import sys
+from importlib.resources import files
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QPoint, Qt
+from PySide6.QtGui import QCursor
+from PySide6.QtWidgets import QApplication
+
+from desktop.background import Background
+from desktop.canvas import Canvas
+from desktop.count_page import CountPage
+from desktop.details import Details
+from desktop.drawings import Drawings
+from desktop.exports import Exports
+from desktop.face_form import NewFace
+from desktop.face_view import FaceView
+from desktop.faces import Faces
+from desktop.files import Files
+from desktop.hand import Hand
+from desktop.help_view import HelpView
+from desktop.look import system_look
+from desktop.measure_page import MeasurePage
+from desktop.menu_table import fill
+from desktop.modes import Modes
+from desktop.new_faces import new_job, next_name, with_new_face
+from desktop.overlay_bar import OverlayBar
+from desktop.page_bar import PageBar
+from desktop.parts import Parts
+from desktop.reading_line import ReadingLine
+from desktop.recovery import Recovery
+from desktop.report_error import ErrorReport
+from desktop.sheet import palette, sheet
+from desktop.shown import Page, Shown
+from desktop.start_page import StartPage
+from desktop.store import Store
+from desktop.strip import Strip
+from desktop.totals_bar import TotalsBar
+from desktop.window import Window
+from shared.findings import Finding
+from shared.job_file import JobFile
+
+NAME = "Recoat"
+
+
+class App(QObject):
+    """Everything in the window, and who hears whom."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.store = Store(self)
+        self.background = Background(self)
+        self.recovery = Recovery(self.store, self.background, self)
+        self._build_views()
+        self.files = Files(self.store, self.background, self.recovery, self.window)
+        self.exports = Exports(self.store, self.background, self.window)
+        self.faces = Faces(self.store, self.window)
+        self.parts = Parts(self.store, self.window)
+        self.hand = Hand(self.store, self.canvas, self.line, self)
+        self.menus, self.face_menu = fill(self)
+        self._connect_views()
+        self._connect_commands()
+        self._render(None, None)
+        self._show_recent()
+        self.start.kept.setVisible(self.recovery.has_copy)
+
+    def keep_safe(self) -> None:
+        """Keep a copy of what is not saved."""
+        self.recovery.keep_now()
+
+    def show_help(self) -> None:
+        """Open the help beside the work."""
+        view = HelpView(self.window)
+        view.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        view.show()
+
+    def tell_trouble(self, words: str) -> None:
+        """Say what went wrong, where the person looks."""
+        if self.store.shown is None:
+            self.start.tell(words)
+        else:
+            self.window.tell(words, trouble=True)
+
+    def tell(self, words: str) -> None:
+        """Say what was done."""
+        self.window.tell(words, trouble=False)
+
+    def ask_for_face(self) -> None:
+        """Open the form for a new face: under the strip, or on the start page, where it begins a new job."""
+        shown = self.store.shown
+        job = shown.job if shown else new_job()
+        below = self.strip if shown else self.window.menuBar()
+        place = below.mapTo(self.window, QPoint(0, below.height()))
+        self.window.face_form.open_at(place, next_name(job), job.unit)
+
+    def open_example(self) -> None:
+        """Open the example as a job of its own."""
+        self.files.leave(self._open_example)
+
+    def begin(self) -> None:
+        """Leave the job that is open for the doors into another."""
+        self.files.leave(self.store.close_job)
+
+    def open_kept(self) -> None:
+        """Take up the job that was not saved."""
+        self.files.open_path(self.recovery.path)
+
+    def open_recent(self, path: Path) -> None:
+        """Open a file that was open before."""
+        self.files.leave_for(path)
+
+    def close(self) -> None:
+        """Close the window, once nothing is lost by it."""
+        self.files.leave(self.window.close_now)
+
+    def zoom_in(self) -> None:
+        """Nearer to the face."""
+        self._open_canvas.zoom_in()
+
+    def zoom_out(self) -> None:
+        """Farther from the face."""
+        self._open_canvas.zoom_out()
+
+    def zoom_whole(self) -> None:
+        """The whole face."""
+        self._open_canvas.zoom_whole()
+
+    def focus_next_place(self) -> None:
+        """Give the keys to the next of strip, face and details."""
+        focus = QApplication.focusWidget()
+        if focus is self.canvas or focus is self.line.edit:
+            self.details.focus_first()
+        elif focus is not None and self.details.isAncestorOf(focus):
+            self.strip.focus_face()
+        else:
+            self.canvas.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    @property
+    def _open_canvas(self) -> Canvas:
+        return self.count_canvas if self.store.open.page is Page.COUNT else self.canvas
+
+    def _build_views(self) -> None:
+        look = system_look()
+        drawings = Drawings(self.store)
+        self.start, self.bar, self.totals = StartPage(), PageBar(), TotalsBar()
+        self.strip = Strip(drawings, look)
+        self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store)
+        self.canvas, self.count_canvas, self.overlays = Canvas(look), Canvas(look), OverlayBar()
+        self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
+        self.count = CountPage(self.store, self.count_canvas, self.overlays)
+        pages = {Page.MEASURE: self.measure, Page.COUNT: self.count}
+        self.window = Window(self.start, self.bar, self.strip, pages, self.totals)
+        self.faces_shown = (
+            FaceView(self.canvas, drawings, Page.MEASURE),
+            FaceView(self.count_canvas, drawings, Page.COUNT),
+        )
+
+    def _connect_views(self) -> None:
+        store, window = self.store, self.window
+        store.changed.connect(self._render)
+        store.refused.connect(self.line.tell)
+        store.refused.connect(self.tell_trouble)
+        self.bar.turned.connect(store.turn_to)
+        self.bar.asked_for_findings.connect(window.open_findings)
+        window.findings.chosen.connect(self._go_to)
+        window.face_form.filled.connect(self._add_face)
+        window.asked_to_close.connect(self.close)
+        window.closed.connect(self._end)
+        self.strip.chosen.connect(store.show_face)
+        self.strip.asked_for_face.connect(self.ask_for_face)
+        self.strip.asked_for_menu.connect(self._open_face_menu)
+        self.modes.chosen.connect(self.hand.choose_mode)
+        self.modes.kind_chosen.connect(self.hand.choose_kind)
+        self.hand.mode_changed.connect(self._show_mode)
+        self.overlays.hung.connect(store.hang_fronts)
+        self.overlays.switched.connect(store.turn_overlay)
+        self.count_canvas.pressed.connect(self.count.find_row)
+
+    def _connect_commands(self) -> None:
+        self.start.asked_for_new.connect(self.ask_for_face)
+        self.start.asked_for_file.connect(self.files.open)
+        self.start.asked_for_example.connect(self.open_example)
+        self.start.asked_for_kept.connect(self.open_kept)
+        self.start.asked_for_recent.connect(self.open_recent)
+        self.files.failed.connect(self.tell_trouble)
+        self.files.recent_changed.connect(self._show_recent)
+        self.exports.failed.connect(self.tell_trouble)
+        self.exports.written.connect(self.tell)
+        self.background.busy.connect(self.totals.say)
+        self.canvas.deleted.connect(self.parts.delete)
+        self.canvas.nudged.connect(self.parts.nudge)
+
+    def _render(self, old: Shown | None, new: Shown | None) -> None:
+        if new is not None:
+            for face_view in self.faces_shown:
+                face_view.follow(new)
+            self.hand.follow(old, new)
+            self.details.follow(old, new)
+            self.count.follow(old, new)
+            self.overlays.follow(old, new)
+        self.window.follow(old, new)
+        self.menus.follow(new)
+        if old is None or new is None or old.job is not new.job:
+            self.window.tell("", trouble=False)
+            self._show_mode()
+
+    def _show_mode(self) -> None:
+        self.modes.show_mode(self.hand.mode)
+        self.modes.show_kind(self.hand.kind)
+        self.menus.follow(self.store.shown)
+
+    def _go_to(self, finding: Finding) -> None:
+        if self.store.open.page is not Page.MEASURE:
+            self.store.turn_to(Page.MEASURE)
+        self.store.show_face(finding.face, finding.parts)
+
+    def _add_face(self, new: NewFace) -> None:
+        if self.store.shown is None:
+            job = new_job()
+            self.files.show_new(JobFile(with_new_face(job, job.rooms[0].id, new)[0]))
+        else:
+            self.faces.add(new)
+        self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _open_face_menu(self) -> None:
+        self.face_menu.popup(QCursor.pos())
+
+    def _show_recent(self) -> None:
+        self.start.show_recent(self.files.recent)
+
+    def _open_example(self) -> None:
+        self.files.open_path(Path(str(files("desktop") / "data" / "example.json")), own=False)
+
+    def _end(self) -> None:
+        self.recovery.stop()
+        self.background.join()
+
+
+def application() -> QApplication:
+    """The running application, with its name and its look."""
+    running = QApplication.instance()
+    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
+    app.setApplicationName(NAME)
+    app.setOrganizationName(NAME)
+    app.setStyle("Fusion")
+    look = system_look()
+    app.setPalette(palette(look))
+    app.setStyleSheet(sheet(look))
+    return app
+
+
+def run(path: str | None) -> int:
+    """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
+    logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
+    qt = application()
+    app = App()
+    report = ErrorReport(app.keep_safe, app)
+    report.told.connect(app.tell_trouble)
+    report.install()
+    app.window.show()
+    if path is not None:
+        app.files.open_path(Path(path))
+    try:
+        return qt.exec()
+    finally:
+        report.uninstall()
+        app.window.deleteLater()

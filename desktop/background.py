@@ -1,0 +1,72 @@
+"""Long work off the window's thread: one executor, one bridge back."""
+
+from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor
+from typing import Generic, TypeVar
+
+from PySide6.QtCore import QObject, Signal
+
+from shared.errors import RecoatError
+
+Result = TypeVar("Result")
+
+
+class Background(QObject):
+    """Runs one piece of work after another; its result is taken on the window's thread."""
+
+    busy = Signal(str)
+    """What is being done, in words; "" when nothing is."""
+
+    _finished = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._executor = ThreadPoolExecutor(max_workers=1, thread_name_prefix="background")
+        self._waiting = 0
+        self._finished.connect(self._end)
+
+    def run(
+        self,
+        words: str,
+        work: Callable[[], Result],
+        done: Callable[[Result], None],
+        failed: Callable[[RecoatError], None],
+    ) -> None:
+        """Start the work; then call `done` with its result, or `failed` with an error that a person can mend."""
+        self._waiting += 1
+        self.busy.emit(words)
+        future = self._executor.submit(work)
+
+        def pass_on(ended: Future[Result]) -> None:
+            self._finished.emit(_Ended(ended, done, failed))
+
+        future.add_done_callback(pass_on)
+
+    def join(self) -> None:
+        """Wait for what is running; take no more."""
+        self._executor.shutdown(wait=True)
+
+    def _end(self, ended: "_Ended[object]") -> None:
+        self._waiting -= 1
+        if not self._waiting:
+            self.busy.emit("")
+        ended.settle()
+
+
+class _Ended(Generic[Result]):
+    """A piece of work that has ended, and who waits for it."""
+
+    def __init__(
+        self, future: Future[Result], done: Callable[[Result], None], failed: Callable[[RecoatError], None]
+    ) -> None:
+        self._future = future
+        self._done = done
+        self._failed = failed
+
+    def settle(self) -> None:
+        """Hand the result on. An error that is no person's to mend is raised here, where `report_error` hears of it."""
+        error = self._future.exception()
+        if isinstance(error, RecoatError):
+            self._failed(error)
+        else:
+            self._done(self._future.result())

@@ -1,0 +1,169 @@
+"""The rows of the count, as values: surfaces by finish, joints, masking, each with its sum beneath it."""
+
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from desktop.shown import Shown
+from desktop.wording import TIMES, area_number, area_words, counted, length_words, run_number, run_words, square_unit
+from shared.edits import find_face
+from shared.job import Fillet, Job, Section, Unit
+from shared.units import large_unit
+from takeoff.figures import Figure, Fronts, JointRow, MaskingRow, PartRow, Term
+from takeoff.finish_totals import FinishTotal, totals_by_finish
+
+Cells = tuple[str, str, str, str]
+
+
+class CountRow(NamedTuple):
+    """One row: its `key` (the same as long as it means the same), its cells, what is beneath it.
+
+    `parts` are those it was measured from, `head` rows name a group, `joint` is the joint that a row is about.
+    """
+
+    key: str
+    cells: Cells
+    children: tuple["CountRow", ...] = ()
+    parts: tuple[str, ...] = ()
+    face: str = ""
+    head: bool = False
+    joint: JointRow | None = None
+
+
+def count_rows(shown: Shown) -> tuple[CountRow, ...]:
+    """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
+    groups = (*_surfaces(shown), _joints(shown), _masking(shown))
+    return tuple(group for group in groups if group.children)
+
+
+def headings(unit: Unit) -> Cells:
+    """The heads of the columns of the surfaces."""
+    square = square_unit(unit)
+    return "What", f"Gross {square}", f"Net {square}", f"Coat {square}"
+
+
+def section_words(section: Section, unit: Unit) -> str:
+    """A bead's section as a person says it."""
+    if isinstance(section, Fillet):
+        return f"fillet {length_words(section.leg_mm, unit)}"
+    return f"butt {length_words(section.width_mm, unit)} {TIMES} {length_words(section.depth_mm, unit)}"
+
+
+def _surfaces(shown: Shown) -> Iterable[CountRow]:
+    names = {finish.id: finish.name for finish in shown.now.finishes}
+    for total in totals_by_finish(shown.takeoff):
+        rows = tuple(_surface(row, shown) for row in total.rows)
+        yield CountRow(
+            key=f"finish {total.finish}",
+            cells=_areas(names.get(total.finish, total.finish), total, shown.unit),
+            children=rows,
+            parts=tuple(row.id for row in total.rows),
+            head=True,
+        )
+
+
+def _areas(name: str, total: FinishTotal, unit: Unit) -> Cells:
+    return (
+        name,
+        area_number(total.gross_mm2, unit),
+        area_number(total.net_mm2, unit),
+        area_number(total.coated_mm2, unit),
+    )
+
+
+def _surface(row: PartRow, shown: Shown) -> CountRow:
+    unit = shown.unit
+    key = f"part {row.id}"
+    figures = (("Gross", row.gross_mm2), ("Net", row.net_mm2), ("Coat", row.coated_mm2))
+    face = find_face(shown.now, row.face)
+    return CountRow(
+        key=key,
+        cells=(
+            f"{face.name}  {' '.join(word for word in (row.tag, row.name or row.kind.value) if word)}",
+            area_number(row.gross_mm2.amount, unit),
+            area_number(row.net_mm2.amount, unit),
+            area_number(row.coated_mm2.amount, unit),
+        ),
+        children=tuple(_why(key, name, figure, unit, square=True) for name, figure in figures),
+        parts=(row.id,),
+        face=row.face,
+    )
+
+
+def _joints(shown: Shown) -> CountRow:
+    run = large_unit(shown.unit)
+    rows = tuple(_joint(row, shown) for row in shown.takeoff.joints)
+    return CountRow("joints", ("Joints", "Section", f"Old bead {run}", f"New bead {run}"), rows, head=True)
+
+
+def _joint(row: JointRow, shown: Shown) -> CountRow:
+    key = f"joint {row.face} {row.next_face} {' '.join(row.parts)}"
+    length = run_number(row.length_mm.amount, shown.unit)
+    return CountRow(
+        key=key,
+        cells=(
+            f"{_places(shown.now, row.face, row.next_face)}  {row.name}",
+            section_words(row.section, shown.unit) if row.sealed else "off",
+            length if row.sealed and row.old_bead else "",
+            length if row.sealed else "",
+        ),
+        children=(_why(key, "Length", row.length_mm, shown.unit, square=False),),
+        parts=row.parts,
+        face=row.face,
+        joint=row,
+    )
+
+
+def _masking(shown: Shown) -> CountRow:
+    rows = tuple(_mask(row, shown) for row in shown.takeoff.masking)
+    return CountRow("masking", ("Masking", "", "", f"Tape {large_unit(shown.unit)}"), rows, head=True)
+
+
+def _mask(row: MaskingRow, shown: Shown) -> CountRow:
+    key = f"mask {row.face} {row.name} {row.parts}"
+    return CountRow(
+        key=key,
+        cells=(
+            f"{_places(shown.now, row.face)}  {row.name}",
+            "",
+            "",
+            run_number(row.length_mm.amount, shown.unit),
+        ),
+        children=(_why(key, "Length", row.length_mm, shown.unit, square=False),),
+        parts=tuple(part for part in row.parts if part is not None),
+        face=row.face,
+    )
+
+
+def _places(job: Job, *faces: str) -> str:
+    return " ".join(find_face(job, face).name for face in faces if face)
+
+
+def _why(key: str, name: str, figure: Figure, unit: Unit, *, square: bool) -> CountRow:
+    """A figure's sum: its terms, then its rule and where that comes from."""
+    amount = area_words(figure.amount, unit) if square else run_words(figure.amount, unit)
+    reason = figure.reason
+    hung = "fronts hung" if reason.fronts is Fronts.HUNG else "fronts off"
+    words = ". ".join(word for word in (reason.rule, reason.source) if word)
+    terms = tuple(
+        CountRow(f"{key} {name} {place}", (_term(term, unit, square=square), "", "", ""), parts=term.parts)
+        for place, term in enumerate(reason.terms)
+    )
+    rule = CountRow(f"{key} {name} rule", (words, "", "", ""))
+    return CountRow(f"{key} {name}", (f"{name} {amount}, {hung}", "", "", ""), (*terms, rule), parts=reason.parts)
+
+
+def _term(term: Term, unit: Unit, *, square: bool) -> str:
+    """One step of a sum: "outline  3600 x 600 = 2.16 m²"."""
+    amount = area_words(term.amount, unit) if square else run_words(term.amount, unit)
+    product = _product(term.factors, unit)
+    return f"{term.what}   {product} = {amount}" if product else f"{term.what}   {amount}"
+
+
+def _product(factors: Sequence[float], unit: Unit) -> str:
+    """The factors of a sum, written out; "" where it is no plain product."""
+    return f" {TIMES} ".join(length_words(factor, unit) for factor in factors)
+
+
+def summary(rows: Sequence[CountRow]) -> str:
+    """A word on all rows, for who cannot see them."""
+    return counted(sum(len(row.children) for row in rows), "row", "rows")

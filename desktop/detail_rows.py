@@ -1,0 +1,291 @@
+"""The rows of the details: each shows one field of the picked parts and says when the person sets it.
+
+`edited(label, edit)` hands over what was done, in words, and a function from a part to the part with the field set.
+"""
+
+from collections.abc import Callable, Sequence
+from enum import Enum
+
+from msgspec.structs import replace
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLineEdit, QSpinBox, QVBoxLayout, QWidget
+
+from desktop.length_field import LengthField
+from desktop.part_fields import Measure, agreed, reading, side_is_coated, with_reading, with_side_coated
+from desktop.shown import Shown
+from shared.job import Part, View
+from shared.limits import GREATEST_PROFILE_FACTOR, HIGHEST_LEVEL, LONGEST_TEXT
+from takeoff.coated import thickness_mm
+
+Edit = Callable[[Part], Part]
+
+SEVERAL = "several"
+
+SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
+
+
+class Row(QWidget):
+    """A row for one field, by its name in `Part`; `label` is what a person calls it."""
+
+    edited = Signal(str, object)
+    told = Signal(str)
+
+    def __init__(self, label: str, field: str) -> None:
+        super().__init__()
+        self.label = label
+        self.field = field
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+
+    def hold(self, editor: QWidget) -> None:
+        """Take the widget that the field is edited in."""
+        editor.setAccessibleName(self.label)
+        self._row.addWidget(editor)
+        self.setFocusProxy(editor)
+
+    def value(self, parts: Sequence[Part]) -> object:
+        """The field's value in all parts; None where they differ."""
+        return agreed(parts, self._of_part)
+
+    def set(self, value: object) -> None:
+        """Say that the person set the field."""
+
+        def edit(part: Part) -> Part:
+            return replace(part, **{self.field: value})
+
+        self.edited.emit(f"Change of {self.label.lower()}", edit)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        """Show the field of these parts."""
+        raise NotImplementedError
+
+    def _of_part(self, part: Part) -> object:
+        return getattr(part, self.field)
+
+
+class TextRow(Row):
+    """A line of text."""
+
+    def __init__(self, label: str, field: str) -> None:
+        super().__init__(label, field)
+        self.edit = QLineEdit(self)
+        self.edit.setMaxLength(LONGEST_TEXT)
+        self.edit.editingFinished.connect(self._take)
+        self.hold(self.edit)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        value = self.value(parts)
+        if not self.edit.isModified():
+            self.edit.setText("" if value is None else str(value))
+        self.edit.setPlaceholderText(SEVERAL if value is None else "")
+
+    def _take(self) -> None:
+        if self.edit.isModified():
+            self.edit.setModified(False)
+            self.set(self.edit.text())
+
+
+class ThicknessRow(Row):
+    """The thickness of the board; what is usual for the kind is shown where the part has none of its own."""
+
+    def __init__(self, label: str, field: str) -> None:
+        super().__init__(label, field)
+        self.edit = LengthField(label, self, zero=True)
+        self.edit.taken.connect(self.set)
+        self.edit.told.connect(self.told)
+        self.hold(self.edit)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        self.edit.show_length(agreed(parts, thickness_mm), shown.unit)
+
+
+class MeasureRow(Row):
+    """A reading of the box round the parts: setting it moves or resizes each of them."""
+
+    def __init__(self, measure: Measure) -> None:
+        super().__init__(measure.label, "outline")
+        self._measure = measure
+        self.edit = LengthField(measure.label, self, any_sign=measure.is_place)
+        self.edit.taken.connect(self.set)
+        self.edit.told.connect(self.told)
+        self.hold(self.edit)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        readings = [reading(part, self._measure) for part in parts]
+        same = max(readings) - min(readings) < SAME_MM
+        self.edit.show_length(readings[0] if same else None, shown.unit)
+
+    def set(self, value: object) -> None:
+        length = float(str(value))
+
+        def edit(part: Part) -> Part:
+            return with_reading(part, self._measure, length)
+
+        self.edited.emit(f"Change of {self.label.lower()}", edit)
+
+
+SAME_MM = 1e-6
+"""Readings nearer than this are the same: far below what a tape says."""
+
+
+class ChoiceRow(Row):
+    """One of several values, each with words of its own."""
+
+    def __init__(self, label: str, field: str, choices: Sequence[tuple[str, object]] = ()) -> None:
+        super().__init__(label, field)
+        self._values: tuple[object, ...] = ()
+        self.edit = QComboBox(self)
+        self.edit.setPlaceholderText(SEVERAL)
+        self.edit.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.edit.activated.connect(self._take)
+        self.hold(self.edit)
+        self.offer(choices)
+
+    def offer(self, choices: Sequence[tuple[str, object]]) -> None:
+        """Offer these choices instead."""
+        values = tuple(value for _, value in choices)
+        words = [word for word, _ in choices]
+        if values != self._values or words != [self.edit.itemText(place) for place in range(self.edit.count())]:
+            self._values = values
+            self.edit.clear()
+            self.edit.addItems(words)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        value = self.value(parts)
+        self.edit.setCurrentIndex(self._values.index(value) if value in self._values else -1)
+
+    def _take(self, place: int) -> None:
+        self.set(self._values[place])
+
+
+class CheckRow(Row):
+    """Yes or no."""
+
+    def __init__(self, words: str, field: str) -> None:
+        super().__init__("", field)
+        self.edit = QCheckBox(words, self)
+        self.edit.clicked.connect(self._take)
+        self.hold(self.edit)
+        self.edit.setAccessibleName(words)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        show_check(self.edit, self.value(parts))
+
+    def _take(self) -> None:
+        words, value = self.edit.text(), self.edit.checkState() is not Qt.CheckState.Unchecked
+
+        def edit(part: Part) -> Part:
+            return replace(part, **{self.field: value})
+
+        self.edited.emit(f"Change of {words}", edit)
+
+
+class LevelRow(Row):
+    """A whole number of levels."""
+
+    def __init__(self, label: str, field: str) -> None:
+        super().__init__(label, field)
+        self.edit = QSpinBox(self)
+        self.edit.setRange(-HIGHEST_LEVEL, HIGHEST_LEVEL)
+        self.edit.setKeyboardTracking(False)
+        self.edit.setToolTip("Above 0 it stands in front of other kinds, below 0 behind them")
+        self.edit.valueChanged.connect(self.set)
+        self.hold(self.edit)
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        value = self.value(parts)
+        self.edit.blockSignals(True)
+        self.edit.setValue(value if isinstance(value, int) else 0)
+        self.edit.blockSignals(False)
+
+
+class FactorRow(TextRow):
+    """A plain number of at least 1."""
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        value = self.value(parts)
+        if not self.edit.isModified():
+            self.edit.setText(f"{value:g}" if isinstance(value, float) else "")
+        self.edit.setPlaceholderText(SEVERAL if value is None else "")
+
+    def _take(self) -> None:
+        if not self.edit.isModified():
+            return
+        factor = _number(self.edit.text())
+        if factor is None or not 1 <= factor <= GREATEST_PROFILE_FACTOR:
+            self.told.emit(f"{self.label} is a number from 1 (flat) to {GREATEST_PROFILE_FACTOR:g}; type one.")
+            return
+        self.edit.setModified(False)
+        self.told.emit("")
+        self.set(factor)
+
+
+class EdgesRow(Row):
+    """Which edges of the board are coated, by the way they face."""
+
+    def __init__(self, label: str) -> None:
+        super().__init__(label, "coated_sides")
+        grid = QVBoxLayout()
+        grid.setSpacing(2)
+        self.boxes = tuple(QCheckBox(self) for _ in range(4))
+        for pair in (self.boxes[:2], self.boxes[2:]):
+            row = QHBoxLayout()
+            for box in pair:
+                row.addWidget(box)
+            grid.addLayout(row)
+        self._row.addLayout(grid)
+        self._view = View.ELEVATION
+        for box in self.boxes:
+            box.clicked.connect(self._take)
+        self._shown: tuple[bool | None, ...] = ()
+
+    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+        face = shown.shown_face
+        self._view = face.view if face else View.ELEVATION
+        names = SIDES[self._view]
+        self._shown = tuple(_coated(parts, name, self._view) for name in names)
+        for box, name, value in zip(self.boxes, names, self._shown, strict=True):
+            box.setText(name)
+            box.setAccessibleName(f"{name} edge coated")
+            show_check(box, value)
+
+    def _take(self) -> None:
+        """Set the box whose mark is no longer what was shown."""
+        view = self._view
+        for box, name, was in zip(self.boxes, SIDES[view], self._shown, strict=True):
+            now = box.checkState() is not Qt.CheckState.Unchecked
+            if now is not was:
+                self._set_side(name, view, coated=now)
+                return
+
+    def _set_side(self, name: str, view: View, *, coated: bool) -> None:
+        def edit(part: Part) -> Part:
+            return with_side_coated(part, name, view, coated=coated)
+
+        self.edited.emit(f"Change of {name} edge", edit)
+
+
+def show_check(box: QCheckBox, value: object) -> None:
+    """Show yes, no, or that parts differ."""
+    box.setTristate(value is None)
+    if value is None:
+        box.setCheckState(Qt.CheckState.PartiallyChecked)
+    else:
+        box.setChecked(bool(value))
+
+
+def words_of(kind: type[Enum], usual: object = None, instead: str = "") -> tuple[tuple[str, object], ...]:
+    """The members of an enumeration as choices; `instead` names the member that means the usual."""
+    return tuple((instead if member is usual else str(member.value), member) for member in kind)
+
+
+def _coated(parts: Sequence[Part], name: str, view: View) -> bool | None:
+    values = {side_is_coated(part, name, view) for part in parts}
+    return values.pop() if len(values) == 1 else None
+
+
+def _number(text: str) -> float | None:
+    try:
+        return float(text.strip().replace(",", "."))
+    except ValueError:
+        return None

@@ -1,0 +1,147 @@
+"""Details of what is picked: its fields, and what was counted from it."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from desktop.counted_view import CountedView
+from desktop.detail_rows import (
+    CheckRow,
+    ChoiceRow,
+    EdgesRow,
+    Edit,
+    FactorRow,
+    LevelRow,
+    MeasureRow,
+    Row,
+    TextRow,
+    ThicknessRow,
+    words_of,
+)
+from desktop.part_fields import MEASURES, ON_A_PLAN
+from desktop.roles import set_role
+from desktop.shown import Shown
+from desktop.store import Store
+from desktop.wording import counted
+from shared.edits import with_changed_parts
+from shared.errors import RecoatError
+from shared.job import Part, View
+from shared.kinds import Kind, Treatment
+
+WIDTH = 296
+AS_USUAL = "as usual for its kind"
+NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
+
+
+class Details(QFrame):
+    """Fields that agree show their value; setting one sets it for all picked parts, as one step of history."""
+
+    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("panel")
+        self.setFixedWidth(WIDTH)
+        self._store = store
+        self.head = QLabel(self)
+        self.trouble = QLabel(self)
+        self.counted = CountedView(self)
+        self.finish = ChoiceRow("Finish", "finish")
+        self.rows: tuple[Row, ...] = (
+            ChoiceRow("Kind", "kind", words_of(Kind)),
+            TextRow("Name", "name"),
+            *(MeasureRow(measure) for measure in MEASURES),
+            ChoiceRow("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL)),
+            self.finish,
+            TextRow("Made of", "made_of"),
+            ThicknessRow("Thickness", "thickness_mm"),
+            EdgesRow("Coated edges"),
+            FactorRow("Profile factor", "profile_factor"),
+            LevelRow("In front by", "level"),
+            CheckRow("hides what is behind", "hides"),
+            CheckRow("back coated too", "back_coated"),
+        )
+        self._form = QWidget(self)
+        self._labels = {row: QLabel(row.label, self._form) for row in self.rows}
+        self._lay_out()
+        for row in self.rows:
+            row.edited.connect(self._edit)
+            row.told.connect(self.trouble.setText)
+
+    def row(self, label: str) -> Row:
+        """The row with this label. KeyError where there is none."""
+        for row in self.rows:
+            if row.label == label:
+                return row
+        raise KeyError(label)
+
+    def focus_first(self) -> None:
+        """Give the keys to the first field."""
+        self.rows[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Show what is picked; nothing but a word of advice where nothing is."""
+        if old is not None and old.now is new.now and (old.picked, old.face) == (new.picked, new.face):
+            return
+        parts = new.picked_parts
+        self.trouble.clear()
+        self.head.setText(_head(parts, new))
+        self._form.setVisible(bool(parts))
+        if parts:
+            self._fill(parts, new)
+        self.counted.show_counted(new)
+
+    def _fill(self, parts: tuple[Part, ...], shown: Shown) -> None:
+        self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
+        face = shown.shown_face
+        on_plan = face is not None and face.view is View.PLAN
+        for row in self.rows:
+            row.show_parts(parts, shown)
+            self._labels[row].setText(ON_A_PLAN.get(row.label, row.label) if on_plan else row.label)
+
+    def _edit(self, label: str, edit: Edit) -> None:
+        shown = self._store.open
+        try:
+            job = with_changed_parts(shown.job, map(edit, shown.picked_parts))
+        except RecoatError as error:
+            self.trouble.setText(str(error))
+            return
+        self._store.edit(label, job)
+
+    def _lay_out(self) -> None:
+        rows = QFormLayout(self._form)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setVerticalSpacing(4)
+        for row in self.rows:
+            label = self._labels[row]
+            set_role(label, "quiet")
+            label.setBuddy(row)
+            rows.addRow(label, row)
+        for label in (self.head, self.trouble):
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        set_role(self.head, "head")
+        set_role(self.trouble, "trouble")
+        inside = QWidget()
+        inside.setObjectName("panel")
+        inner = QVBoxLayout(inside)
+        inner.setContentsMargins(14, 10, 14, 8)
+        inner.setSpacing(8)
+        for widget in (self.head, self._form, self.trouble, self.counted):
+            inner.addWidget(widget)
+        inner.addStretch(1)
+        area = QScrollArea(self)
+        area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidget(inside)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(area)
+
+
+def _head(parts: tuple[Part, ...], shown: Shown) -> str:
+    if not parts:
+        return NOTHING_PICKED if shown.face else "Add a face: press + face."
+    if len(parts) > 1:
+        kinds = {part.kind.value for part in parts}
+        return f"{counted(len(parts), 'part', 'parts')}, {', '.join(sorted(kinds))}"
+    part = parts[0]
+    tag = next((row.tag for row in shown.takeoff.parts if row.id == part.id), "")
+    return "  ".join(word for word in (tag, part.name or part.kind.value) if word)

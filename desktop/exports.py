@@ -1,0 +1,100 @@
+"""Files for others: the takeoff as a table, the faces as drawings."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from desktop.background import Background
+from desktop.drawings import all_faces
+from desktop.shown import Shown
+from desktop.store import Store
+from geometry.dxf import write_dxf
+from shared.disk import write_atomically
+from shared.errors import RecoatError
+from takeoff.memory import Memory
+from takeoff.tables import takeoff_csv
+from takeoff.xlsx import write_xlsx
+
+TABLES = {"xlsx": "Spreadsheet (*.xlsx)", "csv": "Comma-separated values (*.csv)"}
+DRAWINGS = {
+    "dxf": "Drawing for a drafter (*.dxf)",
+    "pdf": "Sheets to scale (*.pdf)",
+    "png": "Picture (*.png)",
+    "svg": "Picture in lines (*.svg)",
+}
+
+
+class Exports(QObject):
+    """`written(words)` when a file stands, `failed(words)` when it cannot be written."""
+
+    written = Signal(str)
+    failed = Signal(str)
+
+    def __init__(self, store: Store, background: Background, window: QWidget) -> None:
+        super().__init__(window)
+        self._store = store
+        self._background = background
+        self._window = window
+
+    def table(self) -> None:
+        """Ask for a file and write the takeoff to it."""
+        self._ask("Takeoff table", TABLES, self._write_table)
+
+    def drawing(self) -> None:
+        """Ask for a file and draw all faces to it."""
+        self._ask("Drawing", DRAWINGS, self._write_drawing)
+
+    def _ask(self, title: str, kinds: dict[str, str], write: Callable[[str], None]) -> None:
+        shown = self._store.open
+        folder = shown.path.parent if shown.path else Path.home()
+        dialog = QFileDialog(self._window, title, str(folder), ";;".join(kinds.values()))
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix(next(iter(kinds)))
+        dialog.selectFile(shown.path.stem if shown.path else shown.job.name)
+        dialog.fileSelected.connect(write)
+        dialog.finished.connect(dialog.deleteLater)
+        dialog.open()
+
+    def _write_table(self, name: str) -> None:
+        self._write(Path(name), TABLES, _table)
+
+    def _write_drawing(self, name: str) -> None:
+        self._write(Path(name), DRAWINGS, _drawing)
+
+    def _write(self, path: Path, kinds: dict[str, str], write: Callable[[Shown, Path], None]) -> None:
+        if path.suffix.lower().lstrip(".") not in kinds:
+            self.failed.emit(f"{path.name}: nothing is written with this ending; choose one of {', '.join(kinds)}.")
+            return
+        shown = self._store.open
+
+        def work() -> Path:
+            write(shown, path)
+            return path
+
+        self._background.run(f"Writing {path.name}", work, self._done, self._fail)
+
+    def _done(self, path: Path) -> None:
+        self.written.emit(f"{path.name} is written.")
+
+    def _fail(self, error: RecoatError) -> None:
+        self.failed.emit(str(error))
+
+
+def _table(shown: Shown, path: Path) -> None:
+    if path.suffix.lower() == ".xlsx":
+        write_xlsx(shown.takeoff, shown.job, path)
+    else:
+        write_atomically(path, takeoff_csv(shown.takeoff, shown.job))
+
+
+def _drawing(shown: Shown, path: Path) -> None:
+    """Off the window's thread, so with a memory of its own."""
+    drawings = all_faces(shown.job, shown.takeoff, Memory())
+    if path.suffix.lower() == ".dxf":
+        write_dxf(drawings, path)
+    else:
+        from desktop.pictures import write_picture
+
+        write_picture(drawings, path)

@@ -1,0 +1,45 @@
+"""The face on a page's canvas, kept in step with what is shown."""
+
+from desktop.canvas import Canvas
+from desktop.drawings import Drawings
+from desktop.paint import PaintOptions
+from desktop.shown import Overlay, Page, Shown
+
+
+class FaceView:
+    """Draws the face on the canvas of one page while that page is open."""
+
+    def __init__(self, canvas: Canvas, drawings: Drawings, page: Page) -> None:
+        self._canvas = canvas
+        self._drawings = drawings
+        self._page = page
+        self._last: Shown | None = None
+
+    def follow(self, new: Shown) -> None:
+        """Show the face again where anything of it is another."""
+        if new.page is not self._page:
+            return
+        if self._last is None or _what_is_drawn(self._last) != _what_is_drawn(new):
+            face = new.shown_face
+            self._canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
+        self._canvas.set_options(options(new))
+        self._last = new
+
+
+def options(shown: Shown) -> PaintOptions:
+    """What of the face is wanted."""
+    overlays = shown.overlays
+    return PaintOptions(
+        names=Overlay.NAMES in overlays,
+        tags=Overlay.NAMES in overlays,
+        sizes=Overlay.SIZES in overlays,
+        joints=Overlay.JOINTS in overlays,
+        masking=Overlay.MASKING in overlays,
+        picked=frozenset(shown.picked),
+        lit=frozenset(shown.lit),
+    )
+
+
+def _what_is_drawn(shown: Shown) -> tuple[object, ...]:
+    """Compared by identity where it is large: an equal takeoff of another moment is another drawing all the same."""
+    return id(shown.now), id(shown.takeoff), shown.face, shown.fronts, shown.picked

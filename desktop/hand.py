@@ -1,0 +1,210 @@
+"""The hand: the gesture at work, between the canvas, the reading line and the store."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Qt, Signal
+
+from desktop.canvas import Canvas
+from desktop.gestures.box import Box
+from desktop.gestures.gesture import Done, Gesture, Held, Scene
+from desktop.gestures.pick import Pick
+from desktop.gestures.preview import NOTHING, Point
+from desktop.gestures.round import Circle
+from desktop.gestures.trace import Trace
+from desktop.modes import Mode
+from desktop.reading_line import ReadingLine
+from desktop.shown import Page, Shown
+from desktop.store import Store
+from shared.errors import RecoatError
+from shared.job import View
+from shared.kinds import Kind
+
+GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
+    Mode.PICK: Pick,
+    Mode.BOX: Box,
+    Mode.TRACE: Trace,
+    Mode.ROUND: Circle,
+}
+
+USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
+"""What is drawn first on a face (common practice, no source)."""
+
+
+class Hand(QObject):
+    """Makes a gesture for each mode, hands it points and readings, and takes what it comes to into the store.
+
+    `mode_changed` says that the mode or the kind of new parts is another.
+    """
+
+    mode_changed = Signal()
+
+    def __init__(self, store: Store, canvas: Canvas, line: ReadingLine, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._store = store
+        self._canvas = canvas
+        self._line = line
+        self._gesture: Gesture | None = None
+        self.mode = Mode.PICK
+        self.kind = Kind.CABINET
+        self._connect()
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Begin anew where the job, the face or what is picked is another than the gesture knows."""
+        self._line.set_unit(new.unit)
+        if old is None or old.face != new.face:
+            self._take_usual_kind(new)
+        scene = self._scene(new)
+        known = self._gesture.scene if self._gesture else None
+        if scene is None or known is None or _differs(known, scene):
+            self._begin()
+
+    def choose_mode(self, mode: Mode) -> None:
+        """Go on in this mode; what was begun is dropped."""
+        self.mode = mode
+        self._gesture = None
+        self._begin()
+        self.mode_changed.emit()
+        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def choose_kind(self, kind: Kind) -> None:
+        """Draw parts of this kind from now on."""
+        self.kind = kind
+        self._begin()
+        self.mode_changed.emit()
+        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def turn(self) -> None:
+        """Go on in the gesture's other way (an arc instead of a straight side, a rounded box instead of a circle)."""
+        if self._gesture is not None:
+            self._gesture = self._gesture.turned()
+            self._show()
+
+    def _connect(self) -> None:
+        canvas, line = self._canvas, self._line
+        canvas.pressed.connect(self._press)
+        canvas.pointed.connect(self._point)
+        canvas.released.connect(self._release)
+        canvas.typed.connect(line.take)
+        canvas.entered.connect(self._enter)
+        canvas.took_back.connect(self._back)
+        canvas.cancelled.connect(self._cancel)
+        canvas.zoomed.connect(self._look)
+        line.read.connect(self._read)
+        line.finished.connect(self._enter)
+        line.taken_back.connect(self._back)
+        line.escaped.connect(self._cancel)
+
+    def _press(self, at: Point, keys: Qt.KeyboardModifier) -> None:
+        self._canvas.setFocus(Qt.FocusReason.MouseFocusReason)
+        if self._gesture is not None:
+            self._do(lambda gesture: gesture.press(at, _held(keys)))
+
+    def _point(self, at: Point, keys: Qt.KeyboardModifier) -> None:
+        if self._gesture is not None:
+            self._gesture.point(at, _held(keys))
+            self._show()
+
+    def _release(self, at: Point, keys: Qt.KeyboardModifier) -> None:
+        self._do(lambda gesture: gesture.release(at, _held(keys)))
+
+    def _read(self, length_mm: float) -> None:
+        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._do(lambda gesture: gesture.read(length_mm))
+
+    def _enter(self) -> None:
+        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._do(lambda gesture: gesture.enter())
+
+    def _back(self) -> None:
+        if self._gesture is not None:
+            self._gesture.back()
+            self._show()
+
+    def _cancel(self) -> None:
+        """First what was begun is dropped, then the picking; then the mode is Pick again."""
+        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+        if self._gesture is not None and self._gesture.is_begun:
+            self._gesture.cancel()
+            self._show()
+        elif self._store.shown is not None and self._store.shown.picked:
+            self._store.pick(())
+        else:
+            self.choose_mode(Mode.PICK)
+
+    def _do(self, step: Callable[[Gesture], Done | None]) -> None:
+        """One step of the gesture; its end is one step of the history."""
+        if self._gesture is None:
+            return
+        try:
+            done = step(self._gesture)
+        except RecoatError as error:
+            self._line.tell(str(error))
+            return
+        if done is None:
+            self._show()
+        elif done.job is self._store.open.job:
+            self._store.try_out(None)
+            self._store.pick(done.picked)
+        elif not self._store.edit(done.label, done.job, picked=done.picked):
+            self._begin()
+
+    def _show(self) -> None:
+        """Show what the gesture would come to, count it, and say what it wants."""
+        gesture = self._gesture
+        if gesture is None:
+            return
+        self._canvas.show_preview(gesture.preview)
+        shown = self._store.open
+        tried = gesture.tried
+        if tried is not None or shown.tried is not None:
+            self._store.try_out(tried)
+        self._ask()
+
+    def _ask(self) -> None:
+        shown, gesture = self._store.shown, self._gesture
+        if shown is None or gesture is None or shown.shown_face is None:
+            self._line.ask("", "")
+            return
+        place = f"{self.mode.value} in {shown.shown_face.name}"
+        hint = f"{gesture.other_way} Alt+A" if gesture.other_way else ""
+        if gesture.is_begun:
+            hint = " · ".join(word for word in (hint, "take back ⌫", "drop Esc") if word)
+        self._line.ask(place, gesture.wants, hint, any_sign=True)
+
+    def _begin(self) -> None:
+        shown = self._store.shown
+        scene = self._scene(shown) if shown else None
+        if scene is None:
+            self._gesture = None
+        else:
+            self._gesture = self._gesture.again(scene) if self._gesture else GESTURES[self.mode](scene)
+        self._canvas.show_preview(NOTHING)
+        if shown is not None and shown.tried is not None:
+            self._store.try_out(None)
+        self._ask()
+
+    def _look(self) -> None:
+        """Nearer or farther: the hand's reach is another. What was begun goes on."""
+        if self._gesture is not None:
+            self._gesture.scene = self._gesture.scene._replace(reach_mm=self._canvas.reach_mm)
+
+    def _scene(self, shown: Shown) -> Scene | None:
+        if not shown.face or shown.page is not Page.MEASURE:
+            return None
+        return Scene(shown.job, shown.face, shown.picked, self.kind, self._canvas.reach_mm)
+
+    def _take_usual_kind(self, shown: Shown) -> None:
+        face = shown.shown_face
+        if face is not None and self.kind in USUAL_KIND.values() and self.kind is not USUAL_KIND[face.view]:
+            self.kind = USUAL_KIND[face.view]
+            self.mode_changed.emit()
+
+
+def _held(keys: Qt.KeyboardModifier) -> Held:
+    return Held(
+        shift=bool(keys & Qt.KeyboardModifier.ShiftModifier), free=bool(keys & Qt.KeyboardModifier.ControlModifier)
+    )
+
+
+def _differs(known: Scene, scene: Scene) -> bool:
+    return known.job is not scene.job or known.face_id != scene.face_id or known.picked != scene.picked

@@ -1,0 +1,192 @@
+"""What the menus offer. The letters of the drawing modes (Alt+P, B, T, R, A) are kept free of menu titles."""
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from desktop.menus import (
+    REDO,
+    UNDO,
+    Choice,
+    Command,
+    Menus,
+    always,
+    can_redo,
+    can_undo,
+    with_face,
+    with_job,
+    with_picked,
+)
+from desktop.modes import KEYS, Mode
+from desktop.shown import Overlay, Page, Shown
+from shared.job import Corner, Unit
+from takeoff.figures import Fronts
+
+if TYPE_CHECKING:
+    from desktop.app import App
+
+Keys = QKeySequence.StandardKey
+
+FRONTS = {Fronts.HUNG: "Fronts &hung", Fronts.OFF: "&Fronts off"}
+CORNERS = {
+    Corner.INSIDE: "Meets the next at an &inside corner",
+    Corner.OUTSIDE: "Meets the next at an &outside corner",
+    Corner.NONE: "Does &not meet the next",
+}
+UNITS = {Unit.MM: "Lengths in &millimetres", Unit.INCH: "Lengths in f&eet and inches"}
+SCREEN_KEYS = {Overlay.NAMES: "&Names", Overlay.SIZES: "&Sizes", Overlay.JOINTS: "&Joints", Overlay.MASKING: "&Masking"}
+
+
+def fill(app: "App") -> tuple[Menus, QMenu]:
+    """The menus of the window, filled; and the menu of jobs and faces, which the strip opens too."""
+    menus = Menus(app.window)
+    _file(app, menus)
+    _edit(app, menus)
+    _view(app, menus)
+    job = _job(app, menus)
+    menus.add("&Help", (Command("&How to", Keys.HelpContents, app.show_help, always),))
+    return menus, job
+
+
+def _file(app: "App", menus: Menus) -> None:
+    menus.add(
+        "&File",
+        (
+            Command("&New", Keys.New, app.begin, with_job),
+            Command("&Open...", Keys.Open, app.files.open, always),
+            Command("Open the &example", None, app.open_example, always),
+        ),
+        (
+            Command("&Save", Keys.Save, app.files.save, with_job),
+            Command("Save &as...", "Ctrl+Shift+S", app.files.save_as, with_job),
+        ),
+        (
+            Command("&Takeoff table...", "Ctrl+T", app.exports.table, with_job),
+            Command("&Drawing...", "Ctrl+D", app.exports.drawing, with_job),
+        ),
+        (Command("&Close", "Ctrl+Q", app.close, always),),
+    )
+
+
+def _edit(app: "App", menus: Menus) -> None:
+    parts = app.parts
+    menus.add(
+        "&Edit",
+        (
+            Command(UNDO, Keys.Undo, app.store.undo, can_undo),
+            Command(REDO, "Ctrl+Shift+Z", app.store.redo, can_redo),
+        ),
+        (
+            Command("Cu&t", Keys.Cut, parts.cut, with_picked),
+            Command("&Copy", Keys.Copy, parts.copy, with_picked),
+            Command("&Paste", Keys.Paste, parts.paste, with_face),
+            Command("&Duplicate", "Ctrl+Shift+D", parts.duplicate, with_picked),
+            Command("De&lete", None, parts.delete, with_picked),
+            Command("Pick &all", Keys.SelectAll, parts.pick_all, with_face),
+        ),
+        (
+            Command("Bring &forward", "Ctrl+]", parts.bring_forward, with_picked),
+            Command("Send &back", "Ctrl+[", parts.send_back, with_picked),
+        ),
+        (
+            *(
+                Choice(mode.value, KEYS[mode], partial(app.hand.choose_mode, mode), partial(_in_mode, app, mode))
+                for mode in Mode
+            ),
+            Command("A&rc, rounded box: the other way", "Alt+A", app.hand.turn, with_face),
+        ),
+    )
+
+
+def _view(app: "App", menus: Menus) -> None:
+    store = app.store
+    menus.add(
+        "&View",
+        (
+            *(
+                Choice(page.value, f"Ctrl+{number}", partial(store.turn_to, page), partial(_is_page, page))
+                for number, page in enumerate(Page, 1)
+            ),
+        ),
+        (
+            Command("Zoom &in", Keys.ZoomIn, app.zoom_in, with_face),
+            Command("Zoom &out", Keys.ZoomOut, app.zoom_out, with_face),
+            Command("&Whole face", "Ctrl+0", app.zoom_whole, with_face),
+        ),
+        (
+            *(
+                Choice(words, None, partial(store.hang_fronts, fronts), partial(_are_fronts, fronts))
+                for fronts, words in FRONTS.items()
+            ),
+        ),
+        (
+            *(
+                Choice(words, None, partial(store.turn_overlay, overlay), partial(_has_overlay, overlay))
+                for overlay, words in SCREEN_KEYS.items()
+            ),
+        ),
+        (
+            Command("&Things to look at", "F8", app.window.open_findings, with_job),
+            Command("Next &place for the keys", "F6", app.focus_next_place, with_job),
+        ),
+    )
+
+
+def _job(app: "App", menus: Menus) -> QMenu:
+    faces = app.faces
+    return menus.add(
+        "&Job",
+        (
+            Command("&Add a face...", "Ctrl+Shift+N", app.ask_for_face, with_job),
+            Command("&Rename the face...", "F2", faces.rename, with_face),
+            Command("&Copy the face", None, faces.copy, with_face),
+            Command("&Delete the face", None, faces.delete, with_face),
+            Command("Move it &left", "Ctrl+Shift+Left", faces.move_left, with_face),
+            Command("Move it ri&ght", "Ctrl+Shift+Right", faces.move_right, with_face),
+        ),
+        (
+            *(
+                Choice(words, None, partial(faces.set_corner, corner), partial(_is_corner, corner))
+                for corner, words in CORNERS.items()
+            ),
+        ),
+        (
+            Command("Add a room...", None, faces.add_room, with_job),
+            Command("Rename the room...", None, faces.rename_room, with_job),
+            Command("Delete the room", None, faces.delete_room, with_job),
+        ),
+        (
+            Command("Rename the &job...", None, faces.rename_job, with_job),
+            *(
+                Choice(words, None, partial(faces.set_unit, unit), partial(_is_unit, unit))
+                for unit, words in UNITS.items()
+            ),
+        ),
+    )
+
+
+def _in_mode(app: "App", mode: Mode, _: Shown) -> bool:
+    return app.hand.mode is mode
+
+
+def _is_page(page: Page, shown: Shown) -> bool:
+    return shown.page is page
+
+
+def _are_fronts(fronts: Fronts, shown: Shown) -> bool:
+    return shown.fronts is fronts
+
+
+def _has_overlay(overlay: Overlay, shown: Shown) -> bool:
+    return overlay in shown.overlays
+
+
+def _is_corner(corner: Corner, shown: Shown) -> bool:
+    face = shown.shown_face
+    return face is not None and face.corner is corner
+
+
+def _is_unit(unit: Unit, shown: Shown) -> bool:
+    return shown.unit is unit

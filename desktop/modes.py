@@ -1,0 +1,93 @@
+"""The column of drawing modes, and what kind of part is drawn next."""
+
+from enum import StrEnum
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QButtonGroup,
+    QComboBox,
+    QFrame,
+    QLabel,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from desktop.roles import set_role
+from shared.kinds import Kind
+
+WIDTH = 128
+
+
+class Mode(StrEnum):
+    """What the hand does."""
+
+    PICK = "Pick"
+    BOX = "Box"
+    TRACE = "Trace"
+    ROUND = "Round"
+
+
+KEYS = {mode: f"Alt+{mode.value[0]}" for mode in Mode}
+
+SAYS = {
+    Mode.PICK: "Pick parts; drag them, or move them by the arrow keys",
+    Mode.BOX: "Draw a box: a corner, then width and height",
+    Mode.TRACE: "Draw corner after corner",
+    Mode.ROUND: "Draw a circle or a rounded box",
+}
+
+
+class Modes(QFrame):
+    """`chosen(mode)` and `kind_chosen(kind)` when the person chooses."""
+
+    chosen = Signal(object)
+    kind_chosen = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("panel")
+        self.setFixedWidth(WIDTH)
+        self._buttons = QButtonGroup(self)
+        self.kinds = QComboBox(self)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 12, 8, 12)
+        column.setSpacing(4)
+        for mode in Mode:
+            column.addWidget(self._button(mode))
+        column.addSpacing(16)
+        label = QLabel("New parts are", self)
+        set_role(label, "quiet")
+        label.setBuddy(self.kinds)
+        column.addWidget(label)
+        column.addWidget(self.kinds)
+        column.addStretch(1)
+        self.kinds.setAccessibleName("Kind of new parts")
+        self.kinds.addItems([kind.value for kind in Kind])
+        self._buttons.buttonClicked.connect(self._choose)
+        self.kinds.textActivated.connect(self._choose_kind)
+
+    def show_mode(self, mode: Mode) -> None:
+        """Mark the mode that is at work."""
+        self._buttons.button(list(Mode).index(mode)).setChecked(True)
+
+    def show_kind(self, kind: Kind) -> None:
+        """Show what new parts are."""
+        self.kinds.setCurrentText(kind.value)
+
+    def _button(self, mode: Mode) -> QPushButton:
+        button = QPushButton(f"{mode.value}\t{KEYS[mode].replace('+', ' ')}", self)
+        button.setCheckable(True)
+        button.setToolTip(f"{SAYS[mode]} ({KEYS[mode]})")
+        button.setAccessibleName(f"{mode.value}: {SAYS[mode]}")
+        button.setCursor(Qt.CursorShape.PointingHandCursor)
+        set_role(button, "mode")
+        self._buttons.addButton(button, list(Mode).index(mode))
+        return button
+
+    def _choose(self, button: QAbstractButton) -> None:
+        self.chosen.emit(list(Mode)[self._buttons.id(button)])
+
+    def _choose_kind(self, name: str) -> None:
+        self.kind_chosen.emit(Kind(name))

@@ -1,0 +1,63 @@
+"""What nobody foresaw: written to the log, the job kept safe, the person told. Never a traceback on the screen."""
+
+import logging
+import sys
+import threading
+from collections.abc import Callable
+from types import TracebackType
+
+from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInstallMessageHandler
+
+LOG = logging.getLogger("recoat")
+
+WORDS = "Something went wrong inside Recoat. A copy of your job was kept; save it and start Recoat again."
+
+_LEVELS = {
+    QtMsgType.QtDebugMsg: logging.DEBUG,
+    QtMsgType.QtInfoMsg: logging.INFO,
+    QtMsgType.QtWarningMsg: logging.WARNING,
+    QtMsgType.QtCriticalMsg: logging.ERROR,
+    QtMsgType.QtFatalMsg: logging.CRITICAL,
+}
+
+
+class ErrorReport(QObject):
+    """Hears of errors on every thread while it is installed. `keep_safe` writes a copy of the job."""
+
+    told = Signal(str)
+
+    def __init__(self, keep_safe: Callable[[], None], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._keep_safe = keep_safe
+
+    def install(self) -> None:
+        """Hear of all errors from now on."""
+        sys.excepthook = self.report_error
+        threading.excepthook = self._from_thread
+        qInstallMessageHandler(_log_message)
+
+    def uninstall(self) -> None:
+        """Hear of none any more."""
+        sys.excepthook = sys.__excepthook__
+        threading.excepthook = threading.__excepthook__
+        qInstallMessageHandler(None)
+
+    def report_error(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        """Log the error, keep the job, tell the person. Ctrl+C in the terminal ends the program as ever."""
+        if issubclass(kind, KeyboardInterrupt):
+            sys.__excepthook__(kind, error, trace)
+            return
+        LOG.error("an error that nobody foresaw", exc_info=(kind, error, trace))
+        try:
+            self._keep_safe()
+        except Exception:  # whatever it is, the person must still be told
+            LOG.exception("no copy of the job could be kept")
+        self.told.emit(WORDS)
+
+    def _from_thread(self, args: threading.ExceptHookArgs) -> None:
+        if args.exc_value is not None:
+            self.report_error(args.exc_type, args.exc_value, args.exc_traceback)
+
+
+def _log_message(kind: QtMsgType, _context: QMessageLogContext, message: str | None) -> None:
+    LOG.log(_LEVELS.get(kind, logging.WARNING), "%s", message)

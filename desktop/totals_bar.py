@@ -1,0 +1,54 @@
+"""The running totals along the bottom."""
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
+
+from desktop.roles import set_role
+from desktop.shown import Shown
+from desktop.wording import area_words, run_words
+from shared.job import Unit
+from takeoff.figures import Totals
+
+
+class TotalsBar(QFrame):
+    """Says what there is to coat, mask and seal; at the right what is being done, or the unit of lengths."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("bar")
+        self._labels = tuple(QLabel(self) for _ in range(5))
+        self._unit = QLabel(self)
+        self._busy = ""
+        self._unit_name = ""
+        set_role(self._unit, "quiet")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 6, 14, 6)
+        row.setSpacing(20)
+        for label in self._labels:
+            row.addWidget(label)
+        row.addStretch(1)
+        row.addWidget(self._unit)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Show the totals of what is shown, also of what is only being tried out."""
+        if old is not None and old.takeoff is new.takeoff and old.unit is new.unit:
+            return
+        for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=True):
+            label.setText(words)
+        self._unit_name = new.unit.value
+        self.say(self._busy)
+
+    def say(self, busy: str) -> None:
+        """Say what is being done in the background; "" when nothing is."""
+        self._busy = busy
+        self._unit.setText(busy or self._unit_name)
+
+
+def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
+    """The totals, each as a word and a figure."""
+    return (
+        f"Coat {area_words(totals.coated_mm2, unit)}",
+        f"Mask {run_words(totals.masking_mm, unit)}",
+        f"Bead {run_words(totals.bead_mm, unit)}",
+        f"Old bead {run_words(totals.old_bead_mm, unit)}",
+        f"Fronts {totals.fronts}",
+    )

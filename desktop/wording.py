@@ -1,0 +1,48 @@
+"""Numbers as the window words them: in the person's own decimal sign, with real superscripts."""
+
+from PySide6.QtCore import QLocale
+
+from shared.job import Unit
+from shared.units import large_unit, show_area, show_length, show_run
+
+TIMES = "\N{MULTIPLICATION SIGN}"
+
+
+def decimal_sign() -> str:
+    """The decimal sign of the person's system: a comma, or else a point."""
+    return "," if QLocale().decimalPoint() == "," else "."
+
+
+def length_words(length_mm: float, unit: Unit) -> str:
+    """A length as it is read off a tape."""
+    return show_length(length_mm, unit, decimal=decimal_sign())
+
+
+def run_words(length_mm: float, unit: Unit) -> str:
+    """A length that was added up, with its unit."""
+    return show_run(length_mm, unit, decimal=decimal_sign())
+
+
+def area_words(area_mm2: float, unit: Unit) -> str:
+    """An area with its unit."""
+    return show_area(area_mm2, unit, decimal=decimal_sign()).removesuffix("2") + "²"
+
+
+def run_number(length_mm: float, unit: Unit) -> str:
+    """A length that was added up, for a column whose head names the unit."""
+    return run_words(length_mm, unit).split(" ")[0]
+
+
+def area_number(area_mm2: float, unit: Unit) -> str:
+    """An area, for a column whose head names the unit."""
+    return area_words(area_mm2, unit).split(" ")[0]
+
+
+def square_unit(unit: Unit) -> str:
+    """The unit of areas."""
+    return large_unit(unit) + "²"
+
+
+def counted(number: int, one: str, many: str) -> str:
+    """A number of things in words."""
+    return f"{number} {one if number == 1 else many}"
