@@ -9,7 +9,6 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from datetime import datetime
-from importlib.metadata import version
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
@@ -37,6 +36,15 @@ class Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         """Raise what is wrong with the command line."""
         raise CommandError(message, do=f"see {self.prog} --help")
+
+
+class ShowVersion(argparse.Action):
+    """Show the version and exit."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
+        from desktop.version import VERSION
+
+        parser.exit(DONE, f"recoat {VERSION}\n")
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -83,7 +91,7 @@ def _with_command(arguments: list[str]) -> list[str]:
 
 def _parser() -> Parser:
     parser = Parser(prog="recoat", description="Draw a kitchen from tape readings and see it measured.")
-    parser.add_argument("--version", action="version", version=f"recoat {version('recoat')}")
+    parser.add_argument("--version", action=ShowVersion, nargs=0, help="show the program's version and exit")
     add = parser.add_subparsers(metavar="COMMAND", required=True).add_parser
     opened = _command(add, "open", _open, "open the window, on a job where one is named")
     opened.add_argument("job", nargs="?", type=Path, metavar="JOB")
