@@ -1,5 +1,6 @@
 """Faces in the model space of a DXF file: true size, side by side, named."""
 
+import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
@@ -23,8 +24,14 @@ UNIT_MM = {Unit.MM: 1.0, Unit.INCH: 25.4}
 GAP_MM = 10.0
 """Paper between two faces, at the scale of the left one (own choice)."""
 
-LETTER_WIDTH = 0.9
+UNDER_MM = 3.0
+"""Paper between a face and its name, at its scale, so that no sheet shows half a name (own choice)."""
+
+LETTER_WIDTH = 0.75
 """The width of a letter as a share of its height, taken large so that words do not leave their place (own choice)."""
+
+LETTER_ROOM = 1.3
+"""The height of the place that a line of letters needs, as a share of theirs (own choice)."""
 
 LINE_HEIGHT = 5 / 3
 """From one line of an MTEXT to the next, as a share of the height of its letters (DXF reference, from memory)."""
@@ -162,7 +169,7 @@ def _fits(text: str, width_mm: float, height_mm: float, letters_mm: float) -> bo
             lines, used = lines + 1, len(word)
         else:
             used += len(word) + bool(used)
-    return letters_mm * (1 + (lines - 1) * LINE_HEIGHT) <= height_mm
+    return letters_mm * (LETTER_ROOM + (lines - 1) * LINE_HEIGHT) <= height_mm
 
 
 def _size_style(document: Document, face: Placed) -> str:
@@ -194,15 +201,17 @@ def _size_style(document: Document, face: Placed) -> str:
 
 def _add_size(document: Document, face: Placed, size: Size, style: str) -> None:
     """A dimension that measures by itself; its picture is drawn with the words that every other view shows."""
-    start, end = (size.end, size.start) if face.turned else (size.start, size.end)
-    (x0, y0), (x1, y1) = size.start, size.end
-    length_mm = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+    length_mm = math.dist(size.start, size.end)
     if not length_mm:
         return
+    start, end = face.point(*size.start), face.point(*size.end)
+    away = (-size.away_mm if face.turned else size.away_mm) / face.unit_mm
+    if end < start:  # words run along the way from start to end, so that goes to the right, or up
+        start, end, away = end, start, -away
     drawn = document.modelspace().add_aligned_dim(
-        face.point(*start),
-        face.point(*end),
-        distance=size.away_mm / face.unit_mm,
+        start,
+        end,
+        distance=away,
         text=show_length(length_mm, face.drawing.unit),
         dimstyle=style,
         dxfattribs={"layer": layer(document, size.role)},
@@ -219,4 +228,4 @@ def _add_face_name(document: Document, face: Placed) -> None:
         entity = document.modelspace().add_mtext(words, dxfattribs={"layer": layer(document, "face name")})
         entity.dxf.char_height = face.on_paper(sheets().lettering[2])
         entity.dxf.width = right - left
-        entity.set_location(((left + right) / 2, bottom), 0, MTextEntityAlignment.TOP_CENTER)
+        entity.set_location(((left + right) / 2, bottom - face.on_paper(UNDER_MM)), 0, MTextEntityAlignment.TOP_CENTER)

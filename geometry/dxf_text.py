@@ -1,11 +1,13 @@
 """Words as a DXF file holds them, so that a reader shows what the person wrote."""
 
+import re
 import unicodedata
 
 from shared.limits import LONGEST_TEXT
 
-CHUNK = 30
-"""Characters of one string of extended data: with every one of them escaped it stays under the 255 bytes allowed."""
+STRING = re.compile(r"[^\\]{0,59}\\|[^\\]{1,60}")
+"""One string of extended data: at most 60 characters, so that it stays under the 255 bytes allowed. A backslash ends a
+string, so that it never stands before what would make it a code."""
 
 LONGEST_LAYOUT = 31
 """Characters of the name of a layout that every reader shows whole (common practice, no source)."""
@@ -48,8 +50,7 @@ def extended(text: str) -> tuple[str, ...]:
     What is longer than a job allows is cut there.
     """
     plain = readable(text[:LONGEST_TEXT])
-    chunks = [plain[start : start + CHUNK] for start in range(0, len(plain), CHUNK)] or [""]
-    return tuple(chunk.replace("\\", "\\U+005C") for chunk in chunks)
+    return tuple(STRING.findall(plain)) or ("",)
 
 
 def layout_name(wanted: str, taken: set[str]) -> str:

@@ -6,11 +6,14 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.outline import flattened
-from geometry.sides import Box
+from geometry.sides import Box, Point
 from shared.job import Outline
 
 SAGITTA_MM = 0.5
 """How far a chord may leave its arc here: a name's place need not be exact."""
+
+FEW_HOLES = 8
+"""No more holes than these are tried: a name's place is not worth a search."""
 
 
 class Spot(NamedTuple):
@@ -25,9 +28,8 @@ class Spot(NamedTuple):
 def label_spot(rings: tuple[Outline, ...]) -> Spot | None:
     """Where a region has room for its name; None where there is no region.
 
-    The middle of the box round the region where that lies inside it, else a point that shapely picks inside the largest
-    piece; then the middle of the level run through it, so that the name stands clear on both sides. A simple rule, not
-    the best place there is.
+    The middle of the box round the region where that lies inside it. Else the widest of a few places in its largest
+    piece: one that shapely picks, and those over and under its holes. A simple rule, not the best place there is.
     """
     if not rings:
         return None
@@ -53,14 +55,30 @@ def _spot_inside(rings: tuple[Outline, ...]) -> Spot | None:
     surface = _surface(rings)
     if surface.is_empty:
         return None
-    largest = max(shapely.get_parts(surface).tolist(), key=lambda piece: piece.area)
+    spots = [_spot_at(surface, point) for point in _places(surface)]
+    return max(spots, key=lambda spot: spot.width_mm * min(spot.width_mm, spot.height_mm))
+
+
+def _places(surface: BaseGeometry) -> list[Point]:
+    """Points inside a region that may hold its name: its box's middle, or of its largest piece and by its holes."""
     left, bottom, right, top = surface.bounds
-    middle = shapely.Point((left + right) / 2, (bottom + top) / 2)
-    inside = middle if surface.contains(middle) else largest.representative_point()
-    start, end = _level_run(surface, inside.x, inside.y, surface.bounds)
-    x = (start + end) / 2
-    low, high = _upright_run(surface, x, inside.y, surface.bounds)
-    return Spot(x, (low + high) / 2, end - start, high - low)
+    x, y = (left + right) / 2, (bottom + top) / 2
+    if surface.contains(shapely.Point(x, y)):
+        return [(x, y)]
+    largest = max(shapely.get_parts(surface).tolist(), key=lambda piece: piece.area)
+    holes = [hole.bounds for hole in largest.interiors[:FEW_HOLES]]
+    beside = [((a + c) / 2, (edge + near) / 2) for a, b, c, d in holes for edge, near in ((top, d), (bottom, b))]
+    inside = largest.representative_point()
+    return [(inside.x, inside.y), *(place for place in beside if surface.contains(shapely.Point(place)))]
+
+
+def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
+    """The clear place round a point inside: the level run through it, the upright run through the middle of that."""
+    x, y = place
+    start, end = _level_run(surface, x, y, surface.bounds)
+    middle = (start + end) / 2
+    low, high = _upright_run(surface, middle, y, surface.bounds)
+    return Spot(middle, (low + high) / 2, end - start, high - low)
 
 
 def _surface(rings: tuple[Outline, ...]) -> BaseGeometry:

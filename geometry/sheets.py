@@ -1,5 +1,6 @@
 """Which sheet a drawing goes on and at which scale, from `data/sheets.toml`. Screen, print and DXF ask here."""
 
+import math
 import tomllib
 from functools import cache
 from importlib.resources import files
@@ -86,7 +87,7 @@ def fit(drawing: Drawing) -> Fit:
 def line_of_size(size: Size) -> tuple[Point, Point]:
     """From where to where the line of a size runs: beside its points, `away_mm` to the left of the way along them."""
     (x0, y0), (x1, y1) = size.start, size.end
-    length = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+    length = math.dist(size.start, size.end)
     if not length:
         return size.start, size.end
     across, up = -(y1 - y0) / length * size.away_mm, (x1 - x0) / length * size.away_mm

@@ -12,6 +12,9 @@ from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.sizes import face_sizes, part_sizes, step_mm
 
+FLAT = 3.0
+"""A place this many times wider than high holds tag and name beside each other (own choice)."""
+
 
 def draw_face(
     job: Job,
@@ -114,11 +117,23 @@ def _shown(part: Part, rings: tuple[Outline, ...]) -> tuple[Outline, ...]:
 
 def _labels(part: Part, tag: str, spot: Spot) -> tuple[Text, ...]:
     x, y, width, height = spot
+    if not part.hides:  # what lies behind has its own name in the middle
+        return (Text(Role.NAME, x, y + height / 4, part.name or part.kind, width, height / 2, part.id),)
     if not tag:
         return (Text(Role.NAME, x, y, part.name or part.kind, width, height, part.id),)
-    if not part.name:
-        return (Text(Role.TAG, x, y, tag, width, height, part.id),)
+    whole = Text(Role.TAG, x, y, tag, width, height, part.id)
+    return _side_by_side(whole, part.name) if part.name else (whole,)
+
+
+def _side_by_side(tag: Text, name: str) -> tuple[Text, Text]:
+    """A tag and a name in one place: the tag over the name, or left of it where the place is low and wide."""
+    _, x, y, _, width, height, part = tag
+    if width > FLAT * height:
+        return (
+            tag._replace(x=x - width / 3, width_mm=width / 3),
+            Text(Role.NAME, x + width / 6, y, name, width * 2 / 3, height, part),
+        )
     return (
-        Text(Role.TAG, x, y + height / 4, tag, width, height / 2, part.id),
-        Text(Role.NAME, x, y - height / 4, part.name, width, height / 2, part.id),
+        tag._replace(y=y + height / 4, height_mm=height / 2),
+        Text(Role.NAME, x, y - height / 4, name, width, height / 2, part),
     )

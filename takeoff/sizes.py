@@ -19,6 +19,9 @@ STEP_SHARE = 1 / 18
 LEAST_SIZE_MM = 10.0
 """A chain skips a position nearer than this to the one before it: a reveal is not a size to build by (own choice)."""
 
+LEAST_OPENING_MM = 150.0
+"""What is smaller on a plan is not set out from its ends: a tap goes where its sink is (own choice)."""
+
 CARCASSES = frozenset({Kind.CABINET, Kind.END_PANEL, Kind.FILLER})
 FRONTS = frozenset({Kind.DOOR, Kind.DRAWER_FRONT})
 COURSES = frozenset({Kind.KICKBOARD, Kind.BENCHTOP, Kind.SPLASHBACK, Kind.CABINET, Kind.BULKHEAD})
@@ -36,7 +39,8 @@ def face_sizes(face: Face) -> tuple[Size, ...]:
     """The sizes of a face: overall, and chains of widths and heights; none for an empty face.
 
     Below an elevation stand the widths of its base cabinets (of its fronts where it has no cabinets), above it those of
-    its upper ones, and at the left its levels. Before and beside a plan stand the places of its openings.
+    its upper ones, and at the left its levels. Before a plan stand the places of its openings along the wall, at
+    its left how far out the largest of them lies.
     """
     box = extent(face)
     left, bottom, right, top = box
@@ -72,9 +76,11 @@ def _elevation_sizes(face: Face, box: Box) -> tuple[Size, ...]:
 
 def _plan_sizes(face: Face, box: Box) -> tuple[Size, ...]:
     left, bottom, right, top = box
-    openings = [part for part in face.parts if part.kind in OPENINGS]
-    across = _chain([left, right], (x for part in openings for x in _across(part)))
-    out = _chain([bottom, top], (y for part in openings for y in _upright(part)))
+    boxes = [outline_box(part.outline) for part in face.parts if part.kind in OPENINGS]
+    large = [each for each in boxes if max(each[2] - each[0], each[3] - each[1]) >= LEAST_OPENING_MM]
+    largest = sorted(large, key=lambda each: (each[2] - each[0]) * (each[3] - each[1]))[-1:]
+    across = _chain([left, right], (x for each in large for x in (each[0], each[2])))
+    out = _chain([bottom, top], (y for each in largest for y in (each[1], each[3])))
     step = step_mm(box)
     return (
         *_level(across, top, step),

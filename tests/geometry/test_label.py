@@ -33,6 +33,11 @@ def test_a_name_keeps_clear_of_a_hole_in_the_middle() -> None:
     assert spot.x + spot.width_mm / 2 <= 400 or spot.x - spot.width_mm / 2 >= 600 or spot.y < 100 or spot.y > 400
 
 
+def test_a_name_stands_along_the_rail_of_a_glazed_door_not_up_its_stile() -> None:
+    spot = label_spot((box(0, 0, 600, 720), turned(box(70, 70, 460, 580))))
+    assert spot == pytest.approx((300, 685, 600, 70))
+
+
 def test_of_two_pieces_the_larger_is_named() -> None:
     spot = label_spot((box(0, 0, 100, 100), box(1000, 0, 500, 300)))
     assert spot == (1250, 150, 500, 300)

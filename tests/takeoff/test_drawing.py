@@ -127,6 +127,17 @@ def test_a_named_front_shows_tag_and_name_apart() -> None:
     assert [(text.text, text.y, text.height_mm) for text in texts] == [("A1", 525, 350), ("pantry", 175, 350)]
 
 
+def test_a_low_front_shows_its_tag_beside_its_name() -> None:
+    drawer = Face("a", "A", parts=(Part("door", Kind.DRAWER_FRONT, box(0, 0, 600, 120), name="trays"),))
+    texts = draw_face(JOB, drawer, counted(), Memory()).texts
+    assert [(text.text, text.x, text.width_mm) for text in texts] == [("A1", 100, 200), ("trays", 400, 400)]
+
+
+def test_what_hides_nothing_is_named_above_the_name_of_what_is_behind(drawing: Drawing) -> None:
+    (fridge,) = [text for text in drawing.texts if text.part == "fridge"]
+    assert fridge.y > 1700 / 2
+
+
 def along(drawing: Drawing, end: float) -> list[float]:
     """The level sizes written below (y = end at the bottom) or above a face, in the order of the chain, by row."""
     return [abs(s.end[0] - s.start[0]) for s in drawing.sizes if s.start[1] == s.end[1] == end]
