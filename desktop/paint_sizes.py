@@ -1,12 +1,11 @@
 """One size of a drawing, painted: a line with a tick at either end, and its length in a gap of it."""
 
-import math
-
 from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
 from desktop.lettering import Fitted, draw_centred, fit
 from desktop.look import Look
+from geometry.sheets import line_of_size
 from shared.drawing import Size
 from shared.job import Unit
 from shared.units import show_length
@@ -24,10 +23,8 @@ SIZE_REACH_PX = 12.0
 
 def size_line(size: Size, view: QTransform) -> QLineF:
     """Where the size's line stands, in the painter's units."""
-    (x0, y0), (x1, y1) = size.start, size.end
-    length = math.dist(size.start, size.end) or 1.0
-    aside_x, aside_y = -(y1 - y0) / length * size.away_mm, (x1 - x0) / length * size.away_mm
-    return QLineF(view.map(QPointF(x0 + aside_x, y0 + aside_y)), view.map(QPointF(x1 + aside_x, y1 + aside_y)))
+    start, end = line_of_size(size)
+    return QLineF(view.map(QPointF(*start)), view.map(QPointF(*end)))
 
 
 def size_box(size: Size, view: QTransform) -> QRectF:
