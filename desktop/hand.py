@@ -94,18 +94,18 @@ class Hand(QObject):
         line.taken_back.connect(self._back)
         line.escaped.connect(self._cancel)
 
-    def _press(self, at: Point, keys: Qt.KeyboardModifier) -> None:
+    def _press(self, at: Point, keys: Held) -> None:
         self._canvas.setFocus(Qt.FocusReason.MouseFocusReason)
         if self._gesture is not None:
-            self._do(lambda gesture: gesture.press(at, _held(keys)))
+            self._do(lambda gesture: gesture.press(at, keys))
 
-    def _point(self, at: Point, keys: Qt.KeyboardModifier) -> None:
+    def _point(self, at: Point, keys: Held) -> None:
         if self._gesture is not None:
-            self._gesture.point(at, _held(keys))
+            self._gesture.point(at, keys)
             self._show()
 
-    def _release(self, at: Point, keys: Qt.KeyboardModifier) -> None:
-        self._do(lambda gesture: gesture.release(at, _held(keys)))
+    def _release(self, at: Point, keys: Held) -> None:
+        self._do(lambda gesture: gesture.release(at, keys))
 
     def _read(self, length_mm: float) -> None:
         self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -198,12 +198,6 @@ class Hand(QObject):
         if face is not None and self.kind in USUAL_KIND.values() and self.kind is not USUAL_KIND[face.view]:
             self.kind = USUAL_KIND[face.view]
             self.mode_changed.emit()
-
-
-def _held(keys: Qt.KeyboardModifier) -> Held:
-    return Held(
-        shift=bool(keys & Qt.KeyboardModifier.ShiftModifier), free=bool(keys & Qt.KeyboardModifier.ControlModifier)
-    )
 
 
 def _differs(known: Scene, scene: Scene) -> bool:
