@@ -181,7 +181,7 @@ def _size_style(document: Document, face: Placed) -> str:
     shown = (
         {"dimlunit": 2, "dimdec": 1, "dimzin": 8}
         if face.drawing.unit is Unit.MM
-        else {"dimlunit": 5, "dimdec": 5, "dimfrac": 2, "dimpost": '<>"'}
+        else {"dimlunit": 5, "dimdec": 5, "dimfrac": 2}
     )
     document.dimstyles.add(
         name,
@@ -214,6 +214,8 @@ def _add_size(document: Document, face: Placed, size: Size, style: str) -> None:
         distance=away,
         text=show_length(length_mm, face.drawing.unit),
         dimstyle=style,
+        # Set on each size, as the library leaves it out of the styles it writes.
+        override={"dimpost": '<>"'} if face.drawing.unit is Unit.INCH else None,
         dxfattribs={"layer": layer(document, size.role)},
     )
     drawn.render()
