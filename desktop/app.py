@@ -66,10 +66,6 @@ class App(QObject):
         self._show_recent()
         self.start.kept.setVisible(self.recovery.has_copy)
 
-    def keep_safe(self) -> None:
-        """Keep a copy of what is not saved."""
-        self.recovery.keep_now()
-
     def show_help(self) -> None:
         """Open the help beside the work."""
         view = HelpView(self.window)
@@ -256,7 +252,7 @@ def run(path: str | None) -> int:
     logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
     qt = application()
     app = App()
-    report = ErrorReport(app.keep_safe, app)
+    report = ErrorReport(app.recovery.keep_now, app)
     report.told.connect(app.tell_trouble)
     report.install()
     app.window.show()

@@ -1,6 +1,6 @@
 """Count: the takeoff beside the face. A picked row lights up what it was measured from and unfolds into its sum."""
 
-from PySide6.QtCore import QItemSelection, Qt
+from PySide6.QtCore import QItemSelection, QModelIndex, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QHeaderView, QSplitter, QTreeView, QVBoxLayout, QWidget
 
 from desktop.canvas import Canvas
@@ -31,6 +31,7 @@ class CountPage(QWidget):
         self._takeoff: Takeoff | None = None
         self._lay_out(canvas, overlays)
         self.tree.selectionModel().selectionChanged.connect(self._light)
+        self.tree.expanded.connect(self._unfold)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the rows of the takeoff; what was picked and unfolded stays so."""
@@ -56,6 +57,15 @@ class CountPage(QWidget):
             if index.isValid():
                 self.tree.setCurrentIndex(index)
                 return
+
+    def _unfold(self, index: QModelIndex) -> None:
+        """Unfold a figure's sum as a whole, its words over the width of the table."""
+        row = self.model.row_at(index)
+        if row is None or row.head:
+            return
+        for place in range(self.model.rowCount(index)):
+            self.tree.setFirstColumnSpanned(place, index, True)
+            self.tree.expand(self.model.index(place, 0, index))
 
     def _pick_again(self, key: str) -> CountRow | None:
         index = self.model.index_of(key)

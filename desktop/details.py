@@ -1,7 +1,7 @@
 """Details of what is picked: its fields, and what was counted from it."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.counted_view import CountedView
 from desktop.detail_rows import (
@@ -17,7 +17,7 @@ from desktop.detail_rows import (
     ThicknessRow,
     words_of,
 )
-from desktop.part_fields import MEASURES, ON_A_PLAN
+from desktop.part_fields import BOTTOM, HIGH, LEFT, ON_A_PLAN, WIDE
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
@@ -27,7 +27,7 @@ from shared.errors import RecoatError
 from shared.job import Part, View
 from shared.kinds import Kind, Treatment
 
-WIDTH = 296
+WIDTH = 304
 AS_USUAL = "as usual for its kind"
 NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
 
@@ -44,20 +44,20 @@ class Details(QFrame):
         self.trouble = QLabel(self)
         self.counted = CountedView(self)
         self.finish = ChoiceRow("Finish", "finish")
-        self.rows: tuple[Row, ...] = (
-            ChoiceRow("Kind", "kind", words_of(Kind)),
-            TextRow("Name", "name"),
-            *(MeasureRow(measure) for measure in MEASURES),
-            ChoiceRow("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL)),
-            self.finish,
-            TextRow("Made of", "made_of"),
-            ThicknessRow("Thickness", "thickness_mm"),
-            EdgesRow("Coated edges"),
-            FactorRow("Profile factor", "profile_factor"),
-            LevelRow("In front by", "level"),
-            CheckRow("hides what is behind", "hides"),
-            CheckRow("back coated too", "back_coated"),
+        self._lines: tuple[tuple[Row, ...], ...] = (
+            (ChoiceRow("Kind", "kind", words_of(Kind)),),
+            (TextRow("Name", "name"),),
+            (MeasureRow(LEFT), MeasureRow(BOTTOM)),
+            (MeasureRow(WIDE), MeasureRow(HIGH)),
+            (ChoiceRow("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL)),),
+            (self.finish,),
+            (TextRow("Made of", "made_of"),),
+            (ThicknessRow("Thickness", "thickness_mm"), FactorRow("Profile", "profile_factor")),
+            (EdgesRow("Edges"),),
+            (LevelRow("In front", "level"), CheckRow("hides", "hides")),
+            (CheckRow("back coated too", "back_coated"),),
         )
+        self.rows: tuple[Row, ...] = tuple(row for line in self._lines for row in line)
         self._form = QWidget(self)
         self._labels = {row: QLabel(row.label, self._form) for row in self.rows}
         self._lay_out()
@@ -82,6 +82,7 @@ class Details(QFrame):
             return
         parts = new.picked_parts
         self.trouble.clear()
+        set_role(self.head, "head" if parts else "quiet")
         self.head.setText(_head(parts, new))
         self._form.setVisible(bool(parts))
         if parts:
@@ -105,15 +106,24 @@ class Details(QFrame):
             return
         self._store.edit(label, job)
 
+    def _lay_out_rows(self) -> None:
+        """Two short fields side by side, all others over the whole width."""
+        grid = QGridLayout(self._form)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(8)
+        grid.setVerticalSpacing(4)
+        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(3, 1)
+        for number, line in enumerate(self._lines):
+            for column, row in enumerate(line):
+                label = self._labels[row]
+                set_role(label, "quiet")
+                label.setBuddy(row)
+                grid.addWidget(label, number, 2 * column)
+                grid.addWidget(row, number, 2 * column + 1, 1, 1 if len(line) > 1 else 3)
+
     def _lay_out(self) -> None:
-        rows = QFormLayout(self._form)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setVerticalSpacing(4)
-        for row in self.rows:
-            label = self._labels[row]
-            set_role(label, "quiet")
-            label.setBuddy(row)
-            rows.addRow(label, row)
+        self._lay_out_rows()
         for label in (self.head, self.trouble):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)

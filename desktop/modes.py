@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
     QFrame,
+    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
@@ -77,7 +78,14 @@ class Modes(QFrame):
         self.kinds.setCurrentText(kind.value)
 
     def _button(self, mode: Mode) -> QPushButton:
-        button = QPushButton(f"{mode.value}\t{KEYS[mode].replace('+', ' ')}", self)
+        button = QPushButton(mode.value, self)
+        key = QLabel(KEYS[mode].replace("+", " "), button)
+        set_role(key, "key")
+        key.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        row = QHBoxLayout(button)
+        row.setContentsMargins(0, 0, 8, 0)
+        row.addStretch(1)
+        row.addWidget(key)
         button.setCheckable(True)
         button.setToolTip(f"{SAYS[mode]} ({KEYS[mode]})")
         button.setAccessibleName(f"{mode.value}: {SAYS[mode]}")

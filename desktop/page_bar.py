@@ -1,11 +1,15 @@
 """The bar of pages, in the order of the job, and the things to look at."""
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
 
 from desktop.roles import set_role
 from desktop.shown import Page, Shown
 from desktop.wording import counted
+
+PADDING = 32
+"""Beside the text of a page, which is bold where the page is open: no button changes its width."""
 
 
 class PageBar(QFrame):
@@ -47,6 +51,9 @@ class PageBar(QFrame):
         button.setAccessibleName(f"Page {page.value}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)
         set_role(button, "page")
+        bold = QFont(button.font())
+        bold.setBold(True)
+        button.setMinimumWidth(QFontMetrics(bold).horizontalAdvance(button.text()) + PADDING)
         self._pages.addButton(button, number - 1)
         return button
 

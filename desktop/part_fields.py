@@ -58,11 +58,9 @@ def _height(box: Box) -> float:
 
 LEFT = Measure("From left", _left, _at_left, is_place=True)
 BOTTOM = Measure("From floor", _bottom, _at_bottom, is_place=True)
-WIDTH = Measure("Width", _width, _as_wide)
-HEIGHT = Measure("Height", _height, _as_high)
-MEASURES = (LEFT, BOTTOM, WIDTH, HEIGHT)
-
-ON_A_PLAN = {BOTTOM.label: "From wall", HEIGHT.label: "Depth"}
+WIDE = Measure("Width", _width, _as_wide)
+HIGH = Measure("Height", _height, _as_high)
+ON_A_PLAN = {BOTTOM.label: "From wall", HIGH.label: "Depth"}
 """What the readings that run up on a wall are called where they run out from it."""
 
 

@@ -39,11 +39,13 @@ class Recovery(QObject):
         """Whether this path is that of the copy."""
         return path == self.path
 
-    def keep_now(self) -> None:
-        """Write the copy at once: something went wrong."""
+    def keep_now(self) -> bool:
+        """Write the copy at once: something went wrong. Whether there was anything to keep."""
         shown = self._store.shown
-        if shown is not None and not shown.is_saved:
-            self._write(shown.file)
+        if shown is None or shown.is_saved:
+            return False
+        self._write(shown.file)
+        return True
 
     def forget(self) -> None:
         """Take the copy away: the job is saved, or not wanted."""

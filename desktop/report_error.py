@@ -10,7 +10,8 @@ from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInst
 
 LOG = logging.getLogger("recoat")
 
-WORDS = "Something went wrong inside Recoat. A copy of your job was kept; save it and start Recoat again."
+WORDS = "Something went wrong inside Recoat; it is written to the log."
+KEPT = "A copy of your job was kept: save the job and start Recoat again."
 
 _LEVELS = {
     QtMsgType.QtDebugMsg: logging.DEBUG,
@@ -22,11 +23,11 @@ _LEVELS = {
 
 
 class ErrorReport(QObject):
-    """Hears of errors on every thread while it is installed. `keep_safe` writes a copy of the job."""
+    """Hears of errors on every thread while it is installed. `keep_safe` writes a copy of the job, if there is one."""
 
     told = Signal(str)
 
-    def __init__(self, keep_safe: Callable[[], None], parent: QObject | None = None) -> None:
+    def __init__(self, keep_safe: Callable[[], bool], parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._keep_safe = keep_safe
 
@@ -48,11 +49,14 @@ class ErrorReport(QObject):
             sys.__excepthook__(kind, error, trace)
             return
         LOG.error("an error that nobody foresaw", exc_info=(kind, error, trace))
+        self.told.emit(f"{WORDS} {KEPT}" if self._kept() else WORDS)
+
+    def _kept(self) -> bool:
         try:
-            self._keep_safe()
+            return self._keep_safe()
         except Exception:  # whatever it is, the person must still be told
             LOG.exception("no copy of the job could be kept")
-        self.told.emit(WORDS)
+            return False
 
     def _from_thread(self, args: threading.ExceptHookArgs) -> None:
         if args.exc_value is not None:

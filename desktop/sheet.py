@@ -14,6 +14,7 @@ QMenuBar {{ padding: 2px 6px; }}
 #line[active="true"] {{ border-color: {accent}; }}
 #line QLineEdit {{ border: none; background: transparent; font-weight: bold; font-size: 15px; }}
 QLabel[role="quiet"], QCheckBox[role="quiet"] {{ color: {quiet}; }}
+QLabel[role="key"] {{ color: {quiet}; font-weight: normal; font-size: 11px; }}
 QLabel[role="good"] {{ color: {good}; }}
 QLabel[role="trouble"] {{ color: {warning}; }}
 QLabel[role="head"] {{ font-weight: bold; font-size: 15px; }}

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal, SignalInstance
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from desktop.roles import set_role
 
@@ -72,6 +72,7 @@ class StartPage(QFrame):
         door = QPushButton(words, self)
         set_role(door, "door")
         door.setCursor(Qt.CursorShape.PointingHandCursor)
+        door.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         door.clicked.connect(signal)
         return door
 

@@ -62,6 +62,8 @@ class Window(QMainWindow):
         state = "saved" if new.is_saved else "not saved"
         name = new.path.stem if new.path else new.job.name
         self.name.setText(f"{new.job.name}  ·  {state}")
+        self.name.adjustSize()
+        self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
         self.setWindowTitle(f"{name}[*] - Recoat")
         self.setWindowModified(not new.is_saved)
         self._bar.follow(old, new)
@@ -103,7 +105,6 @@ class Window(QMainWindow):
         set_role(self.name, "quiet")
         self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.name.setContentsMargins(0, 0, 14, 0)
-        self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
         self.notice.setWordWrap(True)
         self.notice.setTextFormat(Qt.TextFormat.PlainText)
         self.notice.setContentsMargins(14, 4, 14, 4)
