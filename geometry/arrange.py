@@ -5,6 +5,7 @@ The steps are modules of their own: `columns` (the sides), `cutting` (where they
 """
 
 from collections.abc import Sequence
+from functools import partial
 from typing import NamedTuple
 
 import numpy as np
@@ -79,7 +80,7 @@ class Laid(NamedTuple):
 def laid_out(stack: Stack, weld: float, *, passing: bool = False) -> Laid:
     """The stack cut and labelled; `passing`: also where sides pass crossings. TornError where that does not close."""
     sides = stack.sides
-    met = meetings(sides, *near_pairs(sides, weld), weld)
+    met = meetings(sides, *near_pairs(stack, weld), weld)
     nodes, stretches, pieces = cut(sides, with_passing(sides, met, weld) if passing else met, weld)
     owners = owners_of(stack, stretches, pieces)
     return Laid(stack, nodes, stretches, pieces, owners, border_of(stack, stretches, owners))
@@ -98,14 +99,18 @@ def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> 
     length = np.where(sweep == 0, shapely.length(lines), sides.length[runs.side] * share)
     bulge = np.where(share == 1, sides.bulge[runs.side], np.tan(sweep * share / 4))
     bulge[sweep == 0] = 0.0
+    # Made as bare tuples of their class: a named tuple's own constructor takes several times as long.
     return tuple(
         map(
-            Edge,
-            [names[part] for part in runs.left.tolist()],
-            [names[part] for part in runs.right.tolist()],
-            *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
-            _numbers(sides, runs.left_side),
-            _numbers(sides, runs.right_side),
+            partial(tuple.__new__, Edge),
+            zip(
+                [names[part] for part in runs.left.tolist()],
+                [names[part] for part in runs.right.tolist()],
+                *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
+                _numbers(sides, runs.left_side),
+                _numbers(sides, runs.right_side),
+                strict=True,
+            ),
         )
     )
 

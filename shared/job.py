@@ -19,7 +19,7 @@ class Value(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """What all parts of a job are: frozen, compared by content, written to the job file field by field."""
 
 
-class Vertex(msgspec.Struct, frozen=True, array_like=True, forbid_unknown_fields=True):
+class Vertex(msgspec.Struct, frozen=True, array_like=True, forbid_unknown_fields=True, gc=False):
     """A corner of an outline and the side that leaves it.
 
     `bulge` is the tangent of a quarter of the angle that the side to the next vertex turns through, positive
