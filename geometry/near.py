@@ -55,7 +55,7 @@ def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tupl
 def _facing(parts: Sequence[Part], stack: Stack, limit: float) -> list[tuple[int, int, NearMiss, tuple[float, float]]]:
     """The facing pairs of sides: the places of their parts, the miss, and the middle of what lies between them."""
     sides = stack.sides
-    one, other = near_pairs(sides, limit / 2)
+    one, other = near_pairs(stack, limit)
     keep = (sides.sweep[one] == 0) & (sides.sweep[other] == 0) & _are_opposed(stack, one, other)
     one, other = one[keep], other[keep]
     gap, length, x, y = _between(stack, one, other)
