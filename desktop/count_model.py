@@ -3,7 +3,7 @@
 from typing import NamedTuple, overload
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QObject, QPersistentModelIndex, Qt
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QGuiApplication
 
 from desktop.count_rows import Cells, CountRow
 
@@ -101,6 +101,8 @@ class CountModel(QAbstractItemModel):
             font = QFont()
             font.setBold(True)
             return font
+        if role == Qt.ItemDataRole.ForegroundRole and row.note:
+            return QGuiApplication.palette().placeholderText()
         return None
 
     def _children(self, parent: Index | None) -> tuple[int, ...]:

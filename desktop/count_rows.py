@@ -17,7 +17,8 @@ Cells = tuple[str, str, str, str]
 class CountRow(NamedTuple):
     """One row: its `key` (the same as long as it means the same), its cells, what is beneath it.
 
-    `parts` are those it was measured from, `head` rows name a group, `joint` is the joint that a row is about.
+    `parts` are those it was measured from, `head` rows name a group, `note` rows are part of a sum, `joint` is the
+    joint that a row is about.
     """
 
     key: str
@@ -26,6 +27,7 @@ class CountRow(NamedTuple):
     parts: tuple[str, ...] = ()
     face: str = ""
     head: bool = False
+    note: bool = False
     joint: JointRow | None = None
 
 
@@ -78,7 +80,7 @@ def _surface(row: PartRow, shown: Shown) -> CountRow:
     return CountRow(
         key=key,
         cells=(
-            f"{face.name}  {' '.join(word for word in (row.tag, row.name or row.kind.value) if word)}",
+            f"{row.tag or face.name}  {row.name or row.kind.value}",
             area_number(row.gross_mm2.amount, unit),
             area_number(row.net_mm2.amount, unit),
             area_number(row.coated_mm2.amount, unit),
@@ -145,10 +147,10 @@ def _why(key: str, name: str, figure: Figure, unit: Unit, *, square: bool) -> Co
     hung = "fronts hung" if reason.fronts is Fronts.HUNG else "fronts off"
     words = ". ".join(word for word in (reason.rule, reason.source) if word)
     terms = tuple(
-        CountRow(f"{key} {name} {place}", (_term(term, unit, square=square), "", "", ""), parts=term.parts)
+        CountRow(f"{key} {name} {place}", (_term(term, unit, square=square), "", "", ""), parts=term.parts, note=True)
         for place, term in enumerate(reason.terms)
     )
-    rule = CountRow(f"{key} {name} rule", (words, "", "", ""))
+    rule = CountRow(f"{key} {name} rule", (words, "", "", ""), note=True)
     return CountRow(f"{key} {name}", (f"{name} {amount}, {hung}", "", "", ""), (*terms, rule), parts=reason.parts)
 
 

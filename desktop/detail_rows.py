@@ -20,6 +20,7 @@ from takeoff.coated import thickness_mm
 Edit = Callable[[Part], Part]
 
 SEVERAL = "several"
+LEAST_WIDTH = 56
 
 SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
 
@@ -41,6 +42,7 @@ class Row(QWidget):
         """Take the widget that the field is edited in."""
         editor.setAccessibleName(self.label)
         self._row.addWidget(editor)
+        editor.setMinimumWidth(LEAST_WIDTH)
         self.setFocusProxy(editor)
 
     def value(self, parts: Sequence[Part]) -> object:
@@ -188,9 +190,11 @@ class LevelRow(Row):
         self.edit = QSpinBox(self)
         self.edit.setRange(-HIGHEST_LEVEL, HIGHEST_LEVEL)
         self.edit.setKeyboardTracking(False)
+        self.edit.setFixedWidth(72)
         self.edit.setToolTip("Above 0 it stands in front of other kinds, below 0 behind them")
         self.edit.valueChanged.connect(self.set)
         self.hold(self.edit)
+        self._row.addStretch(1)
 
     def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
         value = self.value(parts)

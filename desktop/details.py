@@ -54,8 +54,8 @@ class Details(QFrame):
             (TextRow("Made of", "made_of"),),
             (ThicknessRow("Thickness", "thickness_mm"), FactorRow("Profile", "profile_factor")),
             (EdgesRow("Edges"),),
-            (LevelRow("In front", "level"), CheckRow("hides", "hides")),
-            (CheckRow("back coated too", "back_coated"),),
+            (LevelRow("In front", "level"),),
+            (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
         )
         self.rows: tuple[Row, ...] = tuple(row for line in self._lines for row in line)
         self._form = QWidget(self)
@@ -117,10 +117,14 @@ class Details(QFrame):
         for number, line in enumerate(self._lines):
             for column, row in enumerate(line):
                 label = self._labels[row]
-                set_role(label, "quiet")
-                label.setBuddy(row)
-                grid.addWidget(label, number, 2 * column)
-                grid.addWidget(row, number, 2 * column + 1, 1, 1 if len(line) > 1 else 3)
+                wide = 1 if len(line) > 1 else 3
+                if row.label:
+                    set_role(label, "quiet")
+                    label.setBuddy(row)
+                    grid.addWidget(label, number, 2 * column)
+                    grid.addWidget(row, number, 2 * column + 1, 1, wide)
+                else:
+                    grid.addWidget(row, number, 2 * column, 1, wide + 1)
 
     def _lay_out(self) -> None:
         self._lay_out_rows()

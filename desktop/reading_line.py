@@ -13,6 +13,7 @@ from shared.job import Unit
 from shared.reading import read_length
 
 KEPT_READINGS = 100
+EDIT_WIDTH = 180
 
 
 class ReadingLine(QFrame):
@@ -92,13 +93,13 @@ class ReadingLine(QFrame):
         row.setSpacing(12)
         for label, role in ((self.wants, "quiet"), (self.answer, "quiet"), (self.hint, "quiet")):
             set_role(label, role)
-        self.edit.setMinimumWidth(140)
+        self.edit.setFixedWidth(EDIT_WIDTH)
         self.answer.setTextFormat(Qt.TextFormat.PlainText)
         self.answer.setWordWrap(True)
         self.answer.setAccessibleName("Answer")
         row.addWidget(self.wants)
-        row.addWidget(self.edit, 2)
-        row.addWidget(self.answer, 3)
+        row.addWidget(self.edit)
+        row.addWidget(self.answer, 1)
         row.addWidget(self.hint)
         self.setMinimumHeight(44)
 

@@ -56,7 +56,7 @@ class StartPage(QFrame):
             if widget is not None:
                 widget.deleteLater()
         for path in paths[:MOST_RECENT]:
-            link = QPushButton(path.name, self)
+            link = QPushButton(f"{path.name}   in {path.parent.name}", self)
             link.setToolTip(str(path))
             link.setProperty("path", str(path))
             link.setFixedWidth(WIDTH)

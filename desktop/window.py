@@ -64,6 +64,7 @@ class Window(QMainWindow):
         self.name.setText(f"{new.job.name}  ·  {state}")
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
+        self.name.show()
         self.setWindowTitle(f"{name}[*] - Recoat")
         self.setWindowModified(not new.is_saved)
         self._bar.follow(old, new)
