@@ -16,7 +16,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from desktop.backing import Backing, Sight
-from desktop.gestures.gesture import Held
+from desktop.gestures.gesture import REACH_DOTS, Held
 from desktop.gestures.preview import NOTHING, Preview
 from desktop.look import Look
 from desktop.paint import PaintOptions, paint_picked
@@ -34,9 +34,6 @@ ZOOM_PER_DEGREE_EIGHTH = 1.0015
 """For each eighth of a degree that a wheel turns (as Qt counts): one usual notch, 120, zooms by a fifth."""
 
 PAN_PER_DEGREE_EIGHTH = 0.4
-REACH_PX = 8.0
-"""How near the hand must come to what it means."""
-
 NUDGE_MM = 1.0
 FAR_NUDGE_MM = 10.0
 
@@ -89,7 +86,7 @@ class Canvas(QWidget):
     @property
     def reach_mm(self) -> float:
         """How near, in millimetres, the hand must come to what it means."""
-        return REACH_PX / self._glass.scale
+        return REACH_DOTS / self._glass.scale
 
     @property
     def glass(self) -> Glass:

@@ -53,7 +53,7 @@ def strokes(look: Look) -> dict[Role, Stroke]:
 
 
 class PaintOptions(NamedTuple):
-    """What of a drawing is wanted. `picked` and `lit` are ids of parts."""
+    """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width."""
 
     names: bool = True
     tags: bool = True
@@ -61,13 +61,14 @@ class PaintOptions(NamedTuple):
     joints: bool = False
     masking: bool = False
     patterns: bool = True
+    weight: float = 1.0
     picked: frozenset[str] = frozenset()
     lit: frozenset[str] = frozenset()
 
     @staticmethod
     def small() -> "PaintOptions":
-        """For a face in the strip: colours and outlines only."""
-        return PaintOptions(names=False, tags=False, sizes=False, patterns=False)
+        """For a face in the strip: colours and fine outlines only."""
+        return PaintOptions(names=False, tags=False, sizes=False, patterns=False, weight=0.5)
 
     def shows(self, role: Role) -> bool:
         """Whether items of a role are wanted."""
@@ -89,6 +90,11 @@ class _Easel(NamedTuple):
     look: Look
     options: PaintOptions
     seen: QRegion | None
+
+    @property
+    def outline(self) -> QPen:
+        """The line round parts."""
+        return QPen(QColor(self.look.outline), OUTLINE_PX * self.options.weight)
 
     def meets(self, box: QRectF) -> bool:
         """Whether paint along a path in this box can be seen."""
@@ -180,14 +186,14 @@ def _paint_regions(areas: Iterable[tuple[Area, QPainterPath]], easel: _Easel) ->
     for (kind, lit), path in together.items():
         _paint_surface(kind, path, easel, lit=lit)
         outlines.addPath(path)
-    easel.painter.strokePath(outlines, QPen(QColor(easel.look.outline), OUTLINE_PX))
+    easel.painter.strokePath(outlines, easel.outline)
 
 
 def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
     """What owns no region of its own: openings, painted over what they are cut into, and parts that hide nothing."""
     if area.role is not Role.OUTLINE or (area.in_front and not usual()[area.kind].hole):
         return
-    pen = QPen(QColor(easel.look.outline), OUTLINE_PX)
+    pen = easel.outline
     if area.in_front:
         _paint_surface(area.kind, path, easel, lit=area.part in easel.options.lit)
     else:
@@ -217,7 +223,8 @@ def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) 
 def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
     wanted = [line for line in lines if easel.options.shows(line.role)]
     for role, stroke in strokes(easel.look).items():
-        pen = QPen(QColor(stroke.colour), stroke.width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap)
+        width = stroke.width * easel.options.weight
+        pen = QPen(QColor(stroke.colour), width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap)
         if stroke.dashes:
             pen.setDashPattern(stroke.dashes)
         for line in wanted:

@@ -6,11 +6,20 @@ from desktop.gestures.preview import NOTHING, Point, Preview
 from geometry.snapping import Snap, SnapTargets, snap
 from shared.drawing import Size
 from shared.edits import find_face
-from shared.job import Face, Job
+from shared.job import Face, Job, Unit
 from shared.kinds import Kind
 
 SIZE_AWAY = 3.0
 """How far a shown size stands away from what it measures, in reaches of the hand."""
+
+REACH_DOTS = 8.0
+"""How many dots of a screen the hand's reach is."""
+
+STEPS_MM = {
+    Unit.MM: (1.0, 5.0, 10.0, 50.0, 100.0),
+    Unit.INCH: (25.4 / 16, 25.4 / 4, 25.4, 6 * 25.4),
+}
+"""Divisions to which a pointed place goes, the finest first: those of tapes (common practice, no source)."""
 
 
 class Scene(NamedTuple):
@@ -121,9 +130,17 @@ class Gesture:
         """Start again."""
 
 
+def stepped(at: Point, scene: Scene) -> Point:
+    """The nearest point that a tape's division would give: pointing is no finer than the screen's dots."""
+    dot = max(scene.reach_mm / REACH_DOTS, 1.0)
+    step = max((step for step in STEPS_MM[scene.job.unit] if step <= dot), default=STEPS_MM[scene.job.unit][0])
+    return round(at[0] / step) * step, round(at[1] / step) * step
+
+
 def snapped(at: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
-    """Where a point goes; it stays where snapping is held off."""
-    return Snap(*at) if held.free else snap(*at, targets, scene.reach_mm)
+    """Where a point goes; where snapping is held off, only to the nearest division."""
+    place = stepped(at, scene)
+    return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm)
 
 
 def box_sizes(left: float, bottom: float, width: float, height: float, scene: Scene) -> tuple[Size, ...]:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable
 from enum import Enum, auto
 
-from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, snapped
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, snapped, stepped
 from desktop.gestures.preview import NOTHING, Box, Point, Preview
 from geometry.moves import moved, resized
 from geometry.outline import joined, outline_box
@@ -151,7 +151,7 @@ class Pick(Gesture):
         return self._targets
 
     def _drag(self, held: Held) -> None:
-        dx, dy = self._at[0] - self._down[0], self._at[1] - self._down[1]
+        dx, dy = stepped((self._at[0] - self._down[0], self._at[1] - self._down[1]), self.scene)
         self._snap = Snap(0.0, 0.0)
         if not held.free:
             points = [(x + dx, y + dy) for x, y in _corners(self._moving)]

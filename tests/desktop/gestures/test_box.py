@@ -1,8 +1,10 @@
 import pytest
+from msgspec.structs import replace
 
 from desktop.gestures.box import Box
 from desktop.gestures.gesture import Held
 from shared.errors import OutlineError, ReadingError
+from shared.job import Unit
 from tests.desktop.gestures.scenes import JOB, SCENE, new_box
 
 
@@ -91,3 +93,18 @@ def test_cancelling_begins_again() -> None:
     box.cancel()
     assert not box.is_begun
     assert box.preview.outlines == ()
+
+
+def test_a_pointed_place_is_no_finer_than_a_dot_of_the_screen() -> None:
+    far = Box(SCENE._replace(reach_mm=48.0))  # a dot is 6 mm: places go to whole 5 mm
+    far.press((2001.3, 1000.2), Held(free=True))
+    assert new_box(far.press((2488.8, 1313.1), Held(free=True))) == (2000, 1000, 2490, 1315)
+
+
+def test_in_an_inch_job_pointed_places_go_to_divisions_of_an_inch() -> None:
+    scene = SCENE._replace(job=replace(JOB, unit=Unit.INCH), reach_mm=8.0)
+    box = Box(scene)
+    box.press((0.2, 1000.0), Held(free=True))
+    left, bottom, _, _ = new_box(box.press((700, 1300), Held(free=True)))
+    assert left == 0
+    assert bottom == pytest.approx(630 * 25.4 / 16)  # exact: 1000 mm lie nearest to 630 sixteenths
