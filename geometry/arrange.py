@@ -22,7 +22,7 @@ from geometry.regions import ring_areas
 from geometry.rings import Rings, rings_of
 from geometry.sides import WELD_MM
 from shared.errors import OutlineError
-from shared.job import Part, Vertex
+from shared.job import Outline, Part, Vertex
 
 WELDS_MM = (WELD_MM, WELD_MM, 1e-5, 1e-4, 1e-3)
 """Tried one after the other: where contacts of a few micrometres do not close, a wider weld makes them one.
@@ -40,17 +40,15 @@ def arrange(parts: Sequence[Part]) -> Arrangement:
     if not parts:
         return Arrangement((), ())
     order = sorted(range(len(parts)), key=lambda index: rank_key(parts[index], index))
-    regions, edges = _closed([parts[index] for index in order], WELDS_MM)
-    back = dict(zip(order, regions, strict=True))
-    return Arrangement(tuple(back[index] for index in range(len(parts))), edges)
+    return _closed([parts[index] for index in order], order, WELDS_MM)
 
 
-def _closed(stacked: Sequence[Part], welds: tuple[float, ...]) -> tuple[list[Region], tuple[Edge, ...]]:
+def _closed(stacked: Sequence[Part], order: Sequence[int], welds: tuple[float, ...]) -> Arrangement:
     try:
-        return _arranged(stacked, welds[0], passing=len(welds) < len(WELDS_MM))
+        return _arranged(stacked, order, welds[0], passing=len(welds) < len(WELDS_MM))
     except TornError as torn:
         if len(welds) > 1:
-            return _closed(stacked, welds[1:])
+            return _closed(stacked, order, welds[1:])
         part = stacked[torn.part]
         raise OutlineError(
             "its outline cannot be told apart from what touches it",
@@ -59,11 +57,12 @@ def _closed(stacked: Sequence[Part], welds: tuple[float, ...]) -> tuple[list[Reg
         ) from torn
 
 
-def _arranged(stacked: Sequence[Part], weld: float, *, passing: bool) -> tuple[list[Region], tuple[Edge, ...]]:
+def _arranged(stacked: Sequence[Part], order: Sequence[int], weld: float, *, passing: bool) -> Arrangement:
     laid = laid_out(stack_of(stacked, weld), weld, passing=passing)
     ids = [part.id for part in stacked]
     sides, nodes = laid.stack.sides, laid.nodes
-    return regions_of(ids, rings_of(sides, nodes, laid.border)), edges_of(ids, sides, nodes, runs_of(laid.border))
+    regions = in_order(order, ids, regions_of(ids, rings_of(sides, nodes, laid.border)))
+    return Arrangement(regions, edges_of(ids, sides, nodes, runs_of(laid.border)))
 
 
 class Laid(NamedTuple):
@@ -120,12 +119,23 @@ def _numbers(sides: Columns, rows: Whole) -> list[int | None]:
     return [None if number < 0 else number for number in numbers.tolist()]
 
 
-def regions_of(ids: Sequence[str], rings: Rings) -> list[Region]:
-    """The rings as regions, one for each part in the order of the stack."""
+def regions_of(ids: Sequence[str], rings: Rings) -> dict[int, Region]:
+    """The rings as regions, by place in the stack; only of parts of which something is seen."""
     vertices = list(map(Vertex, rings.x.tolist(), rings.y.tolist(), rings.bulge.tolist()))
-    own: list[list[tuple[Vertex, ...]]] = [[] for _ in ids]
-    area = np.bincount(rings.part, ring_areas(rings), len(ids)).tolist()
     first = [*rings.first.tolist(), len(vertices)]
+    own: dict[int, list[Outline]] = {}
     for ring, part in enumerate(rings.part.tolist()):
-        own[part].append(tuple(vertices[first[ring] : first[ring + 1]]))
-    return [Region(part, tuple(own[place]), area[place]) for place, part in enumerate(ids)]
+        own.setdefault(part, []).append(tuple(vertices[first[ring] : first[ring + 1]]))
+    area = np.bincount(rings.part, ring_areas(rings)).tolist()
+    return {part: Region(ids[part], tuple(outlines), area[part]) for part, outlines in own.items()}
+
+
+def unseen(part: str) -> Region:
+    """The region of a part of which nothing is seen."""
+    return Region(part, (), 0.0)
+
+
+def in_order(order: Sequence[int], ids: Sequence[str], seen: dict[int, Region]) -> tuple[Region, ...]:
+    """The regions of all parts in drawing order; `order` gives that of the part at each place in the stack."""
+    back = {index: seen.get(place) or unseen(ids[place]) for place, index in enumerate(order)}
+    return tuple(back[index] for index in range(len(back)))

@@ -4,7 +4,7 @@ Parts are known by their place in the stack, from the back to the front. A strai
 """
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -89,21 +89,27 @@ def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
 
 def spread(stack: Stack, places: Whole, total: int) -> Stack:
     """The same parts at other places of a stack of so many; the other places are left without sides."""
-    table = [np.zeros(total, dtype=column.dtype) for column in stack[1:]]
-    for wide, column in zip(table, stack[1:], strict=True):
-        wide[places] = column
-    return Stack(stack.sides._replace(part=places[stack.sides.part]), *table)
+    row = np.zeros(total, dtype=np.intp)
+    row[places] = np.arange(len(places), dtype=np.intp)
+    sides = stack.sides._replace(part=places[stack.sides.part])
+    wide = Stack._make((sides, *(column[row] for column in stack[1:])))
+    return wide._replace(number=_changed(np.zeros(total, dtype=np.intp), places, stack.number))
 
 
-def joined(stack: Stack, more: Stack) -> Stack:
-    """Two stacks as one, with the sides of `more` after the others; every place is filled in one of the two."""
+def filled(stack: Stack, places: Whole, more: Stack) -> Stack:
+    """The stack with the parts of `more` at these places, and their sides after all others."""
     rows = len(stack.sides.part)
-    later = more.sides._replace(following=more.sides.following + rows)
-    sides = Columns(*(np.concatenate(pair) for pair in zip(stack.sides, later, strict=True)))
-    fill = more.number > 0
-    table = [np.where(fill, new, old) for old, new in zip(stack[1:], more[1:], strict=True)]
-    table[0] = np.where(fill, more.first + rows, stack.first)
-    return Stack(sides, *table)
+    later = more.sides._replace(part=places[more.sides.part], following=more.sides.following + rows)
+    sides = Columns._make(np.concatenate(pair) for pair in zip(stack.sides, later, strict=True))
+    more = more._replace(first=more.first + rows)
+    columns = (_changed(old, places, new) for old, new in zip(stack[1:], more[1:], strict=True))
+    return Stack._make((sides, *columns))
+
+
+def _changed(column: NDArray[Any], places: Whole, values: NDArray[Any]) -> NDArray[Any]:
+    changed = column.copy()
+    changed[places] = values
+    return changed
 
 
 def ramp(starts: Whole, counts: Whole) -> Whole:

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from geometry.arrangement import Region
@@ -27,7 +28,7 @@ def region_polygon(region: Region) -> BaseGeometry:
     y = np.array([vertex.y for vertex in vertices], dtype=np.float64)
     bulge = np.array([vertex.bulge for vertex in vertices], dtype=np.float64)
     flat = _flattened(Rings(np.zeros(len(count), dtype=np.intp), np.cumsum(count) - count, x, y, bulge))
-    polygon = shapely.build_area(shapely.multilinestrings(shapely.linearrings(flat.x, flat.y, indices=flat.ring)))
+    polygon = shapely.build_area(shapely.MultiLineString(list(_linear_rings(flat))))
     # A sliver beside an arc can be thinner than the arc's sagittas.
     return polygon if polygon.is_valid else shapely.make_valid(polygon)
 
@@ -40,7 +41,7 @@ def ring_areas(rings: Rings) -> Floats:
     if not len(rings.first):
         return np.zeros(0)
     flat = _flattened(rings)
-    area = shapely.area(shapely.polygons(shapely.linearrings(flat.x, flat.y, indices=flat.ring)))
+    area = shapely.area(shapely.polygons(_linear_rings(flat)))
     # The way round of the flattened ring, which for a crescent thinner than its sagittas is not that of the ring.
     starts = np.flatnonzero(np.diff(flat.ring, prepend=-1))
     x, y = flat.x - flat.x[starts][flat.ring], flat.y - flat.y[starts][flat.ring]
@@ -56,6 +57,10 @@ class _Flat(NamedTuple):
     y: Floats
     ring: Whole
     segment: Floats
+
+
+def _linear_rings(flat: _Flat) -> NDArray[np.object_]:
+    return np.asarray(shapely.linearrings(flat.x, flat.y, indices=flat.ring), dtype=np.object_)
 
 
 def _flattened(rings: Rings) -> _Flat:

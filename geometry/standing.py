@@ -1,16 +1,17 @@
 """A face while parts of it are dragged: the rest is arranged once, each frame cuts only what the moved parts meet."""
 
 from collections.abc import Collection, Sequence
+from contextlib import suppress
 from itertools import compress
 from typing import NamedTuple
 
 import numpy as np
 import shapely
 
-from geometry.arrange import Laid, arrange, edges_of, laid_out, regions_of
+from geometry.arrange import Laid, arrange, edges_of, in_order, laid_out, regions_of, unseen
 from geometry.arrangement import Arrangement, Edge, Region
 from geometry.border import Border, TornError, border_of, runs_of
-from geometry.columns import Columns, Flags, Floats, Stack, Whole, joined, spread, stack_of
+from geometry.columns import Columns, Flags, Floats, Stack, Whole, filled, spread, stack_of
 from geometry.cutting import Meetings, meetings
 from geometry.owners import Owners, in_front
 from geometry.pieces import Nodes, Pieces, Stops, Stretches, inner_stops, stretched, welded
@@ -31,8 +32,8 @@ class Standing:
 
     def __init__(self, parts: Sequence[Part], moving: Collection[str]) -> None:
         self._parts = tuple(parts)
-        self._moving = frozenset(moving)
-        self._ground = _ground(self._parts, self._moving)
+        self._places = {part.id: place for place, part in enumerate(parts) if part.id in moving}
+        self._ground = _ground(self._parts, self._places.keys())
 
     def arranged(self, moved: Sequence[Part]) -> Arrangement:
         """What `arrange` gives of the face with the moved parts in the places of those with their ids.
@@ -41,55 +42,57 @@ class Standing:
         that was not said to move; errors as in `arrange`.
         """
         new = {part.id: part for part in moved}
-        if not new.keys() <= self._moving:
-            raise KeyError(min(new.keys() - self._moving))
-        parts = [new.get(part.id, part) for part in self._parts]
-        if self._ground is None or _order(parts) != self._ground.order:
-            return arrange(parts)
-        try:
-            return _arranged(self._ground, parts)
-        except TornError:
-            return arrange(parts)
+        if not new.keys() <= self._places.keys():
+            raise KeyError(min(new.keys() - self._places.keys()))
+        if self._ground is not None and all(self._keeps_rank(part) for part in moved):
+            changed = [new.get(part.id, part) for part in self._ground.moving]
+            with suppress(TornError):
+                return _arranged(self._ground, changed)
+        return arrange([new.get(part.id, part) for part in self._parts])
+
+    def _keeps_rank(self, part: Part) -> bool:
+        place = self._places[part.id]
+        return rank_key(part, place) == rank_key(self._parts[place], place)
 
 
 class _Ground(NamedTuple):
     """What stands: laid out, with each part at its place in the stack of all parts.
 
-    `order` gives the part (by drawing order) at each place, `ids` its id; `moving` are the places that are moved.
-    `boxes` are those of the pieces; `sides` are the sides that the edges come from.
+    `order` gives the part (by drawing order) at each place, `ids` its id; `moving` are the parts that are moved, as
+    they were, and `places` theirs. `boxes` are those of the pieces, `sides` the sides that the edges come from.
+    `regions` are in drawing order.
     """
 
     order: list[int]
     ids: list[str]
-    moving: list[int]
+    moving: list[Part]
+    places: Whole
     laid: Laid
     boxes: tuple[Floats, Floats, Floats, Floats]
-    regions: list[Region]
+    regions: tuple[Region, ...]
     edges: tuple[Edge, ...]
     sides: Whole
 
 
-def _ground(parts: tuple[Part, ...], moving: frozenset[str]) -> _Ground | None:
+def _ground(parts: tuple[Part, ...], moving: Collection[str]) -> _Ground | None:
     """None where nothing stands, or where that does not close at the finest weld: then every frame is arranged anew."""
-    order = _order(parts)
+    order = sorted(range(len(parts)), key=lambda index: rank_key(parts[index], index))
     ids = [parts[index].id for index in order]
     stays = np.array([name not in moving for name in ids], dtype=np.bool_)
     if not stays.any():
         return None
+    places = np.flatnonzero(~stays)
     try:
         dense = laid_out(stack_of([parts[index] for index in compress(order, stays)], WELD_MM), WELD_MM)
         laid = _placed(dense, np.flatnonzero(stays), len(ids))
-        sides = laid.stack.sides
-        runs = runs_of(laid.border)
-        regions = regions_of(ids, rings_of(sides, laid.nodes, laid.border))
+        seen = regions_of(ids, rings_of(laid.stack.sides, laid.nodes, laid.border))
     except TornError:
         return None
-    edges = edges_of(ids, sides, laid.nodes, runs)
-    return _Ground(order, ids, np.flatnonzero(~stays).tolist(), laid, _piece_boxes(laid), regions, edges, runs.side)
-
-
-def _order(parts: Sequence[Part]) -> list[int]:
-    return sorted(range(len(parts)), key=lambda index: rank_key(parts[index], index))
+    runs = runs_of(laid.border)
+    edges = edges_of(ids, laid.stack.sides, laid.nodes, runs)
+    regions = in_order(order, ids, seen)
+    moved = [parts[order[place]] for place in places.tolist()]
+    return _Ground(order, ids, moved, places, laid, _piece_boxes(laid), regions, edges, runs.side)
 
 
 def _placed(laid: Laid, places: Whole, total: int) -> Laid:
@@ -111,22 +114,21 @@ def _piece_boxes(laid: Laid) -> tuple[Floats, Floats, Floats, Floats]:
     return np.minimum(x0, x1) - bow, np.minimum(y0, y1) - bow, np.maximum(x0, x1) + bow, np.maximum(y0, y1) + bow
 
 
-def _arranged(ground: _Ground, parts: Sequence[Part]) -> Arrangement:
-    moved = stack_of([parts[ground.order[place]] for place in ground.moving], WELD_MM)
+def _arranged(ground: _Ground, parts: list[Part]) -> Arrangement:
+    """The face with the moving parts as these."""
+    moved = stack_of(parts, WELD_MM)
     box = _reach(moved)
-    stack = joined(ground.laid.stack, spread(moved, np.array(ground.moving), len(ground.ids)))
+    stack = filled(ground.laid.stack, ground.places, moved)
     touched = _meets(ground.boxes, box)
     nodes, stretches, pieces, behind = _recut(ground.laid, stack, touched, box)
     owners = in_front(stack, stretches, pieces, _over(ground, stack, pieces, behind, box), behind)
     fresh = border_of(stack, stretches, owners)
-    kept = ground.laid.border
-    stays = ~touched[kept.piece]
-    gone = Border._make(column[~stays] for column in kept)
-    border = Border._make(np.concatenate((old[stays], new)) for old, new in zip(kept, fresh, strict=True))
+    known = ground.laid.border
+    stays = ~touched[known.piece]
+    gone = Border._make(column[~stays] for column in known)
+    border = Border._make(np.concatenate((old[stays], new)) for old, new in zip(known, fresh, strict=True))
     edges = _edges(ground, stack, nodes, border, (gone, fresh))
-    regions = _regions(ground, stack, nodes, border, (gone, fresh))
-    back = dict(zip(ground.order, regions, strict=True))
-    return Arrangement(tuple(back[index] for index in range(len(parts))), edges)
+    return Arrangement(_regions(ground, stack, nodes, border, (gone, fresh)), edges)
 
 
 def _reach(moved: Stack) -> Box:
@@ -236,8 +238,8 @@ def _behind(owners: Owners, old: Stretches, line: Whole, stretches: Stretches, c
 def _over(ground: _Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Box) -> tuple[Whole, Whole]:
     """Pairs of pieces and parts that may cover them: the moved ones, and the standing where none is known behind."""
     stands = _meets((stack.left, stack.bottom, stack.right, stack.top), box)
-    stands[ground.moving] = False
-    standing, moving = np.flatnonzero(stands), np.array(ground.moving)
+    stands[ground.places] = False
+    standing, moving = np.flatnonzero(stands), ground.places
     unknown = np.flatnonzero((behind.left < 0) & (behind.right < 0))
     every = np.arange(len(pieces.x), dtype=np.intp)
     return (
@@ -261,7 +263,7 @@ def _edges(
 
 def _regions(
     ground: _Ground, stack: Stack, nodes: Nodes, border: Border, changed: tuple[Border, Border]
-) -> list[Region]:
+) -> tuple[Region, ...]:
     """The regions of parts whose border changed, put together anew, among all others."""
     parts = np.zeros(len(ground.ids) + 1, dtype=np.bool_)
     for part in changed:
@@ -271,5 +273,8 @@ def _regions(
     own = Border._make(column[rows] for column in border)
     own.left[~parts[own.left]] = -1
     own.right[~parts[own.right]] = -1
-    fresh = regions_of(ground.ids, rings_of(stack.sides, nodes, own))
-    return [new if anew else old for old, new, anew in zip(ground.regions, fresh, parts[:-1].tolist(), strict=True)]
+    seen = regions_of(ground.ids, rings_of(stack.sides, nodes, own))
+    regions = list(ground.regions)
+    for place in np.flatnonzero(parts).tolist():
+        regions[ground.order[place]] = seen.get(place) or unseen(ground.ids[place])
+    return tuple(regions)
