@@ -21,7 +21,7 @@ from desktop.faces import Faces
 from desktop.files import Files
 from desktop.hand import Hand
 from desktop.help_view import HelpView
-from desktop.look import system_look
+from desktop.look import Look, system_look
 from desktop.measure_page import MeasurePage
 from desktop.menu_table import fill
 from desktop.modes import Modes
@@ -48,12 +48,12 @@ NAME = "Recoat"
 class App(QObject):
     """Everything in the window, and who hears whom."""
 
-    def __init__(self) -> None:
+    def __init__(self, look: Look) -> None:
         super().__init__()
         self.store = Store(self)
         self.background = Background(self)
         self.recovery = Recovery(self.store, self.background, self)
-        self._build_views()
+        self._build_views(look)
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.faces = Faces(self.store, self.window)
@@ -137,8 +137,7 @@ class App(QObject):
     def _open_canvas(self) -> Canvas:
         return self.count_canvas if self.store.open.page is Page.COUNT else self.canvas
 
-    def _build_views(self) -> None:
-        look = system_look()
+    def _build_views(self, look: Look) -> None:
         drawings = Drawings(self.store)
         self.start, self.bar, self.totals = StartPage(), PageBar(), TotalsBar()
         self.strip = Strip(drawings, look)
@@ -169,6 +168,7 @@ class App(QObject):
         self.strip.asked_for_menu.connect(self._open_face_menu)
         self.modes.chosen.connect(self.hand.choose_mode)
         self.modes.kind_chosen.connect(self.hand.choose_kind)
+        self.modes.left.connect(self.canvas.setFocus)
         self.hand.mode_changed.connect(self._show_mode)
         self.overlays.hung.connect(store.hang_fronts)
         self.overlays.switched.connect(store.turn_overlay)
@@ -235,23 +235,27 @@ class App(QObject):
 
 
 def application() -> QApplication:
-    """The running application, with its name and its look."""
+    """The running application, with its name."""
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
     app.setApplicationName(NAME)
     app.setOrganizationName(NAME)
     app.setStyle("Fusion")
-    look = system_look()
+    return app
+
+
+def dress(app: QApplication, look: Look) -> None:
+    """Give all widgets of the application this look."""
     app.setPalette(palette(look))
     app.setStyleSheet(sheet(look))
-    return app
 
 
 def run(path: str | None) -> int:
     """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
     logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
-    qt = application()
-    app = App()
+    qt, look = application(), system_look()
+    dress(qt, look)
+    app = App(look)
     report = ErrorReport(app.recovery.keep_now, app)
     report.told.connect(app.tell_trouble)
     report.install()
