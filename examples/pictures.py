@@ -1,0 +1,66 @@
+"""Take the pictures in README.md: the real window on the example, Measure and Count, light and dark.
+
+make pictures
+"""
+
+from pathlib import Path
+
+from PySide6.QtCore import QStandardPaths
+from PySide6.QtWidgets import QApplication
+
+from desktop.app import App, application, dress
+from desktop.look import Look, dark, light
+from desktop.shown import Overlay, Page
+from desktop.store import counted_file
+from shared.job_file import read_job_file
+
+HERE = Path(__file__).parent
+JOB = HERE / "harbour-row.recoat"
+PICTURES = HERE / "pictures"
+SIZE = (1280, 720)
+PICKED, COUNTED = ("A", "a-splash"), "b-splash"
+"""The face and part picked in Measure; the part whose sum is unfolded in Count."""
+
+
+def take_pictures(qt: QApplication, name: str, look: Look) -> None:
+    """Open a window with this look, turn to each page, and keep what it shows."""
+    dress(qt, look)
+    app = App(look)
+    app.store.show_job(counted_file(read_job_file(JOB)), JOB, saved=True)
+    app.window.resize(*SIZE)
+    app.window.show()
+    face, part = PICKED
+    app.store.show_face(face, (part,))
+    _grab(qt, app, f"measure-{name}.png")
+    app.store.turn_to(Page.COUNT)
+    app.store.turn_overlay(Overlay.JOINTS)
+    _pick_row(app)
+    _grab(qt, app, f"count-{name}.png")
+    app.window.close_now()
+
+
+def _pick_row(app: App) -> None:
+    """Pick a part in the table and unfold its sum."""
+    row = app.count.model.index_of(f"part {COUNTED}")
+    app.count.tree.setCurrentIndex(row)
+    app.count.tree.expand(row)
+
+
+def _grab(qt: QApplication, app: App, name: str) -> None:
+    """Let the window settle, then write what it shows."""
+    qt.processEvents()
+    app.window.grab().save(str(PICTURES / name))
+    print(f"wrote pictures/{name}")
+
+
+def main() -> None:
+    """Take all pictures, away from the person's own recent files."""
+    QStandardPaths.setTestModeEnabled(True)
+    qt = application()
+    PICTURES.mkdir(exist_ok=True)
+    for name, look in (("light", light()), ("dark", dark())):
+        take_pictures(qt, name, look)
+
+
+if __name__ == "__main__":
+    main()
