@@ -26,6 +26,18 @@ class RankedPart(NamedTuple):
 Ranked = Mapping[str, RankedPart]
 
 
+def in_order(parts: Sequence[Part], edges: Iterable[Edge]) -> list[Edge]:
+    """The edges by the parts that they divide, in drawing order, then by place: the same however they were found."""
+    order: dict[str | None, int] = {part.id: index for index, part in enumerate(parts)}
+    order[None] = len(parts)
+
+    def key(edge: Edge) -> tuple[int, int, float, float, float, float]:
+        first, second = sorted((order[edge.left], order[edge.right]))
+        return (first, second, edge.x0, edge.y0, edge.x1, edge.y1)
+
+    return sorted(edges, key=key)
+
+
 def edge_rows(face: str, parts: Sequence[Part], edges: Iterable[Edge]) -> tuple[EdgeRow, ...]:
     """A row for every edge; of two parts the one drawn first comes first."""
     order = {part.id: index for index, part in enumerate(parts)}

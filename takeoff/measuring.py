@@ -12,7 +12,7 @@ from shared.kinds import Kind, Treatment
 from takeoff.areas import gross, net, standings
 from takeoff.coated import coated
 from takeoff.corners import FaceEnd
-from takeoff.edges import edge_rows, seen_lengths, sides_seen
+from takeoff.edges import edge_rows, in_order, seen_lengths, sides_seen
 from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow
 from takeoff.joints import Choices, joint_rows, meetings
 from takeoff.looking import look_at_face
@@ -54,8 +54,10 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
     treated = {part.id: treatments.of(part) for part in face.parts}
     finishes = {part_id: each.finish_in_place for part_id, each in treated.items()}
     by_id = {part.id: part for part in face.parts}
-    edges = edge_rows(face.id, _standing(by_id, off), off.edges)
-    outer = _outer(off.edges, edges)
+    standing = _standing(by_id, off)
+    ordered = in_order(standing, off.edges)
+    edges = edge_rows(face.id, standing, ordered)
+    outer = _outer(ordered, edges)
     left, right = _ends(face, by_id, finishes, outer)
     return FaceCount(
         parts=_part_rows(face, context, treated, hung, off),

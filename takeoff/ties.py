@@ -87,10 +87,12 @@ def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
     found: list[Found] = []
     for kind in (Kind.SPLASHBACK, Kind.WALL):
         for part_id, spans in _lower_spans(kind, tied.elevation, edges).items():
-            shared = [span for start, end in free for span in _within(spans, (start, end))]
+            shared: list[Span] = []
+            for span in spans:
+                shared += _within(free, span)
+                free = without(free, [span])
             if shared:
                 found.append(_found(tied, parts[part_id], shared))
-                free = without(free, shared)
     return tuple(found)
 
 
@@ -126,7 +128,7 @@ def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, 
     spans: dict[str, list[Span]] = {}
     for edge in edges:
         (x0, y0), (x1, y1) = edge.start, edge.end
-        below = part_below(edge, ranked)
+        below = part_below(edge, ranked) if edge.parts[1] is not None else None
         if below is None or abs(y0 - y1) > NEAR_MM or y0 <= NEAR_MM:
             continue
         above = next(part for part in divided(edge) if part != below.id)

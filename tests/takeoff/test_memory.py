@@ -1,0 +1,111 @@
+from collections.abc import Sequence
+
+import pytest
+from msgspec.structs import replace
+
+from geometry.arrange import arrange
+from geometry.arrangement import Arrangement
+from geometry.moves import moved
+from shared.edits import find_part, with_changed_parts
+from shared.job import Job, JointChoice, Part, Unit
+from takeoff.figures import Fronts, Takeoff
+from takeoff.memory import Memory
+from takeoff.take_off import take_off
+
+
+class Counting:
+    """Arranges, and keeps the first part of every face that it was asked for."""
+
+    def __init__(self) -> None:
+        self.asked: list[str] = []
+
+    def __call__(self, parts: Sequence[Part]) -> Arrangement:
+        self.asked.append(parts[0].id)
+        return arrange(parts)
+
+
+@pytest.fixture
+def counting() -> Counting:
+    return Counting()
+
+
+def shifted(job: Job, part: str, dx: float) -> Job:
+    return with_changed_parts(job, [moved(find_part(job, part)[1], dx, 0)])
+
+
+def figures(takeoff: Takeoff) -> list[float]:
+    rows = [(row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount) for row in takeoff.parts]
+    lengths = [row.length_mm.amount for row in takeoff.joints] + [row.length_mm.amount for row in takeoff.masking]
+    return [*(amount for row in rows for amount in row), *lengths, *takeoff.totals]
+
+
+def test_a_job_seen_before_is_not_arranged_again(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    first = take_off(kitchen, memory)
+    counting.asked.clear()
+    assert take_off(kitchen, memory) == first
+    assert counting.asked == []
+
+
+def test_an_edit_to_one_face_measures_that_face_only(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    take_off(kitchen, memory)
+    counting.asked.clear()
+    take_off(shifted(kitchen, "sink", 50), memory)
+    assert counting.asked == ["top"]
+
+
+def test_a_choice_about_a_joint_arranges_nothing(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    before = take_off(kitchen, memory)
+    counting.asked.clear()
+    chosen = replace(kitchen, joints=(JointChoice("a", ("tiles", "edge"), sealed=False),))
+    assert take_off(chosen, memory).totals.bead_mm < before.totals.bead_mm
+    assert counting.asked == []
+
+
+def test_what_is_remembered_never_shows(kitchen: Job) -> None:
+    memory = Memory()
+    take_off(kitchen, memory)
+    other = replace(shifted(kitchen, "outlet1", 33), unit=Unit.INCH)
+    assert figures(take_off(other, memory)) == pytest.approx(figures(take_off(other)))
+    assert take_off(kitchen, memory) == take_off(kitchen)
+
+
+def test_a_drag_is_followed_without_arranging_the_face_anew(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    take_off(kitchen, memory)
+    job = shifted(kitchen, "outlet1", 1)
+    take_off(job, memory)
+    counting.asked.clear()
+    for _ in range(5):
+        job = shifted(job, "outlet1", 7)
+        followed = take_off(job, memory)
+        assert figures(followed) == pytest.approx(figures(take_off(job)), rel=1e-9)
+    assert counting.asked == []
+
+
+def test_after_a_drag_the_job_can_go_back_at_once(kitchen: Job) -> None:
+    memory = Memory()
+    job = kitchen
+    for _ in range(4):
+        job = shifted(job, "door1", 5)
+        take_off(job, memory)
+    assert figures(take_off(kitchen, memory)) == pytest.approx(figures(take_off(kitchen)), rel=1e-9)
+
+
+def test_both_arrangements_of_a_face_can_be_drawn(kitchen: Job) -> None:
+    memory = Memory()
+    face = kitchen.faces[0]
+    hung = {region.part for region in memory.arrangement(kitchen, face, Fronts.HUNG).regions}
+    off = {region.part for region in memory.arrangement(kitchen, face, Fronts.OFF).regions}
+    assert hung - off == {"door1", "door2"}
+
+
+def test_faces_that_are_gone_are_forgotten(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    take_off(kitchen, memory)
+    take_off(replace(kitchen, rooms=()), memory)
+    counting.asked.clear()
+    take_off(kitchen, memory)
+    assert len(counting.asked) == 4  # the wall twice, with its fronts hung and off
