@@ -21,7 +21,7 @@ def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRe
     """
     if _order_changed(old.areas, new.areas):
         return None
-    areas = set(old.areas) ^ set(new.areas)
+    areas = {area for area in set(old.areas) ^ set(new.areas) if area.role is not Role.FRONTS_OFF}  # never painted
     moved = {area.part for area in areas if area.role is Role.OUTLINE}
     boxes = [touched_box(area, to_device) for area in areas if area.role is Role.OUTLINE]
     boxes += _side_boxes((area for area in areas if area.part not in moved), to_device)

@@ -14,7 +14,7 @@ from geometry.sheets import room_for_drawing, sheets
 from geometry.sides import Box
 from shared.drawing import Role
 from shared.job import Unit
-from shared.kinds import usual
+from shared.kinds import Kind, usual
 
 WARNING = "Sizes from tape readings: verify on site"
 
@@ -83,7 +83,8 @@ def _add_view(page: Page) -> None:
         view_height=y1 - y0,
         dxfattribs={"layer": layer(page.document, "view")},
     )
-    hidden = (layer_name(Role.OUTLINE, kind) for kind, row in usual().items() if not row.hole)
+    outlines = [layer_name(Role.OUTLINE, kind) for kind, row in usual().items() if not row.hole]
+    hidden = [*outlines, *(layer_name(Role.FRONTS_OFF, kind) for kind in Kind)]
     view.frozen_layers = [name for name in hidden if name in page.document.layers]
 
 

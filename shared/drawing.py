@@ -18,6 +18,7 @@ class Role(StrEnum):
 
     OUTLINE = "outline"
     REGION = "region"
+    FRONTS_OFF = "fronts off"
     JOINT = "joint"
     MASKING = "masking"
     SIZE = "size"
@@ -29,7 +30,8 @@ class Role(StrEnum):
 class Area(NamedTuple):
     """A closed surface: `rings` of vertices (outer ones anticlockwise, holes clockwise), of a part and its kind.
 
-    Role OUTLINE: the part's whole outline, one ring; REGION: its visible region; none where nothing is visible.
+    Role OUTLINE: the part's whole outline, one ring; REGION: its visible region, no rings where nothing is visible;
+    FRONTS_OFF: on a face with its fronts hung, what they hide of it as well (what the takeoff measures), where they do.
     `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay. `name` is what the
     person calls the part, "" where it has no name of its own.
     """

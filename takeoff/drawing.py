@@ -1,5 +1,6 @@
 """One face as a drawing, put together from the job, what is seen of the face, and the takeoff."""
 
+from geometry.arrangement import Region
 from geometry.chaining import chained
 from geometry.extent import extent
 from geometry.label import Spot, label_spot
@@ -11,6 +12,9 @@ from shared.kinds import usual
 from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.sizes import face_sizes, part_sizes, step_mm
+
+SAME_MM2 = 1e-3
+"""Areas nearer than this are one: far below what a tape reads, far above the rounding of floats."""
 
 FLAT = 3.0
 """A place this many times wider than high holds tag and name beside each other (own choice)."""
@@ -30,8 +34,9 @@ def draw_face(
     Joints that are sealed and masking come from the rows of the takeoff, piece for piece, so their lengths are the
     takeoff's. A face without parts gives a drawing with nothing on it and a box of four zeros.
     """
-    arrangement = memory.arrangement(job, face, fronts)
-    rings = {region.part: region.rings for region in arrangement.regions}
+    seen = {region.part: region for region in memory.arrangement(job, face, fronts).regions}
+    off = {region.part: region for region in memory.arrangement(job, face, Fronts.OFF).regions}
+    rings = {part: region.rings for part, region in seen.items()}
     parts = _back_to_front(face, rings)
     box = _box(face, parts)
     return Drawing(
@@ -40,7 +45,7 @@ def draw_face(
         view=face.view,
         unit=job.unit,
         box=box,
-        areas=tuple(area for part in parts for area in _areas(part, rings[part.id])),
+        areas=tuple(area for part in parts for area in _areas(part, seen[part.id], off.get(part.id))),
         lines=(*_floor(face, box), *_joints(face, takeoff), *_masking(face, takeoff)),
         texts=_texts(parts, rings, takeoff),
         sizes=(*face_sizes(face), *(s for part in parts if part.id in sized for s in part_sizes(part, step_mm(box)))),
@@ -64,11 +69,13 @@ def _box(face: Face, parts: tuple[Part, ...]) -> tuple[float, float, float, floa
     return joined([extent(face), *(outline_box(part.outline) for part in parts)])
 
 
-def _areas(part: Part, rings: tuple[Outline, ...]) -> tuple[Area, Area]:
-    return (
-        Area(Role.REGION, part.id, part.kind, rings, part.hides, part.name),
-        Area(Role.OUTLINE, part.id, part.kind, (part.outline,), part.hides, part.name),
-    )
+def _areas(part: Part, seen: Region, off: Region | None) -> tuple[Area, ...]:
+    """What is drawn of a part: what is seen, its outline, and what is seen with the fronts off where that is more."""
+    region = Area(Role.REGION, part.id, part.kind, seen.rings, part.hides, part.name)
+    outline = region._replace(role=Role.OUTLINE, rings=(part.outline,))
+    if off is None or off.area_mm2 - seen.area_mm2 <= SAME_MM2:
+        return (region, outline)
+    return (region, outline, region._replace(role=Role.FRONTS_OFF, rings=off.rings))
 
 
 def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ...]:

@@ -84,6 +84,13 @@ def test_every_part_has_its_outline_and_its_region(drawing: Drawing) -> None:
         assert {area.part for area in drawing.areas if area.role is role} == {part.id for part in PARTS}
 
 
+def test_what_a_front_hides_is_there_as_well(drawing: Drawing) -> None:
+    behind = [area for area in drawing.areas if area.role is Role.FRONTS_OFF]
+    assert [(area.part, len(area.rings)) for area in behind] == [("base1", 1)]
+    off = draw_face(JOB, FACE, counted(), Memory(), fronts=Fronts.OFF)
+    assert [area for area in off.areas if area.role is Role.FRONTS_OFF] == []
+
+
 def test_fronts_that_are_off_are_not_drawn() -> None:
     off = draw_face(JOB, FACE, counted(), Memory(), fronts=Fronts.OFF)
     assert "door" not in {area.part for area in off.areas}
