@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from geometry.columns import Floats, Stack, Whole
+from geometry.columns import Floats, Stack, Whole, begins, rows_where
 from geometry.owners import Owners
 from geometry.pieces import Stretches
 
@@ -49,12 +49,12 @@ def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
     on_right = _own_stretches(stack, stretches, owners.right)
     source = np.where(owners.left > owners.right, on_left, on_right)
     changes = owners.left != owners.right
-    torn = np.flatnonzero(changes & (source < 0))
+    torn = rows_where(changes & (source < 0))
     if len(torn):
         raise TornError(int(max(owners.left[torn[0]], owners.right[torn[0]])))
     seen = np.append(np.where(stack.surface, np.arange(len(stack.surface)), -1), -1)
     left, right = seen[owners.left], seen[owners.right]
-    piece = np.flatnonzero(left != right)
+    piece = rows_where(left != right)
     piece = piece[np.argsort(source[piece])]
     row = source[piece]
     side = np.append(stretches.side, -1)
@@ -77,11 +77,10 @@ def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
 
 def runs_of(border: Border) -> Border:
     """The same border with successive pieces of one side that divide the same two parts made one."""
-    same = border.end[:-1] == border.start[1:]
-    for column in (border.side, border.left, border.right, border.left_side, border.right_side):
-        same &= column[1:] == column[:-1]
-    first = np.flatnonzero(np.append(np.True_, ~same)[: len(border.side)])
-    last = np.append(first[1:] - 1, len(border.side) - 1)[: len(first)]
+    fresh = begins(border.side, border.left, border.right, border.left_side, border.right_side)
+    fresh[1:] |= border.start[1:] != border.end[:-1]
+    first = rows_where(fresh)
+    last = np.concatenate((first, [len(fresh)]))[1:] - 1
     return Border(
         border.piece[first],
         border.side[first],
@@ -99,6 +98,6 @@ def runs_of(border: Border) -> Border:
 def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
     """For each piece the stretch of its owner's own outline that lies on it, -1 where none does."""
     own = np.full(len(owner), -1, dtype=np.intp)
-    rows = np.flatnonzero(stack.sides.part[stretches.side] == owner[stretches.piece])
+    rows = rows_where(stack.sides.part[stretches.side] == owner[stretches.piece])
     own[stretches.piece[rows]] = rows
     return own

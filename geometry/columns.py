@@ -75,10 +75,11 @@ def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
     """
     sides = _sides(parts, straight_mm)
     count = np.bincount(sides.part, minlength=len(parts)).astype(np.intp)
-    _refuse(parts, count < 2, "the outline encloses nothing")
+    every = np.arange(len(parts), dtype=np.intp)
+    _refuse(parts, every, count < 2, "it encloses nothing")
     first = np.cumsum(count) - count
     area = _signed_areas(sides, first, count)
-    _refuse(parts, area == 0, "the outline encloses nothing")
+    _refuse(parts, every, area == 0, "it encloses nothing")
     left, bottom = np.minimum.reduceat(sides.left, first), np.minimum.reduceat(sides.bottom, first)
     right, top = np.maximum.reduceat(sides.right, first), np.maximum.reduceat(sides.top, first)
     upright = ((sides.x0 == sides.x1) | (sides.y0 == sides.y1)) & (sides.sweep == 0)
@@ -119,12 +120,26 @@ def ramp(starts: Whole, counts: Whole) -> Whole:
     return np.arange(total, dtype=np.intp) + np.repeat(starts - ends + counts, counts)
 
 
+def rows_where(flags: Flags) -> Whole:
+    """The rows where the flag is up."""
+    return flags.nonzero()[0]
+
+
+def begins(*columns: Floats | Whole) -> Flags:
+    """Whether a row differs in any column from the row before; true of the first."""
+    begin = np.ones(len(columns[0]), dtype=np.bool_)
+    begin[1:] = columns[0][1:] != columns[0][:-1]
+    for column in columns[1:]:
+        begin[1:] |= column[1:] != column[:-1]
+    return begin
+
+
 def position(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Floats:
     """How far along the given sides points on them lie: 0 at the start of the side, 1 at its end."""
     x0, y0 = sides.x0[rows], sides.y0[rows]
     dx, dy = sides.x1[rows] - x0, sides.y1[rows] - y0
     share = ((x - x0) * dx + (y - y0) * dy) / (dx * dx + dy * dy)
-    bent = np.flatnonzero(sides.sweep[rows])
+    bent = rows_where(sides.sweep[rows])
     if len(bent):
         arc = rows[bent]
         sweep = sides.sweep[arc]
@@ -142,24 +157,29 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
     y = np.array([vertex.y for part in parts for vertex in part.outline], dtype=np.float64)
     bulge = np.array([vertex.bulge for part in parts for vertex in part.outline], dtype=np.float64)
     part = np.repeat(np.arange(len(parts), dtype=np.intp), counts)
-    known = np.isfinite(x) & np.isfinite(y) & np.isfinite(bulge)
-    _refuse(parts, np.bincount(part, ~known, len(parts)) > 0, "the outline holds a number that is not finite")
-    starts = np.cumsum(counts) - counts
-    following = _following(part, starts)
-    moves = (x != x[following]) | (y != y[following])
-    _refuse(parts, np.bincount(part, ~moves & (bulge != 0), len(parts)) > 0, "an arc starts and ends at one point")
-    number = ramp(np.zeros_like(starts), counts)[moves]
-    part, bulge = part[moves], bulge[moves]
-    x1, y1 = x[following][moves], y[following][moves]
-    starts = np.cumsum(np.bincount(part, minlength=len(parts))).astype(np.intp)
-    starts = np.concatenate((np.zeros(1, dtype=np.intp), starts[:-1]))
-    return _measured((part, number, _following(part, starts)), (x[moves], y[moves], x1, y1), bulge, straight_mm)
+    number = ramp(np.zeros_like(counts), counts)
+    _refuse(
+        parts, part, ~(np.isfinite(x) & np.isfinite(y) & np.isfinite(bulge)), "it holds a number that is not finite"
+    )
+    following = _following(counts)
+    x1, y1 = x[following], y[following]
+    stays = (x == x1) & (y == y1)
+    _refuse(parts, part, stays & (bulge != 0), "an arc of it starts and ends at one point")
+    if stays.any():
+        rows = rows_where(~stays)
+        part, number, bulge = part[rows], number[rows], bulge[rows]
+        x, y, x1, y1 = x[rows], y[rows], x1[rows], y1[rows]
+        following = _following(np.bincount(part, minlength=len(parts)).astype(np.intp))
+    return _measured((part, number, following), (x, y, x1, y1), bulge, straight_mm)
 
 
-def _following(part: Whole, starts: Whole) -> Whole:
-    rows = np.arange(len(part), dtype=np.intp)
-    last = np.append(part[1:] != part[:-1], np.True_)[: len(part)]
-    return np.where(last, starts[part], rows + 1)
+def _following(counts: Whole) -> Whole:
+    """The row that follows each round its part, where the parts have so many rows."""
+    ends = np.cumsum(counts)
+    following = np.arange(1, len(counts) and int(ends[-1]) + 1, dtype=np.intp)
+    some = counts > 0
+    following[ends[some] - 1] = (ends - counts)[some]
+    return following
 
 
 def _measured(
@@ -168,7 +188,7 @@ def _measured(
     x0, y0, x1, y1 = ends
     dx, dy = x1 - x0, y1 - y0
     length = np.hypot(dx, dy)
-    bent = np.flatnonzero(np.abs(bulge) * length / 2 > straight_mm)
+    bent = rows_where(np.abs(bulge) * length / 2 > straight_mm)
     sweep, angle, cx, cy, radius = np.zeros((5, len(x0)))
     left, right = np.minimum(x0, x1), np.maximum(x0, x1)
     bottom, top = np.minimum(y0, y1), np.maximum(y0, y1)
@@ -205,7 +225,10 @@ def _signed_areas(sides: Columns, first: Whole, count: Whole) -> Floats:
     return total
 
 
-def _refuse(parts: Sequence[Part], wrong: Flags, what: str) -> None:
+def _refuse(parts: Sequence[Part], part: Whole, wrong: Flags, what: str) -> None:
+    """Refuse the part of the first row that is wrong."""
     if wrong.any():
-        part = parts[int(np.argmax(wrong))]
-        raise OutlineError(what, where=part.name or part.id, do="draw it again")
+        culprit = parts[int(part[np.argmax(wrong)])]
+        raise OutlineError(
+            f"the outline cannot be measured: {what}", where=culprit.name or culprit.id, do="draw it again"
+        )

@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from geometry.columns import Columns, Flags, Floats, Stack, Whole, position, ramp
+from geometry.columns import Columns, Flags, Floats, Stack, Whole, position, ramp, rows_where
 
 BUNDLE = 8
 """Sides that are searched for as one: a rounded box is one bundle."""
@@ -45,7 +45,7 @@ def near_pairs(stack: Stack, tolerance: float) -> tuple[Whole, Whole]:
     repeats = many[of_low]
     one = np.repeat(from_low, repeats)
     other = from_high[ramp((np.cumsum(many) - many)[of_low], repeats)]
-    rows = _near(stack.sides, one, stack.sides, other, tolerance)
+    rows = near_boxes(stack.sides, one, stack.sides, other, tolerance)
     return one[rows], other[rows]
 
 
@@ -83,15 +83,15 @@ def _reaching(sides: Columns, bundles: _Bundles, bundle: Whole, other: Whole, to
     many = bundles.number[bundle]
     side = ramp(bundles.first[bundle], many)
     pair = np.repeat(np.arange(len(bundle), dtype=np.intp), many)
-    rows = _near(sides, side, bundles, other[pair], tolerance)
+    rows = near_boxes(sides, side, bundles, other[pair], tolerance)
     return side[rows], pair[rows]
 
 
-def _near(
+def near_boxes(
     boxes: Columns | _Bundles, rows: Whole, others: Columns | _Bundles, against: Whole, tolerance: float
 ) -> Whole:
     """Which pairs of boxes come within the tolerance of each other."""
-    return np.flatnonzero(
+    return rows_where(
         (boxes.left[rows] <= others.right[against] + tolerance)
         & (boxes.right[rows] >= others.left[against] - tolerance)
         & (boxes.bottom[rows] <= others.top[against] + tolerance)
@@ -145,7 +145,7 @@ Crossings = tuple[Whole, Whole, Floats, Floats]
 def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, tolerance: float) -> Flags:
     """Whether points lie on sides."""
     near = np.abs(_aside(sides, side, x, y)) <= tolerance
-    rows = np.flatnonzero(near)
+    rows = rows_where(near)
     on = side[rows]
     along = position(sides, on, x[rows], y[rows])
     reach = tolerance / sides.length[on]
@@ -157,7 +157,7 @@ def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
     """How far points lie to the left of straight sides' lines, or outside arcs' circles."""
     x0, y0 = sides.x0[side], sides.y0[side]
     away = ((sides.x1[side] - x0) * (y - y0) - (sides.y1[side] - y0) * (x - x0)) / sides.length[side]
-    bent = np.flatnonzero(sides.sweep[side])
+    bent = rows_where(sides.sweep[side])
     if len(bent):
         arc = side[bent]
         away[bent] = np.hypot(x[bent] - sides.cx[arc], y[bent] - sides.cy[arc]) - sides.radius[arc]
@@ -169,7 +169,7 @@ def _lines_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) 
     start, end = _aside(sides, other, x0[one], y0[one]), _aside(sides, other, x1[one], y1[one])
     near, far = _aside(sides, one, x0[other], y0[other]), _aside(sides, one, x1[other], y1[other])
     clear = np.minimum(np.minimum(np.abs(start), np.abs(end)), np.minimum(np.abs(near), np.abs(far))) > tolerance
-    rows = np.flatnonzero(clear & (start * end < 0) & (near * far < 0))
+    rows = rows_where(clear & (start * end < 0) & (near * far < 0))
     one, other = one[rows], other[rows]
     share = start[rows] / (start[rows] - end[rows])
     x = x0[one] + share * (x1[one] - x0[one])
@@ -193,7 +193,7 @@ def _arcs_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -
     ):
         for sign in (1.0, -1.0):
             # Half a chord of 0 is a touch: one point, not two.
-            rows = np.flatnonzero(half > 0) if sign < 0 else np.flatnonzero(half >= 0)
+            rows = rows_where(half > 0) if sign < 0 else rows_where(half >= 0)
             x = foot[0][rows] + sign * half[rows] * way[0][rows]
             y = foot[1][rows] + sign * half[rows] * way[1][rows]
             inside = _is_between(sides, first[rows], x, y) & _is_between(sides, second[rows], x, y)

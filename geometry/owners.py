@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 import shapely
 
-from geometry.columns import Flags, Floats, Stack, Whole, ramp
+from geometry.columns import Flags, Floats, Stack, Whole, ramp, rows_where
 from geometry.pieces import Pieces, Stretches
 
 
@@ -48,7 +48,7 @@ def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Who
 def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
     """Whether each part covers the point given with it, arcs exact. The point must not lie on the part's outline."""
     inside = (stack.left[part] < x) & (x < stack.right[part]) & (stack.bottom[part] < y) & (y < stack.top[part])
-    shaped = np.flatnonzero(inside & ~stack.plain[part])
+    shaped = rows_where(inside & ~stack.plain[part])
     if len(shaped):
         inside[shaped] = _odd(stack, part[shaped], x[shaped], y[shaped])
     return inside

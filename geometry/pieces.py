@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from geometry.columns import Columns, Flags, Floats, Whole, position
+from geometry.columns import Columns, Flags, Floats, Whole, begins, position, rows_where
 from geometry.cutting import Meetings
 
 
@@ -62,9 +62,9 @@ def welded(points: Nodes, tolerance: float) -> tuple[Nodes, Whole]:
     if differs.any():
         unsettled = np.zeros(len(first), dtype=np.bool_)
         unsettled[node[differs]] = True
-        rows = np.flatnonzero(unsettled[node])
+        rows = rows_where(unsettled[node])
         rows = rows[np.lexsort((y[rows], x[rows], ~corner[rows], node[rows]))]
-        best = rows[np.diff(node[rows], prepend=-1) > 0]
+        best = rows[begins(node[rows])]
         first[node[best]] = best
     return Nodes(x[first], y[first], corner[first]), node
 
@@ -100,9 +100,9 @@ def stretched(sides: Columns, nodes: Nodes, stops: Stops, side_of: Whole, tolera
     """The stretches between successive stops of each line, and the pieces they are; `side_of` gives a line's side."""
     order = np.lexsort((stops.along, stops.line))
     line, along, node = stops.line[order], stops.along[order], stops.node[order]
-    fresh = np.append(np.True_, (line[1:] != line[:-1]) | (node[1:] != node[:-1]))[: len(line)]
+    fresh = begins(line, node)
     line, along, node = line[fresh], along[fresh], node[fresh]
-    rows = np.flatnonzero(line[1:] == line[:-1])
+    rows = rows_where(line[1:] == line[:-1])
     side, begin, finish = side_of[line[rows]], along[rows], along[rows + 1]
     start, end = node[rows], node[rows + 1]
     low, high = np.minimum(start, end), np.maximum(start, end)
@@ -130,7 +130,8 @@ def _same(chord: Whole, sagitta: Floats, tolerance: float) -> tuple[Whole, Whole
     """The number of each stretch's piece (same chord, sagittas without a gap), and the first stretch of each piece."""
     order = np.lexsort((sagitta, chord))
     chords, bows = chord[order], sagitta[order]
-    fresh = np.append(np.True_, (chords[1:] != chords[:-1]) | (bows[1:] - bows[:-1] > tolerance))[: len(order)]
+    fresh = begins(chords)
+    fresh[1:] |= bows[1:] - bows[:-1] > tolerance
     piece = np.empty(len(order), dtype=np.intp)
     piece[order] = np.cumsum(fresh) - 1
     return piece, order[fresh]

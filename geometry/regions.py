@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from geometry.arrangement import Region
-from geometry.columns import TURN, Floats, Whole, ramp
+from geometry.columns import TURN, Floats, Whole, begins, ramp, rows_where
 from geometry.rings import Rings
 
 CHORDS_A_CIRCLE = 32
@@ -43,7 +43,7 @@ def ring_areas(rings: Rings) -> Floats:
     flat = _flattened(rings)
     area = shapely.area(shapely.polygons(_linear_rings(flat)))
     # The way round of the flattened ring, which for a crescent thinner than its sagittas is not that of the ring.
-    starts = np.flatnonzero(np.diff(flat.ring, prepend=-1))
+    starts = rows_where(begins(flat.ring))
     x, y = flat.x - flat.x[starts][flat.ring], flat.y - flat.y[starts][flat.ring]
     turned = np.add.reduceat(x[:-1] * y[1:] - x[1:] * y[:-1], starts)
     signed: Floats = np.copysign(area, turned) + np.add.reduceat(flat.segment, rings.first)
@@ -65,10 +65,10 @@ def _linear_rings(flat: _Flat) -> NDArray[np.object_]:
 
 def _flattened(rings: Rings) -> _Flat:
     x, y, bulge = rings.x, rings.y, rings.bulge
-    count = np.diff(np.append(rings.first, len(x)))
+    count = np.diff(rings.first, append=len(x))
     ring = np.repeat(np.arange(len(count), dtype=np.intp), count)
     segment = np.zeros(len(x))
-    bent = np.flatnonzero(bulge)
+    bent = rows_where(bulge)
     if not len(bent):
         return _Flat(x, y, ring, segment)
     following = np.arange(1, len(x) + 1, dtype=np.intp)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from geometry.border import Border, TornError
-from geometry.columns import Columns, Flags, Floats, Whole
+from geometry.columns import Columns, Flags, Floats, Whole, rows_where
 from geometry.pieces import Nodes
 
 
@@ -57,7 +57,7 @@ def rings_of(sides: Columns, nodes: Nodes, border: Border) -> Rings:
 
 def _ways(sides: Columns, border: Border) -> _Ways:
     sweep = sides.sweep[border.side] * (border.finish - border.begin)
-    on_left, on_right = np.flatnonzero(border.left >= 0), np.flatnonzero(border.right >= 0)
+    on_left, on_right = rows_where(border.left >= 0), rows_where(border.right >= 0)
     own = np.concatenate((border.left_side[on_left], border.right_side[on_right]))
     source = np.concatenate((border.side[on_left], border.side[on_right]))
     return _Ways(
@@ -74,7 +74,7 @@ def _linked(nodes: Nodes, ways: _Ways) -> tuple[Whole, list[list[int]]]:
     many = len(nodes.x)
     starts, ends = ways.part * many + ways.start, ways.part * many + ways.end
     by_start, by_end = np.argsort(starts, kind="stable"), np.argsort(ends, kind="stable")
-    open_ = np.flatnonzero(starts[by_start] != ends[by_end])
+    open_ = rows_where(starts[by_start] != ends[by_end])
     if len(open_):
         raise TornError(int(ways.part[by_start[open_[0]]]))
     following = np.empty(len(starts), dtype=np.intp)
@@ -131,7 +131,7 @@ def _part_touching(following: Whole, arriving: list[int]) -> None:
 
 def _walked(nodes: Nodes, ways: _Ways, following: Whole, corner: Flags) -> tuple[Whole, Whole]:
     """The ways in the order of their rings, each ring from its leftmost corner, by part; and where each ring begins."""
-    corners = np.flatnonzero(corner)
+    corners = rows_where(corner)
     start = ways.start[corners]
     seeds = corners[np.lexsort((nodes.y[start], nodes.x[start], ways.part[corners]))]
     then = following.tolist()
@@ -151,7 +151,7 @@ def _walked(nodes: Nodes, ways: _Ways, following: Whole, corner: Flags) -> tuple
 
 def _corners(sides: Columns, nodes: Nodes, ways: _Ways, order: Whole, first: Whole, corner: Flags) -> Rings:
     """The rings with a vertex at each corner only."""
-    kept = np.flatnonzero(corner[order])
+    kept = rows_where(corner[order])
     at = order[kept]
     part = ways.part[order[first]]
     sweep = np.add.reduceat(ways.sweep[order], kept) if len(kept) else np.zeros(0)

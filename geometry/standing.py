@@ -6,13 +6,12 @@ from itertools import compress
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from geometry.arrange import Laid, arrange, edges_of, in_order, laid_out, regions_of, unseen
 from geometry.arrangement import Arrangement, Edge, Region
 from geometry.border import Border, TornError, border_of, runs_of
-from geometry.columns import Columns, Flags, Floats, Stack, Whole, filled, spread, stack_of
-from geometry.cutting import Meetings, meetings
+from geometry.columns import Columns, Flags, Floats, Stack, Whole, filled, rows_where, spread, stack_of
+from geometry.cutting import Meetings, meetings, near_boxes
 from geometry.owners import Owners, in_front
 from geometry.pieces import Nodes, Pieces, Stops, Stretches, inner_stops, stretched, welded
 from geometry.rank import rank_key
@@ -59,8 +58,9 @@ class _Ground(NamedTuple):
     """What stands: laid out, with each part at its place in the stack of all parts.
 
     `order` gives the part (by drawing order) at each place, `ids` its id; `moving` are the parts that are moved, as
-    they were, and `places` theirs. `boxes` are those of the pieces, `sides` the sides that the edges come from.
-    `regions` are in drawing order.
+    they were, and `places` theirs. `vertex` is the node at which each side starts (-1 where the side is too short to
+    have a piece), `boxes` are those of the pieces, `sides` the sides that the edges come from. `regions` are in drawing
+    order.
     """
 
     order: list[int]
@@ -68,6 +68,7 @@ class _Ground(NamedTuple):
     moving: list[Part]
     places: Whole
     laid: Laid
+    vertex: Whole
     boxes: tuple[Floats, Floats, Floats, Floats]
     regions: tuple[Region, ...]
     edges: tuple[Edge, ...]
@@ -81,10 +82,10 @@ def _ground(parts: tuple[Part, ...], moving: Collection[str]) -> _Ground | None:
     stays = np.array([name not in moving for name in ids], dtype=np.bool_)
     if not stays.any():
         return None
-    places = np.flatnonzero(~stays)
+    places = rows_where(~stays)
     try:
         dense = laid_out(stack_of([parts[index] for index in compress(order, stays)], WELD_MM), WELD_MM)
-        laid = _placed(dense, np.flatnonzero(stays), len(ids))
+        laid = _placed(dense, rows_where(stays), len(ids))
         seen = regions_of(ids, rings_of(laid.stack.sides, laid.nodes, laid.border))
     except TornError:
         return None
@@ -92,7 +93,7 @@ def _ground(parts: tuple[Part, ...], moving: Collection[str]) -> _Ground | None:
     edges = edges_of(ids, laid.stack.sides, laid.nodes, runs)
     regions = in_order(order, ids, seen)
     moved = [parts[order[place]] for place in places.tolist()]
-    return _Ground(order, ids, moved, places, laid, _piece_boxes(laid), regions, edges, runs.side)
+    return _Ground(order, ids, moved, places, laid, _vertices(laid), _piece_boxes(laid), regions, edges, runs.side)
 
 
 def _placed(laid: Laid, places: Whole, total: int) -> Laid:
@@ -101,6 +102,13 @@ def _placed(laid: Laid, places: Whole, total: int) -> Laid:
     owners = Owners(place[laid.owners.left], place[laid.owners.right])
     border = laid.border._replace(left=place[laid.border.left], right=place[laid.border.right])
     return laid._replace(stack=spread(laid.stack, places, total), owners=owners, border=border)
+
+
+def _vertices(laid: Laid) -> Whole:
+    vertex = np.full(len(laid.stack.sides.part), -1, dtype=np.intp)
+    starts = rows_where(laid.stretches.begin == 0)
+    vertex[laid.stretches.side[starts]] = laid.stretches.start[starts]
+    return vertex
 
 
 def _piece_boxes(laid: Laid) -> tuple[Floats, Floats, Floats, Floats]:
@@ -120,15 +128,12 @@ def _arranged(ground: _Ground, parts: list[Part]) -> Arrangement:
     box = _reach(moved)
     stack = filled(ground.laid.stack, ground.places, moved)
     touched = _meets(ground.boxes, box)
-    nodes, stretches, pieces, behind = _recut(ground.laid, stack, touched, box)
+    nodes, stretches, pieces, behind = _recut(ground, stack, touched, box)
     owners = in_front(stack, stretches, pieces, _over(ground, stack, pieces, behind, box), behind)
     fresh = border_of(stack, stretches, owners)
-    known = ground.laid.border
-    stays = ~touched[known.piece]
-    gone = Border._make(column[~stays] for column in known)
-    border = Border._make(np.concatenate((old[stays], new)) for old, new in zip(known, fresh, strict=True))
-    edges = _edges(ground, stack, nodes, border, (gone, fresh))
-    return Arrangement(_regions(ground, stack, nodes, border, (gone, fresh)), edges)
+    border, sides, shown = _spliced(ground.laid.border, touched, fresh, stack)
+    edges = _edges(ground, stack, nodes, border, sides)
+    return Arrangement(_regions(ground, stack, nodes, border, shown), edges)
 
 
 def _reach(moved: Stack) -> Box:
@@ -146,18 +151,18 @@ def _meets(boxes: tuple[Floats, Floats, Floats, Floats], box: Box) -> Flags:
     return meets
 
 
-def _recut(laid: Laid, stack: Stack, touched: Flags, box: Box) -> tuple[Nodes, Stretches, Pieces, Owners]:
+def _recut(ground: _Ground, stack: Stack, touched: Flags, box: Box) -> tuple[Nodes, Stretches, Pieces, Owners]:
     """The touched pieces and the moved sides cut where they meet, and the standing parts behind the former."""
-    sides = stack.sides
-    moved = np.arange(len(laid.stack.sides.part), len(sides.part), dtype=np.intp)
-    rows = np.flatnonzero(touched[laid.stretches.piece])
+    sides, laid, first = stack.sides, ground.laid, len(ground.vertex)
+    moved = np.arange(first, len(sides.part), dtype=np.intp)
+    rows = rows_where(touched[laid.stretches.piece])
     old = Stretches._make(column[rows] for column in laid.stretches)
-    met = _met(sides, len(laid.stack.sides.part), box)
-    nodes, vertex, crossing = _nodes(laid, stack, met, box)
+    met = _met(sides, first, box)
+    nodes, vertex, crossing = _nodes(ground, stack, met, box)
     # Each touched stretch is a line of its own; so is each moved side, after them.
     inner = inner_stops(sides, met)
     line = _line(old, moved, inner.line, inner.along)
-    known = np.flatnonzero(line >= 0)
+    known = rows_where(line >= 0)
     at = np.concatenate((vertex[met.vertex], crossing, crossing))
     whole = np.arange(len(rows) + len(moved), dtype=np.intp)
     stops = Stops(
@@ -172,26 +177,26 @@ def _recut(laid: Laid, stack: Stack, touched: Flags, box: Box) -> tuple[Nodes, S
 
 def _met(sides: Columns, first: int, box: Box) -> Meetings:
     """Where the moved sides, from row `first` on, meet others."""
-    near = np.flatnonzero(_meets((sides.left, sides.bottom, sides.right, sides.top), box))
-    boxes = shapely.box(sides.left[near], sides.bottom[near], sides.right[near], sides.top[near])
-    moved = np.flatnonzero(near >= first)
-    one, other = shapely.STRtree(boxes[moved]).query(boxes, predicate="dwithin", distance=WELD_MM)
-    one, other = near[one], near[moved][other]
-    keep = (sides.part[one] != sides.part[other]) & ((one < first) | (one < other))
+    near = rows_where(_meets((sides.left, sides.bottom, sides.right, sides.top), box))
+    moved = near[near >= first]
+    one, other = np.repeat(near, len(moved)), np.tile(moved, len(near))
+    rows = near_boxes(sides, one, sides, other, WELD_MM)
+    one, other = one[rows], other[rows]
+    keep = (sides.part[one] != sides.part[other]) & (one < other)
     one, other = one[keep], other[keep]
     # The lower part first, as when arranging anew: else crossings could differ in the last digit.
     swap = sides.part[one] > sides.part[other]
     return meetings(sides, np.where(swap, other, one), np.where(swap, one, other), WELD_MM)
 
 
-def _nodes(laid: Laid, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Whole, Whole]:
+def _nodes(ground: _Ground, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Whole, Whole]:
     """All nodes, the standing ones first; those of the vertices at which sides start, and those of the crossings.
 
     TornError where a moved point brings standing nodes together.
     """
-    sides, known = stack.sides, laid.nodes
-    count, first = len(known.x), len(laid.stack.sides.part)
-    near = np.flatnonzero(_meets((known.x, known.y, known.x, known.y), box))
+    sides, known = stack.sides, ground.laid.nodes
+    count, first = len(known.x), len(ground.vertex)
+    near = rows_where(_meets((known.x, known.y, known.x, known.y), box))
     moved = len(sides.part) - first
     corner = np.concatenate((known.corner[near], np.arange(moved + len(met.x)) < moved))
     x = np.concatenate((known.x[near], sides.x0[first:], met.x))
@@ -201,21 +206,18 @@ def _nodes(laid: Laid, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Wh
     name[node[: len(near)]] = near
     if np.count_nonzero(name >= 0) < len(near):
         raise TornError(int(sides.part[first]))
-    new = np.flatnonzero(name < 0)
+    new = rows_where(name < 0)
     name[new] = count + np.arange(len(new))
     nodes = Nodes._make(np.concatenate((old, fresh[new])) for old, fresh in zip(known, local, strict=True))
     nodes.x[name], nodes.y[name] = local.x, local.y
-    vertex = np.full(len(sides.part), -1, dtype=np.intp)
-    starts = np.flatnonzero(laid.stretches.begin == 0)
-    vertex[laid.stretches.side[starts]] = laid.stretches.start[starts]
-    vertex[first:] = name[node[len(near) : len(near) + moved]]
+    vertex = np.concatenate((ground.vertex, name[node[len(near) : len(near) + moved]]))
     return nodes, vertex, name[node[len(near) + moved :]]
 
 
 def _line(old: Stretches, moved: Whole, side: Whole, along: Floats) -> Whole:
     """The line that holds a place on a side: a touched stretch or, numbered after those, a moved side; -1 for none."""
     row = np.searchsorted(old.side + old.begin / 2, side + np.clip(along, 0.0, 1.0) / 2, side="right") - 1
-    holds = np.flatnonzero((row >= 0) & (side < moved[0]))
+    holds = rows_where((row >= 0) & (side < moved[0]))
     on = row[holds]
     fits = (old.side[on] == side[holds]) & (along[holds] <= old.finish[on] + ROUNDING)
     line = np.where(side >= moved[0], len(old.side) + side - moved[0], -1)
@@ -225,7 +227,7 @@ def _line(old: Stretches, moved: Whole, side: Whole, along: Floats) -> Whole:
 
 def _behind(owners: Owners, old: Stretches, line: Whole, stretches: Stretches, count: int) -> Owners:
     """The standing owners of what the touched pieces were cut into; -1 for pieces that lie on moved sides alone."""
-    new = np.flatnonzero(line < len(old.side))
+    new = rows_where(line < len(old.side))
     row = line[new]
     same = stretches.along[new] == old.along[row]
     left, right = owners.left[old.piece[row]], owners.right[old.piece[row]]
@@ -239,8 +241,8 @@ def _over(ground: _Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Bo
     """Pairs of pieces and parts that may cover them: the moved ones, and the standing where none is known behind."""
     stands = _meets((stack.left, stack.bottom, stack.right, stack.top), box)
     stands[ground.places] = False
-    standing, moving = np.flatnonzero(stands), ground.places
-    unknown = np.flatnonzero((behind.left < 0) & (behind.right < 0))
+    standing, moving = rows_where(stands), ground.places
+    unknown = rows_where((behind.left < 0) & (behind.right < 0))
     every = np.arange(len(pieces.x), dtype=np.intp)
     return (
         np.concatenate((np.repeat(every, len(moving)), np.repeat(unknown, len(standing)))),
@@ -248,33 +250,38 @@ def _over(ground: _Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Bo
     )
 
 
-def _edges(
-    ground: _Ground, stack: Stack, nodes: Nodes, border: Border, changed: tuple[Border, Border]
-) -> tuple[Edge, ...]:
-    """The edges from sides whose border changed, put together anew, with all others."""
+def _spliced(known: Border, touched: Flags, fresh: Border, stack: Stack) -> tuple[Border, Flags, Flags]:
+    """The border of all whose border changed: which sides those are, and which parts (with a last row for none)."""
     sides = np.zeros(len(stack.sides.part), dtype=np.bool_)
-    for part in changed:
-        sides[part.side] = True
-    rows = np.flatnonzero(sides[border.side])
+    shown = np.zeros(len(stack.number) + 1, dtype=np.bool_)
+    stays = ~touched[known.piece]
+    gone = rows_where(~stays)
+    for left, right, side in (
+        (known.left[gone], known.right[gone], known.side[gone]),
+        (fresh.left, fresh.right, fresh.side),
+    ):
+        sides[side] = shown[left] = shown[right] = True
+    shown[-1] = False
+    rows = rows_where(stays & (sides[known.side] | shown[known.left] | shown[known.right]))
+    border = Border._make(np.concatenate((old[rows], new)) for old, new in zip(known, fresh, strict=True))
+    return border, sides, shown
+
+
+def _edges(ground: _Ground, stack: Stack, nodes: Nodes, border: Border, sides: Flags) -> tuple[Edge, ...]:
+    """The edges from sides whose border changed, put together anew, with all others."""
+    rows = rows_where(sides[border.side])
     rows = rows[np.lexsort((border.begin[rows], border.side[rows]))]
     runs = runs_of(Border._make(column[rows] for column in border))
-    return (*compress(ground.edges, ~sides[ground.sides]), *edges_of(ground.ids, stack.sides, nodes, runs))
+    stays = (~sides[ground.sides]).tolist()
+    return (*compress(ground.edges, stays), *edges_of(ground.ids, stack.sides, nodes, runs))
 
 
-def _regions(
-    ground: _Ground, stack: Stack, nodes: Nodes, border: Border, changed: tuple[Border, Border]
-) -> tuple[Region, ...]:
+def _regions(ground: _Ground, stack: Stack, nodes: Nodes, border: Border, shown: Flags) -> tuple[Region, ...]:
     """The regions of parts whose border changed, put together anew, among all others."""
-    parts = np.zeros(len(ground.ids) + 1, dtype=np.bool_)
-    for part in changed:
-        parts[part.left] = parts[part.right] = True
-    parts[-1] = False
-    rows = np.flatnonzero(parts[border.left] | parts[border.right])
-    own = Border._make(column[rows] for column in border)
-    own.left[~parts[own.left]] = -1
-    own.right[~parts[own.right]] = -1
+    own = border._replace(left=np.where(shown[border.left], border.left, -1))
+    own = own._replace(right=np.where(shown[border.right], border.right, -1))
     seen = regions_of(ground.ids, rings_of(stack.sides, nodes, own))
     regions = list(ground.regions)
-    for place in np.flatnonzero(parts).tolist():
+    for place in rows_where(shown).tolist():
         regions[ground.order[place]] = seen.get(place) or unseen(ground.ids[place])
     return tuple(regions)
