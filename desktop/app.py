@@ -197,6 +197,8 @@ class App(QObject):
             self.count.follow(old, new)
             self.overlays.follow(old, new)
         self.window.follow(old, new)
+        if new is not None and (old is None or old.page is not new.page):
+            self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
         self.menus.follow(new)
         if old is None or new is None or old.job is not new.job:
             self.window.tell("", trouble=False)

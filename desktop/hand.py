@@ -71,7 +71,6 @@ class Hand(QObject):
         self.kind = kind
         self._begin()
         self.mode_changed.emit()
-        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def turn(self) -> None:
         """Go on in the gesture's other way (an arc instead of a straight side, a rounded box instead of a circle)."""

@@ -3,6 +3,7 @@
 from enum import StrEnum
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -40,25 +41,42 @@ SAYS = {
 }
 
 
+class KindChooser(QComboBox):
+    """Chosen by letters or from the list; `left` when the person is done with it, by Return, Escape or a click."""
+
+    left = Signal()
+
+    def hidePopup(self) -> None:
+        super().hidePopup()
+        self.left.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape):
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
+
+
 class Modes(QFrame):
-    """`chosen(mode)` and `kind_chosen(kind)` when the person chooses."""
+    """`chosen(mode)` and `kind_chosen(kind)` when the person chooses; `left` when the keys belong to the face again."""
 
     chosen = Signal(object)
     kind_chosen = Signal(object)
+    left = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("panel")
         self.setFixedWidth(WIDTH)
         self._buttons = QButtonGroup(self)
-        self.kinds = QComboBox(self)
+        self.kinds = KindChooser(self)
         column = QVBoxLayout(self)
         column.setContentsMargins(8, 12, 8, 12)
         column.setSpacing(4)
         for mode in Mode:
             column.addWidget(self._button(mode))
         column.addSpacing(16)
-        label = QLabel("New parts are", self)
+        label = QLabel("&Kind of new parts", self)
         set_role(label, "quiet")
         label.setBuddy(self.kinds)
         column.addWidget(label)
@@ -68,6 +86,7 @@ class Modes(QFrame):
         self.kinds.addItems([kind.value for kind in Kind])
         self._buttons.buttonClicked.connect(self._choose)
         self.kinds.textActivated.connect(self._choose_kind)
+        self.kinds.left.connect(self.left)
 
     def show_mode(self, mode: Mode) -> None:
         """Mark the mode that is at work."""

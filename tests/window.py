@@ -1,0 +1,142 @@
+"""The whole window for tests, and a person who uses it by mouse and keys."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit, QMessageBox, QWidget
+from pytestqt.qtbot import QtBot
+
+from desktop.app import App, application, dress
+from desktop.look import light
+from desktop.shown import Shown
+
+SOON_MS = 5000
+
+BETWEEN_WORDS_MS = 450
+"""Letters typed into a list sooner after each other than Qt's 400 ms are one word."""
+
+Keys = Qt.KeyboardModifier
+
+
+class Person:
+    """Does what a person does. Points are millimetres of the face that is shown."""
+
+    def __init__(self, app: App, qtbot: QtBot) -> None:
+        self.app = app
+        self._qtbot = qtbot
+
+    @property
+    def shown(self) -> Shown:
+        """What the window shows."""
+        return self.app.store.open
+
+    def type(self, text: str) -> None:
+        """Type, wherever the keys go."""
+        QTest.keyClicks(self._focus, text)
+
+    def press(self, key: Qt.Key, keys: Keys = Keys.NoModifier) -> None:
+        """Press one key."""
+        QTest.keyClick(self._focus, key, keys)
+
+    def read(self, *readings: str) -> None:
+        """Type readings, Return after each."""
+        for reading in readings:
+            self.type(reading)
+            self.press(Qt.Key.Key_Return)
+
+    def click(self, widget: QWidget) -> None:
+        """Click the middle of a widget."""
+        QTest.mouseClick(widget, Qt.MouseButton.LeftButton)
+
+    def click_at(self, x: float, y: float, keys: Keys = Keys.NoModifier) -> None:
+        """Click a point of the face."""
+        QTest.mouseMove(self.app.canvas, self._pixel(x, y))
+        QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
+
+    def begin_drag(self, start: tuple[float, float], *ways: tuple[float, float]) -> None:
+        """Press at a point and move the hand to others, without letting go."""
+        canvas = self.app.canvas
+        QTest.mousePress(canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(*start))
+        for way in ways:
+            QTest.mouseMove(canvas, self._pixel(*way))
+
+    def drop(self, x: float, y: float) -> None:
+        """Let go."""
+        QTest.mouseRelease(self.app.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
+
+    def draw_boxes(self, kind: str, *boxes: tuple[str, str, str, str]) -> None:
+        """Draw parts of a kind, each from its readings: from left, from floor, width, height."""
+        QTest.qWait(BETWEEN_WORDS_MS)
+        self.press(Qt.Key.Key_K, Keys.AltModifier)
+        self.type(kind)
+        self.press(Qt.Key.Key_Return)
+        self.press(Qt.Key.Key_B, Keys.AltModifier)
+        for box in boxes:
+            self.read(*box)
+
+    def fill_file_dialog(self, path: Path) -> None:
+        """Put a path into the file dialog that is open, and Return."""
+        self._qtbot.waitUntil(lambda: self._dialog() is not None, timeout=SOON_MS)
+        dialog = self._dialog()
+        assert dialog is not None
+        edit = dialog.findChild(QLineEdit, "fileNameEdit")
+        assert isinstance(edit, QLineEdit)
+        edit.setText(str(path))  # as pasted: the list of completions needs a real screen
+        QTest.keyClick(edit, Qt.Key.Key_Return)
+        self._come_back()
+
+    def answer(self, button: QMessageBox.StandardButton) -> None:
+        """Answer the question that is open."""
+        self._qtbot.waitUntil(lambda: self._question() is not None, timeout=SOON_MS)
+        question = self._question()
+        assert question is not None
+        self.click(question.button(button))
+        self._come_back()
+
+    def wait_until(self, holds: Callable[[], bool | None]) -> None:
+        """Wait for what happens in the background."""
+        self._qtbot.waitUntil(holds, timeout=SOON_MS)
+
+    def _come_back(self) -> None:
+        """Without a window manager nobody else gives the keys back to the window when a dialog closes."""
+        self.app.window.activateWindow()
+        self._qtbot.waitUntil(self.app.window.isActiveWindow, timeout=SOON_MS)
+
+    @property
+    def _focus(self) -> QWidget:
+        return QApplication.focusWidget() or self.app.window
+
+    def _dialog(self) -> QFileDialog | None:
+        dialogs = self.app.window.findChildren(QFileDialog)
+        return next((dialog for dialog in dialogs if dialog.isVisible()), None)
+
+    def _question(self) -> QMessageBox | None:
+        boxes = self.app.window.findChildren(QMessageBox)
+        return next((box for box in boxes if box.isVisible()), None)
+
+    def _pixel(self, x: float, y: float) -> QPoint:
+        return self.app.canvas.glass.to_device.map(QPointF(x, y)).toPoint()
+
+
+@pytest.fixture
+def app(qtbot: QtBot) -> Iterator[App]:
+    """The window, shown, with nothing open; whatever is open at the end is dropped."""
+    look = light()
+    dress(application(), look)
+    made = App(look)
+    with qtbot.waitActive(made.window):
+        made.window.show()
+        made.window.activateWindow()
+    yield made
+    made.window.close_now()
+    made.window.deleteLater()
+    made.deleteLater()
+
+
+@pytest.fixture
+def person(app: App, qtbot: QtBot) -> Person:
+    """A person in front of the window."""
+    return Person(app, qtbot)
