@@ -139,7 +139,7 @@ def position(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Floats:
     x0, y0 = sides.x0[rows], sides.y0[rows]
     dx, dy = sides.x1[rows] - x0, sides.y1[rows] - y0
     share = ((x - x0) * dx + (y - y0) * dy) / (dx * dx + dy * dy)
-    bent = rows_where(sides.sweep[rows])
+    bent = rows_where(sides.sweep[rows] != 0)
     if len(bent):
         arc = rows[bent]
         sweep = sides.sweep[arc]

@@ -157,7 +157,7 @@ def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
     """How far points lie to the left of straight sides' lines, or outside arcs' circles."""
     x0, y0 = sides.x0[side], sides.y0[side]
     away = ((sides.x1[side] - x0) * (y - y0) - (sides.y1[side] - y0) * (x - x0)) / sides.length[side]
-    bent = rows_where(sides.sweep[side])
+    bent = rows_where(sides.sweep[side] != 0)
     if len(bent):
         arc = side[bent]
         away[bent] = np.hypot(x[bent] - sides.cx[arc], y[bent] - sides.cy[arc]) - sides.radius[arc]

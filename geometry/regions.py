@@ -68,7 +68,7 @@ def _flattened(rings: Rings) -> _Flat:
     count = np.diff(rings.first, append=len(x))
     ring = np.repeat(np.arange(len(count), dtype=np.intp), count)
     segment = np.zeros(len(x))
-    bent = rows_where(bulge)
+    bent = rows_where(bulge != 0)
     if not len(bent):
         return _Flat(x, y, ring, segment)
     following = np.arange(1, len(x) + 1, dtype=np.intp)

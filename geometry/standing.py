@@ -164,6 +164,8 @@ def _recut(ground: _Ground, stack: Stack, touched: Flags, box: Box) -> tuple[Nod
     line = _line(old, moved, inner.line, inner.along)
     known = rows_where(line >= 0)
     at = np.concatenate((vertex[met.vertex], crossing, crossing))
+    if (at < 0).any():
+        raise TornError(int(sides.part[first]))
     whole = np.arange(len(rows) + len(moved), dtype=np.intp)
     stops = Stops(
         np.concatenate((whole, whole, line[known])),
