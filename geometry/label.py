@@ -1,5 +1,6 @@
 """Where the name of a region is written."""
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import shapely
@@ -51,6 +52,7 @@ def _spot_of_box(ring: Outline) -> Spot:
     return Spot((a.x + c.x) / 2, (a.y + c.y) / 2, abs(c.x - a.x), abs(c.y - a.y))
 
 
+@lru_cache(maxsize=4096)  # regions that a drag leaves alone come again in every frame
 def _spot_inside(rings: tuple[Outline, ...]) -> Spot | None:
     surface = _surface(rings)
     if surface.is_empty:
@@ -84,9 +86,20 @@ def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
 def _surface(rings: tuple[Outline, ...]) -> BaseGeometry:
     """The region as shapely has it: what runs anticlockwise less what runs clockwise."""
     loops = [shapely.LinearRing(points) for ring in rings if len(points := flattened(ring, SAGITTA_MM)) > 2]
-    surfaces = [shapely.Polygon(loop) for loop in loops if loop.is_ccw]
-    holes = [shapely.Polygon(loop) for loop in loops if not loop.is_ccw]
-    return shapely.difference(shapely.union_all(surfaces), shapely.union_all(holes))
+    outer = [loop for loop in loops if loop.is_ccw]
+    holes = [loop for loop in loops if not loop.is_ccw]
+    if len(outer) == 1:
+        return _mended(shapely.Polygon(outer[0], holes))
+    return shapely.difference(_united(outer), _united(holes))
+
+
+def _united(loops: list[shapely.LinearRing]) -> BaseGeometry:
+    return shapely.union_all([_mended(shapely.Polygon(loop)) for loop in loops])
+
+
+def _mended(polygon: shapely.Polygon) -> BaseGeometry:
+    """The polygon as one that shapely can work with: chords may cross where arcs only touch."""
+    return polygon if polygon.is_valid else polygon.buffer(0)
 
 
 def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:

@@ -1,8 +1,13 @@
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from geometry.arrange import arrange
 from geometry.label import SAGITTA_MM, label_spot
+from geometry.outline import contains
 from geometry.shapes import box, circle
-from shared.job import Outline, Vertex
+from shared.job import Outline, Part, Vertex
+from shared.kinds import Kind
 
 
 def turned(outline: Outline) -> Outline:
@@ -45,3 +50,18 @@ def test_of_two_pieces_the_larger_is_named() -> None:
 
 def test_what_is_not_seen_has_no_place_for_a_name() -> None:
     assert label_spot(()) is None
+
+
+places = st.integers(0, 12).map(lambda n: n * 50.0)
+lengths = st.integers(1, 8).map(lambda n: n * 50.0)
+outlines = st.one_of(st.builds(box, places, places, lengths, lengths), st.builds(circle, places, places, lengths))
+
+
+@given(st.lists(outlines, min_size=1, max_size=8))
+def test_every_visible_region_has_its_name_inside(shapes: list[Outline]) -> None:
+    parts = [Part(str(number), Kind.CABINET, outline) for number, outline in enumerate(shapes)]
+    for region in arrange(parts).regions:
+        spot = label_spot(region.rings)
+        assert (spot is None) == (region.area_mm2 == 0)
+        if spot is not None:
+            assert sum(contains(ring, spot.x, spot.y) for ring in region.rings) % 2 == 1
