@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Callable, Iterable
 
-from benchmarks import arranging, closing, dragging, memory
+from benchmarks import arranging, closing, dragging, memory, opening, painting
 from benchmarks.measuring import Measured
 
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
@@ -11,6 +11,8 @@ BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "dragging": dragging.measured,
     "memory": memory.measured,
     "closing": closing.measured,
+    "opening": opening.measured,
+    "painting": painting.measured,
 }
 """Each benchmark by its name; a new one is a module with a function like these, and a row."""
 

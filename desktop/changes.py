@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QTransform
 
 from desktop.paint import grown, touched_box
-from desktop.paths import line_path
+from desktop.paths import line_shape
 from shared.drawing import Area, Drawing, Role
 from shared.job import Vertex
 
@@ -44,7 +44,9 @@ def _side_boxes(areas: Iterable[Area], to_device: QTransform) -> list[QRectF]:
     for area in areas:
         sides[area.part] = sides.get(area.part, set()) ^ _sides(area)
     return [
-        grown(to_device.map(line_path(side)).controlPointRect()) for different in sides.values() for side in different
+        grown(to_device.map(line_shape(side).path).controlPointRect())
+        for different in sides.values()
+        for side in different
     ]
 
 

@@ -13,7 +13,7 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, 
 from desktop.lettering import box_at, draw_centred, fit
 from desktop.look import Look
 from desktop.paint_sizes import paint_size, size_box
-from desktop.paths import line_path, pattern_lines, rings_path
+from desktop.paths import line_shape, pattern_lines, rings_shape
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
 from shared.kinds import Kind, usual
 
@@ -83,13 +83,14 @@ class PaintOptions(NamedTuple):
 
 
 class _Easel(NamedTuple):
-    """What painting anything needs. `seen` is the painter's clip, in its units; None where it has none."""
+    """What painting needs. `seen` is the painter's clip, in its units, and `near` a box round it on the face."""
 
     painter: QPainter
     view: QTransform
     look: Look
     options: PaintOptions
     seen: QRegion | None
+    near: QRectF | None
 
     @property
     def outline(self) -> QPen:
@@ -97,8 +98,10 @@ class _Easel(NamedTuple):
         return QPen(QColor(self.look.outline), OUTLINE_PX * self.options.weight)
 
     def meets(self, box: QRectF) -> bool:
-        """Whether paint along a path in this box can be seen."""
-        return self.seen is None or self.seen.intersects(grown(box).toAlignedRect())
+        """Whether paint along a path in this box, on the face, can be seen. Without a clip all can."""
+        if self.seen is None or self.near is None:
+            return True
+        return self.near.intersects(box) and self.seen.intersects(grown(self.view.mapRect(box)).toAlignedRect())
 
 
 def paint(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
@@ -114,9 +117,9 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
     """The drawing but for what marks the picked parts; only what meets the painter's clip, where it has one."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     font = QFont(painter.font())
-    seen = painter.clipRegion() if painter.hasClipping() else None
-    easel = _Easel(painter, to_device, look, options, seen)
-    areas = [(area, path) for area in drawing.areas if easel.meets((path := _path(area, easel)).controlPointRect())]
+    easel = _easel(painter, to_device, look, options)
+    shapes = ((area, rings_shape(area.rings)) for area in drawing.areas)
+    areas = [(area, to_device.map(shape.path)) for area, shape in shapes if easel.meets(shape.box)]
     _paint_regions(areas, easel)
     for area, path in areas:
         _paint_outline(area, path, easel)
@@ -124,7 +127,7 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
     _paint_texts(drawing, easel, font)
     if options.sizes:
         for size in drawing.sizes:
-            if easel.meets(size_box(size, to_device)):
+            if easel.seen is None or easel.seen.intersects(size_box(size, to_device).toAlignedRect()):
                 paint_size(size, drawing.unit, painter, to_device, look, font)
     painter.setFont(font)
 
@@ -139,7 +142,7 @@ def paint_picked(
     accent = QColor(look.accent)
     for area in drawing.areas:
         if area.role is Role.OUTLINE and area.part in picked:
-            path = to_device.map(rings_path(area.rings))
+            path = to_device.map(rings_shape(area.rings).path)
             painter.strokePath(path, QPen(accent, PICKED_PX))
             if len(picked) == 1:
                 paint_handles(path.boundingRect(), painter, look)
@@ -157,13 +160,13 @@ def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:
 def touched_box(item: Area | Line | Text | Size, to_device: QTransform) -> QRectF:
     """All that painting one item may touch, in the painter's units."""
     if isinstance(item, Text):
-        box = _text_box(item, to_device)
+        box = to_device.mapRect(_text_box(item))
     elif isinstance(item, Size):
         box = size_box(item, to_device)
     elif isinstance(item, Line):
-        box = to_device.map(line_path(item.path)).controlPointRect()
+        box = to_device.map(line_shape(item.path).path).controlPointRect()
     else:
-        box = to_device.map(rings_path(item.rings)).controlPointRect()
+        box = to_device.map(rings_shape(item.rings).path).controlPointRect()
     return grown(box)
 
 
@@ -172,8 +175,12 @@ def grown(box: QRectF) -> QRectF:
     return box.adjusted(-REACH_PX, -REACH_PX, REACH_PX, REACH_PX)
 
 
-def _path(area: Area, easel: _Easel) -> QPainterPath:
-    return easel.view.map(rings_path(area.rings))
+def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOptions) -> _Easel:
+    if not painter.hasClipping():
+        return _Easel(painter, view, look, options, None, None)
+    seen = painter.clipRegion()
+    back, _ = view.inverted()
+    return _Easel(painter, view, look, options, seen, back.mapRect(grown(QRectF(seen.boundingRect()))))
 
 
 def _paint_regions(areas: Iterable[tuple[Area, QPainterPath]], easel: _Easel) -> None:
@@ -212,11 +219,11 @@ def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) 
     painter.save()
     painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
-    over = path.controlPointRect()
+    over = between = path.controlPointRect()
     if easel.seen is not None:
-        over = over.intersected(QRectF(easel.seen.boundingRect()))
+        over, between = over.intersected(QRectF(easel.seen.boundingRect())), QRectF(painter.window())
     for family in how.families:
-        painter.drawLines(pattern_lines(family, over, easel.view.map(QPointF(0, 0))))
+        painter.drawLines(pattern_lines(family, over, between, easel.view.map(QPointF(0, 0))))
     painter.restore()
 
 
@@ -233,17 +240,17 @@ def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
 
 
 def _paint_line(line: Line, pen: QPen, easel: _Easel) -> None:
-    path = easel.view.map(line_path(line.path))
-    if not easel.meets(path.controlPointRect()):
+    shape = line_shape(line.path)
+    if not easel.meets(shape.box):
         return
+    path = easel.view.map(shape.path)
     if line.parts and easel.options.lit.issuperset(line.parts):
         easel.painter.strokePath(path, QPen(QColor(easel.look.accent), LIT_PX))
     easel.painter.strokePath(path, pen)
 
 
-def _text_box(text: Text, view: QTransform) -> QRectF:
-    left, bottom = text.x - text.width_mm / 2, text.y - text.height_mm / 2
-    return view.mapRect(QRectF(left, bottom, text.width_mm, text.height_mm))
+def _text_box(text: Text) -> QRectF:
+    return QRectF(text.x - text.width_mm / 2, text.y - text.height_mm / 2, text.width_mm, text.height_mm)
 
 
 def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
@@ -252,9 +259,9 @@ def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
     bold = QFont(font)
     bold.setBold(True)
     for text in drawing.texts:
-        box = _text_box(text, easel.view)
-        if not easel.options.shows(text.role) or not easel.meets(box):
+        if not easel.options.shows(text.role) or not easel.meets(_text_box(text)):
             continue
+        box = easel.view.mapRect(_text_box(text))
         words = fit(text.text, bold if text.role is Role.TAG else font, box.width() - 2 * PLATE_PX, box.height())
         if words is None:
             continue

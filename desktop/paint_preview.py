@@ -6,7 +6,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QTransfo
 from desktop.gestures.preview import Preview
 from desktop.look import Look
 from desktop.paint_sizes import paint_size
-from desktop.paths import line_path, rings_path
+from desktop.paths import line_shape, rings_shape
 from shared.job import Unit
 
 SHAPE_PX = 2.0
@@ -23,10 +23,10 @@ def paint_preview(preview: Preview, unit: Unit, painter: QPainter, to_device: QT
     accent = QColor(look.accent)
     veil = QColor(look.accent)
     veil.setAlphaF(VEIL_SHARE)
-    for path in (to_device.map(rings_path((outline,))) for outline in preview.outlines):
+    for path in (to_device.map(rings_shape((outline,)).path) for outline in preview.outlines):
         painter.fillPath(path, veil)
         painter.strokePath(path, QPen(accent, SHAPE_PX))
-    painter.strokePath(to_device.map(line_path(preview.path)), QPen(accent, SHAPE_PX))
+    painter.strokePath(to_device.map(line_shape(preview.path).path), QPen(accent, SHAPE_PX))
     _paint_rubber(preview, painter, to_device, accent, veil)
     painter.setPen(QPen(accent, GUIDE_PX, Qt.PenStyle.DashLine))
     painter.drawLines([QLineF(to_device.map(QPointF(*a)), to_device.map(QPointF(*b))) for a, b in preview.guides])

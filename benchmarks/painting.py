@@ -1,0 +1,78 @@
+"""A dragged part on a face, from the moved part to the picture: arranged, counted, drawn and painted, at 2x scaling."""
+
+from collections.abc import Iterator
+from functools import partial
+from itertools import cycle
+
+from PySide6.QtCore import QRectF, QSize
+from PySide6.QtGui import QGuiApplication, QPainter, QPixmap
+
+from benchmarks.kitchens import kitchen_wall
+from benchmarks.measuring import Measured, medians
+from desktop.backing import Backing, Sight
+from desktop.look import light
+from desktop.paint import PaintOptions, paint
+from desktop.viewing import fitted
+from geometry.moves import moved
+from shared.drawing import Drawing
+from shared.edits import with_changed_parts
+from shared.job import Face, Job, Room
+from shared.kinds import Kind
+from takeoff.drawing import draw_face
+from takeoff.memory import Memory
+from takeoff.take_off import take_off
+
+PARTS = 300
+FRAME_MS = 16.0
+"""One frame of a usual screen, 60 a second."""
+
+SIZE = QSize(860, 500)
+"""Of the canvas in a window of 1280 x 720."""
+
+RATIO = 2.0
+
+
+def measured() -> Iterator[Measured]:
+    """Times of one frame and of what it is made of. What a frame of a drag may take is a goal of the design."""
+    application = QGuiApplication.instance() or QGuiApplication(["benchmark", "-platform", "offscreen"])
+    jobs = _dragged_jobs()
+    memory, drawn = Memory(), Memory()
+    backing, painting = Backing(), Backing()
+    drawings = cycle([_drawing(next(jobs), drawn) for _ in range(20)])
+    frame, counted, repainted, anew = medians(
+        lambda: backing.picture(_drawing(next(jobs), memory), _sight(next(drawings))),
+        lambda: _drawing(next(jobs), memory),
+        lambda: painting.picture(next(drawings), _sight(next(drawings))),
+        partial(_paint_anew, next(drawings)),
+    )
+    yield Measured(f"{PARTS} parts, one dragged: arranged, counted, drawn, painted", frame, "{:.1f} ms", FRAME_MS)
+    yield Measured("of that arranging, counting and drawing", counted, "{:.1f} ms")
+    yield Measured("of that painting what changed", repainted, "{:.1f} ms")
+    yield Measured("painting all of it", anew, "{:.1f} ms")
+    del application  # It had to live until all was painted.
+
+
+def _dragged_jobs() -> Iterator[Job]:
+    parts = kitchen_wall(PARTS)
+    job = Job("Benchmark", (Room("r", "Kitchen", (Face("f", "A", parts=parts),)),))
+    dragged = next(part for part in parts[PARTS // 2 :] if part.kind is Kind.CABINET)
+    return cycle([with_changed_parts(job, (moved(dragged, step % 50, step % 37),)) for step in range(1, 100)])
+
+
+def _drawing(job: Job, memory: Memory) -> Drawing:
+    return draw_face(job, job.faces[0], take_off(job, memory), memory)
+
+
+def _sight(drawing: Drawing) -> Sight:
+    view = fitted(drawing.box, drawing.view, QRectF(40, 40, SIZE.width() - 80, SIZE.height() - 80))
+    options = PaintOptions(joints=True, masking=True)
+    return Sight(SIZE, RATIO, view, light(), options, QGuiApplication.font())
+
+
+def _paint_anew(drawing: Drawing) -> None:
+    sight = _sight(drawing)
+    picture = QPixmap(sight.size * RATIO)
+    picture.setDevicePixelRatio(RATIO)
+    with QPainter(picture) as painter:
+        painter.setFont(sight.font)
+        paint(drawing, painter, sight.to_device, sight.look, sight.options)
