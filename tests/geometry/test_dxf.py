@@ -323,3 +323,8 @@ def test_masking_round_an_outlet_is_as_long_as_its_sides(document: Document) -> 
     (masking,) = polylines(document, "MASKING")
     points = [(x, y) for x, y in masking.vertices()]
     assert sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in pairwise(points)) == pytest.approx(2 * (115 + 75))
+
+
+def test_the_slow_library_is_not_loaded_before_a_file_is_written() -> None:
+    script = "import sys, geometry.dxf; sys.exit('ezdxf' in sys.modules)"
+    assert subprocess.run((sys.executable, "-c", script), check=False).returncode == 0
