@@ -1,6 +1,7 @@
 """Gross and net areas, each with its sum. Square millimetres."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from geometry.arrangement import Region
@@ -17,18 +18,17 @@ SAME_MM2 = 1e-6
 
 
 class Standing(NamedTuple):
-    """A part as it stands on its face: its place from back to front, the box round it, its region and gross area."""
+    """A part as it stands on its face: its place from back to front, the box round it, its region and gross area.
+
+    `is_rectangle` where its outline is that box.
+    """
 
     part: Part
     rank: tuple[bool, int, int, int]
     box: Box
     region: Region
     gross_mm2: float
-
-    @property
-    def is_rectangle(self) -> bool:
-        """Whether its outline is an upright rectangle."""
-        return is_rectangle(self.part.outline, self.box)
+    is_rectangle: bool
 
     @property
     def size(self) -> tuple[float, float]:
@@ -39,14 +39,22 @@ class Standing(NamedTuple):
 def standings(parts: Sequence[Part], regions: Sequence[Region]) -> tuple[Standing, ...]:
     """The parts of a face, in their order, with the regions that were arranged from them."""
     return tuple(
-        Standing(part, rank_key(part, index), outline_box(part.outline), region, area_mm2(part.outline))
-        for index, (part, region) in enumerate(zip(parts, regions, strict=True))
+        _standing(part, index, region) for index, (part, region) in enumerate(zip(parts, regions, strict=True))
     )
 
 
-def is_rectangle(outline: Outline, box: Box) -> bool:
+def _standing(part: Part, index: int, region: Region) -> Standing:
+    box = outline_box(part.outline)
+    rectangle = _is_rectangle(part.outline, box)
+    area = (box[2] - box[0]) * (box[3] - box[1]) if rectangle else area_mm2(part.outline)
+    return Standing(part, rank_key(part, index), box, region, area, rectangle)
+
+
+def _is_rectangle(outline: Outline, box: Box) -> bool:
     """Whether an outline is the box round it: four straight sides, level and upright."""
     if len(outline) != 4 or any(vertex.bulge for vertex in outline):
+        return False
+    if any(a.x != b.x and a.y != b.y for a, b in pairwise((*outline, outline[0]))):
         return False
     corners = {(vertex.x, vertex.y) for vertex in outline}
     return corners == {(box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])}

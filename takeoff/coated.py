@@ -8,7 +8,6 @@ from shared.job import Part
 from shared.kinds import Treatment, usual
 from takeoff.areas import BY_OUTLINE, SAME_MM2, Standing, outline_term, overlap
 from takeoff.figures import Figure, Fronts, Reason, Term
-from takeoff.fronts import is_opening
 from takeoff.naming import called
 from takeoff.treatments import Treated
 
@@ -22,17 +21,19 @@ SideLengths = Mapping[int, float]
 """By side of a part's outline, how much of it is seen (mm)."""
 
 
-def coated(standing: Standing, treated: Treated, net: Figure, seen: SideLengths, face: Sequence[Standing]) -> Figure:
+def coated(
+    standing: Standing, treated: Treated, net: Figure, seen: SideLengths, openings: Sequence[Standing]
+) -> Figure:
     """The area of a part that gets a coat.
 
-    `net` is its net area, `seen` the visible length of each of its sides whose edge counts, `face` all that stands on
-    its face with the fronts hung. 0 where it is left.
+    `net` is its net area, `seen` the visible length of each of its sides whose edge counts, `openings` are those of its
+    face with the fronts hung. 0 where it is left.
     """
     if treated.treatment is Treatment.LEFT:
         return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
     if treated.treatment is Treatment.IN_PLACE:
         return _in_place(standing.part, net, seen)
-    return _taken_off(standing, face)
+    return _taken_off(standing, openings)
 
 
 def coated_sides(part: Part) -> tuple[int, ...]:
@@ -54,20 +55,20 @@ def _in_place(part: Part, net: Figure, seen: SideLengths) -> Figure:
     return _summed(IN_PLACE, _moulded(net.reason.terms, part.profile_factor) + edges, BY_OUTLINE)
 
 
-def _taken_off(standing: Standing, face: Sequence[Standing]) -> Figure:
+def _taken_off(standing: Standing, openings: Sequence[Standing]) -> Figure:
     part = standing.part
     lengths = dict(enumerate(side_lengths_mm(part.outline)))
     edges = _edge_terms(part, sum(lengths.get(side, 0.0) for side in coated_sides(part)))
     if usual()[part.kind].frame:
         return _summed(FRAME, edges, PRACTICE)
-    surface = _surface_terms(standing, [each for each in face if _opens(each, standing)])
+    surface = _surface_terms(standing, [each for each in openings if _opens(each, standing)])
     back = tuple(term._replace(what=f"back: {term.what}") for term in surface) if part.back_coated else ()
     return _summed(TAKEN_OFF, _moulded(surface, part.profile_factor) + edges + back, BY_OUTLINE)
 
 
 def _opens(each: Standing, standing: Standing) -> bool:
-    """Whether it is an opening in front of a part, to be deducted from it."""
-    return is_opening(each.part) and each.rank > standing.rank and overlap(each.box, standing.box)
+    """Whether an opening is in front of a part, to be deducted from it."""
+    return each.rank > standing.rank and overlap(each.box, standing.box)
 
 
 def _surface_terms(standing: Standing, openings: Sequence[Standing]) -> tuple[Term, ...]:

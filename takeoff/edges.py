@@ -7,7 +7,7 @@ from typing import NamedTuple
 from geometry.arrangement import Edge
 from geometry.outline import contains, outline_box
 from geometry.rank import rank_key
-from geometry.sides import Point, Side
+from geometry.sides import Box, Point, Side
 from shared.job import Part
 from takeoff.figures import EdgeRow, Figure, Fronts, Reason, Term
 from takeoff.fronts import is_opening
@@ -24,6 +24,7 @@ class RankedPart(NamedTuple):
 
 
 Ranked = Mapping[str, RankedPart]
+Opening = tuple[Part, Box]
 
 
 def in_order(parts: Sequence[Part], edges: Iterable[Edge]) -> list[Edge]:
@@ -93,13 +94,13 @@ def part_below(edge: EdgeRow, ranked: Ranked) -> Part | None:
     return (back if contains(front.part.outline, x, y + 2 * BESIDE_MM) else front).part
 
 
-def _openings(parts: Sequence[Part]) -> list[Part]:
-    """The openings of a face, front-most first."""
-    ranked = [(rank_key(part, index), part) for index, part in enumerate(parts) if is_opening(part)]
-    return [part for _, part in sorted(ranked, key=lambda pair: pair[0], reverse=True)]
+def _openings(parts: Sequence[Part]) -> list[Opening]:
+    """The openings of a face, front-most first, each with the box round it."""
+    ranked = [RankedPart(rank_key(part, index), part) for index, part in enumerate(parts) if is_opening(part)]
+    return [(part, outline_box(part.outline)) for _, part in sorted(ranked, reverse=True)]
 
 
-def _row(face: str, edge: Edge, order: dict[str, int], openings: Sequence[Part]) -> EdgeRow:
+def _row(face: str, edge: Edge, order: dict[str, int], openings: Sequence[Opening]) -> EdgeRow:
     start, end = (edge.x0, edge.y0), (edge.x1, edge.y1)
     owners = sorted((part for part in (edge.left, edge.right) if part is not None), key=order.__getitem__)
     if len(owners) == 2:
@@ -116,10 +117,9 @@ def _beside(edge: Edge) -> Point:
     return (middle[0] - dy * away, middle[1] + dx * away)
 
 
-def _opening_at(point: Point, openings: Iterable[Part]) -> str | None:
+def _opening_at(point: Point, openings: Iterable[Opening]) -> str | None:
     x, y = point
-    for part in openings:
-        left, bottom, right, top = outline_box(part.outline)
+    for part, (left, bottom, right, top) in openings:
         if left <= x <= right and bottom <= y <= top and contains(part.outline, x, y):
             return part.id
     return None

@@ -32,7 +32,10 @@ def parts_off(parts: tuple[Part, ...], treatments: Treatments) -> tuple[Part, ..
 
 
 def _goes_along(part: Part, boxes: list[Box]) -> bool:
-    return is_opening(part) and any(encloses(box, outline_box(part.outline)) for box in boxes)
+    if not is_opening(part):
+        return False
+    own = outline_box(part.outline)
+    return any(encloses(box, own) for box in boxes)
 
 
 def encloses(outer: Box, inner: Box) -> bool:

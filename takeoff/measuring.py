@@ -9,11 +9,12 @@ from geometry.extent import extent
 from shared.findings import Finding
 from shared.job import Face, JointChoice, KindChoice, Part, Unit
 from shared.kinds import Kind, Treatment
-from takeoff.areas import gross, net, standings
+from takeoff.areas import Standing, gross, net, standings
 from takeoff.coated import coated
 from takeoff.corners import FaceEnd
 from takeoff.edges import edge_rows, in_order, seen_lengths, sides_seen
 from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow
+from takeoff.fronts import is_opening
 from takeoff.joints import Choices, joint_rows, meetings
 from takeoff.looking import look_at_face
 from takeoff.masking import Finishes, guard_of, masking_rows
@@ -96,13 +97,19 @@ def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequ
     )
 
 
+def _worked_on(hung: Sequence[Standing], off: Arrangement) -> dict[str, Standing]:
+    """By part, those that stand with the fronts off, with what is seen of them then."""
+    by_id = {each.part.id: each for each in hung}
+    return {region.part: by_id[region.part]._replace(region=region) for region in off.regions}
+
+
 def _part_rows(
     face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
 ) -> tuple[PartRow, ...]:
-    by_id = {part.id: part for part in face.parts}
     all_hung = standings(face.parts, hung.regions)
-    all_off = all_hung if off is hung else standings(_standing(by_id, off), off.regions)
-    worked_on = {each.part.id: each for each in all_off}
+    worked_on = _worked_on(all_hung, off)
+    all_off = tuple(worked_on.values())
+    openings = tuple(each for each in all_hung if is_opening(each.part))
     lengths, tagged = seen_lengths(off.edges), tags(face)
     rows = []
     for each in all_hung:
@@ -123,7 +130,7 @@ def _part_rows(
                 tag=tagged.get(part_id, ""),
                 gross_mm2=whole,
                 net_mm2=visible,
-                coated_mm2=coated(stands, treated[part_id], visible, seen, all_hung),
+                coated_mm2=coated(stands, treated[part_id], visible, seen, openings),
             )
         )
     return tuple(rows)

@@ -1,0 +1,61 @@
+"""The whole program, from its start to the takeoff of the example, against importing what it cannot do without."""
+
+import subprocess
+import sys
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+
+from benchmarks.kitchens import kitchen_wall
+from benchmarks.measuring import Measured, medians
+from geometry.moves import moved
+from shared.edits import with_changed_parts
+from shared.job import Face, Job, Room
+from shared.kinds import Kind
+from takeoff.figures import Fronts
+from takeoff.take_off import Memory, take_off
+
+EXAMPLE = Path(__file__).parents[1] / "examples" / "harbour-row.json"
+
+GOAL = 2.5
+"""The most that `recoat takeoff` may take of importing shapely and msgspec alone."""
+
+GOAL_BEYOND_MS = 15.0
+"""The most that counting a face of 300 parts may take beyond arranging it."""
+
+
+def measured() -> Iterator[Measured]:
+    """The ratio of whole processes, then counting a large face, and counting it again after one part moved."""
+    bare = partial(_run, "-c", "import shapely, msgspec")
+    whole = partial(_run, "-c", "from desktop.commands import main; main()", "takeoff", str(EXAMPLE))
+    bare_ms, whole_ms = medians(bare, whole)
+    yield Measured("takeoff of the example", whole_ms, "{:.0f} ms")
+    yield Measured("takeoff of the example, of bare imports", whole_ms / bare_ms, "{:.2f}", GOAL)
+    yield from _large_face()
+
+
+def _large_face() -> Iterator[Measured]:
+    face = Face("a", "A", parts=tuple(kitchen_wall(300)))
+    job = Job("300 parts", rooms=(Room("r", "Kitchen", (face,)),))
+    arranged, counted = medians(partial(_arranged, job, face), partial(take_off, job))
+    yield Measured("counting 300 parts, beyond arranging them", counted - arranged, "{:.1f} ms", GOAL_BEYOND_MS)
+    memory = Memory()
+    frames = _frames(job)
+    (frame,) = medians(lambda: take_off(next(frames), memory))
+    yield Measured("counting 300 parts again while one is dragged", frame, "{:.1f} ms")
+
+
+def _arranged(job: Job, face: Face) -> None:
+    Memory().arrangement(job, face, Fronts.HUNG)
+
+
+def _frames(job: Job) -> Iterator[Job]:
+    dragged = next(part for part in job.faces[0].parts[150:] if part.kind is Kind.CABINET)
+    step = 0
+    while True:
+        step = (step + 1) % 50
+        yield with_changed_parts(job, [moved(dragged, step, 0)])
+
+
+def _run(*arguments: str) -> None:
+    subprocess.run((sys.executable, *arguments), check=True, stdout=subprocess.DEVNULL, cwd=EXAMPLE.parents[1])
