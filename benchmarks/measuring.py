@@ -1,11 +1,14 @@
-"""Taking time: medians of runs that alternate, so that whatever else the machine does falls on both alike."""
+"""Taking time: medians of runs that take turns, so that whatever else the machine does falls on all alike."""
 
 from collections.abc import Callable
 from statistics import median
 from time import perf_counter
 from typing import NamedTuple
 
-LEAST_RUNS = 7
+LEAST_TURNS = 3
+RUNS_A_TURN = 5
+"""Several runs a turn, as the work itself comes: frame after frame of a drag, not each after something else."""
+
 LEAST_SECONDS = 0.7
 """A comparison goes on until both are reached."""
 
@@ -32,9 +35,9 @@ def medians(*works: Callable[[], object]) -> tuple[float, ...]:
     for work in works:
         work()
     begun = perf_counter()
-    while len(taken[0]) < LEAST_RUNS or perf_counter() - begun < LEAST_SECONDS:
+    while len(taken[0]) < LEAST_TURNS * RUNS_A_TURN or perf_counter() - begun < LEAST_SECONDS:
         for work, times in zip(works, taken, strict=True):
-            times.append(_seconds(work))
+            times += [_seconds(work) for _ in range(RUNS_A_TURN)]
     return tuple(1000 * median(times) for times in taken)
 
 
