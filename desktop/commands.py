@@ -44,7 +44,8 @@ class ShowVersion(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
         from desktop.version import VERSION
 
-        parser.exit(DONE, f"recoat {VERSION}\n")
+        print(f"recoat {VERSION}")
+        parser.exit(DONE)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -1,0 +1,212 @@
+"""The command line, as a person and a script meet it."""
+
+import csv
+import io
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from desktop.commands import main
+from shared.job_file import job_to_json, read_job_file, schema
+
+PROJECT = Path(__file__).parents[2]
+
+
+@pytest.fixture
+def example(tmp_path: Path) -> Path:
+    path = tmp_path / "harbour row.recoat"
+    assert main(["example", str(path)]) == 0
+    return path
+
+
+@pytest.fixture
+def sound(tmp_path: Path) -> Path:
+    """A job with nothing to look at."""
+    path = tmp_path / "sound.json"
+    path.write_text('{"name": "Empty", "version": 1}')
+    return path
+
+
+def run(*arguments: str, stdout: int = subprocess.PIPE) -> subprocess.CompletedProcess[bytes]:
+    """The program in a process of its own."""
+    command = (sys.executable, "-c", "import sys; from desktop.commands import main; sys.exit(main())", *arguments)
+    return subprocess.run(command, check=False, cwd=PROJECT, stdout=stdout, stderr=subprocess.PIPE)
+
+
+def error_of(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
+    """The one line that a command that fails tells."""
+    assert main(arguments) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.startswith("recoat: ")
+    assert told.err.count("\n") == 1
+    return told.err
+
+
+def test_the_takeoff_is_shown_as_text(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["takeoff", str(example)]) == 0
+    out = capsys.readouterr().out
+    assert "gross" in out.splitlines()[0]
+    assert out.splitlines()[-1].startswith("Coat ")
+
+
+def test_every_format_tells_the_same_totals(example: Path, tmp_path: Path) -> None:
+    files = {form: tmp_path / f"takeoff.{form}" for form in ("json", "csv", "xlsx")}
+    for form, path in files.items():
+        assert main(["takeoff", str(example), "--format", form, "-o", str(path)]) == 0
+    totals = json.loads(files["json"].read_bytes())["totals"]
+    rows = list(csv.reader(io.StringIO(files["csv"].read_bytes().decode(), newline="")))
+    by_name = {row[5]: row for row in rows if row[0] == "total"}
+    assert float(by_name["coated"][-2]) == pytest.approx(totals["coated_area_m2"], abs=1e-6)
+    assert float(by_name["bead"][-1]) == pytest.approx(totals["bead_m"], abs=1e-6)
+    sheet = openpyxl.load_workbook(files["xlsx"], data_only=True)["Totals"]
+    shown = {row[0]: row[-1] for row in sheet.iter_rows(values_only=True)}
+    assert shown["Masking m"] == pytest.approx(totals["masking_m"])
+
+
+def test_csv_goes_to_standard_output_byte_for_byte(example: Path, tmp_path: Path) -> None:
+    path = tmp_path / "takeoff.csv"
+    main(["takeoff", str(example), "--format", "csv", "-o", str(path)])
+    assert run("takeoff", str(example), "--format", "csv").stdout == path.read_bytes()
+
+
+def test_the_takeoff_imports_no_qt_and_no_pint(example: Path) -> None:
+    script = (
+        "import sys; from desktop.commands import main; main(); "
+        "print(*{'PySide6', 'pint', 'ezdxf', 'xlsxwriter'} & set(sys.modules), file=sys.stderr)"
+    )
+    command = (sys.executable, "-c", script, "takeoff", str(example))
+    done = subprocess.run(command, check=True, cwd=PROJECT, capture_output=True, text=True)
+    assert done.stderr.strip() == ""
+
+
+def test_check_tells_what_to_look_at_and_exits_1(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", str(example)]) == 1
+    assert "miss each other by 3 mm" in capsys.readouterr().out
+
+
+def test_check_exits_0_where_nothing_is_odd(sound: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", str(sound)]) == 0
+    assert capsys.readouterr().out == "Nothing to look at.\n"
+
+
+def test_the_schemas_are_written(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["schema"]) == 0
+    assert json.loads(capsys.readouterr().out) == schema()
+    assert main(["schema", "takeoff"]) == 0
+    assert "masking" in capsys.readouterr().out
+
+
+def test_a_job_goes_to_json_and_back_unchanged(example: Path, tmp_path: Path) -> None:
+    plain, back = tmp_path / "plain.json", tmp_path / "back.recoat"
+    assert main(["convert", str(example), "-o", str(plain)]) == 0
+    assert main(["convert", str(plain), "-o", str(back)]) == 0
+    assert plain.read_bytes() == job_to_json(read_job_file(example).job)
+    assert back.read_bytes() == example.read_bytes()
+
+
+def test_one_face_is_drawn_by_its_name(example: Path, tmp_path: Path) -> None:
+    whole, one = tmp_path / "all.dxf", tmp_path / "one.dxf"
+    assert main(["draw", str(example), "-o", str(whole)]) == 0
+    assert main(["draw", str(example), "-o", str(one), "--face", "A"]) == 0
+    assert 0 < one.stat().st_size < whole.stat().st_size
+
+
+@pytest.mark.parametrize("ending", ["pdf", "png", "svg"])
+def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, ending: str) -> None:
+    path = tmp_path / f"faces.{ending}"
+    done = run("draw", str(example), "-o", str(path), "--face", "A")
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert path.stat().st_size > 0
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (("takeoff", "missing.recoat"), "missing.recoat: there is no such file or folder"),
+        (("takeoff",), "the following arguments are required: JOB"),
+        (("takeoff", "JOB", "--format", "ods"), "invalid choice: 'ods'"),
+        (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
+        (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
+        (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("convert", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("example", "JOB"), "it is there already, and would be lost"),
+        (("draw", "JOB", "-o", "x.docx"), "nothing is drawn with this ending"),
+        (("draw", "JOB", "-o", "x.dxf", "--face", "Z"), 'the job has no face "Z"; its faces are A, B'),
+        (("open", "missing.recoat"), "missing.recoat: there is no such file"),
+        (("missing.recoat",), "missing.recoat: there is no such file"),
+        (("measure", "JOB"), 'there is no command "measure"'),
+        (("schema", "basket"), "invalid choice: 'basket'"),
+        (("check", "FOLDER"), "this is a folder"),
+    ],
+)
+def test_an_error_is_one_line_that_says_what_to_do(
+    example: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], arguments: tuple[str, ...], words: str
+) -> None:
+    before = example.read_bytes()
+    places = {"JOB": str(example), "FOLDER": str(tmp_path)}
+    assert words in error_of(capsys, *(places.get(argument, argument) for argument in arguments))
+    assert example.read_bytes() == before
+
+
+def job_of(outline: str) -> bytes:
+    part = '{"id": "p", "kind": "wall", "outline": ' + outline + "}"
+    face = '{"id": "a", "name": "A", "parts": [' + part + "]}"
+    return ('{"name": "x", "version": 1, "rooms": [{"id": "r", "name": "", "faces": [' + face + "]}]}").encode()
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        b"",
+        b"PK\x03\x04 cut off",
+        b"[" * 100_000,
+        b'{"name": "x", "version": 99}',
+        b'{"name": 3, "version": 1}',
+        job_of("[[0, 0, 0], [1e300, 0, 0], [0, 5, 0]]"),
+        job_of("[[0, 0, 0], [9, 9, 0], [9, 0, 0], [0, 9, 0]]"),
+        job_of("[[0, 0, 0], [NaN, 0, 0], [0, 5, 0]]"),
+    ],
+)
+def test_a_bad_job_is_one_line_for_every_command(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], content: bytes
+) -> None:
+    path = tmp_path / "bad.json"
+    path.write_bytes(content)
+    output = str(tmp_path / "out.dxf")
+    for arguments in (("takeoff",), ("check",), ("draw", "-o", output), ("convert", "-o", output)):
+        assert str(path) in error_of(capsys, arguments[0], str(path), *arguments[1:])
+    assert not Path(output).exists()
+
+
+def test_a_reader_that_goes_away_is_told_in_one_line(example: Path) -> None:
+    reading, writing = os.pipe()
+    os.close(reading)
+    try:
+        done = run("takeoff", str(example), stdout=writing)
+    finally:
+        os.close(writing)
+    assert done.returncode == 2
+    assert done.stderr.startswith(b"recoat: nobody reads the output to its end")
+    assert done.stderr.count(b"\n") == 1
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no /dev/full")
+def test_a_full_disk_is_told_in_one_line(example: Path) -> None:
+    with Path("/dev/full").open("wb") as full:
+        done = run("takeoff", str(example), stdout=full.fileno())
+    assert (done.returncode, done.stderr.count(b"\n")) == (2, 1)
+    assert b"No space left" in done.stderr
+
+
+def test_version_and_help_are_no_errors(capsys: pytest.CaptureFixture[str]) -> None:
+    for option, words in (("--version", "recoat 0."), ("--help", "takeoff")):
+        with pytest.raises(SystemExit) as exit_:
+            main([option])
+        assert exit_.value.code == 0
+        assert words in capsys.readouterr().out
