@@ -70,16 +70,17 @@ class PaintOptions(NamedTuple):
         """For a face in the strip: colours and fine outlines only."""
         return PaintOptions(names=False, tags=False, sizes=False, patterns=False, weight=0.5)
 
-    def shows(self, role: Role) -> bool:
-        """Whether items of a role are wanted."""
-        wanted = {
+    @property
+    def roles(self) -> frozenset[Role]:
+        """The roles whose items are wanted."""
+        asked = {
             Role.NAME: self.names,
             Role.TAG: self.tags,
             Role.SIZE: self.sizes,
             Role.JOINT: self.joints,
             Role.MASKING: self.masking,
         }
-        return wanted.get(role, True)
+        return frozenset(role for role in Role if asked.get(role, True))
 
 
 class _Easel(NamedTuple):
@@ -228,7 +229,8 @@ def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) 
 
 
 def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
-    wanted = [line for line in lines if easel.options.shows(line.role)]
+    roles = easel.options.roles
+    wanted = [line for line in lines if line.role in roles and easel.meets(line_shape(line.path).box)]
     for role, stroke in strokes(easel.look).items():
         width = stroke.width * easel.options.weight
         pen = QPen(QColor(stroke.colour), width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap)
@@ -240,10 +242,7 @@ def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
 
 
 def _paint_line(line: Line, pen: QPen, easel: _Easel) -> None:
-    shape = line_shape(line.path)
-    if not easel.meets(shape.box):
-        return
-    path = easel.view.map(shape.path)
+    path = easel.view.map(line_shape(line.path).path)
     if line.parts and easel.options.lit.issuperset(line.parts):
         easel.painter.strokePath(path, QPen(QColor(easel.look.accent), LIT_PX))
     easel.painter.strokePath(path, pen)
@@ -258,8 +257,9 @@ def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
     kinds = {area.part: area.kind for area in drawing.areas}
     bold = QFont(font)
     bold.setBold(True)
+    roles = easel.options.roles
     for text in drawing.texts:
-        if not easel.options.shows(text.role) or not easel.meets(_text_box(text)):
+        if text.role not in roles or not easel.meets(_text_box(text)):
             continue
         box = easel.view.mapRect(_text_box(text))
         words = fit(text.text, bold if text.role is Role.TAG else font, box.width() - 2 * PLATE_PX, box.height())
