@@ -94,8 +94,8 @@ def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> 
     share = runs.finish - runs.begin
     x0, y0, x1, y1 = nodes.x[runs.start], nodes.y[runs.start], nodes.x[runs.end], nodes.y[runs.end]
     sweep = sides.sweep[runs.side]
-    lines = shapely.linestrings(np.stack((x0, x1), axis=1), np.stack((y0, y1), axis=1))
-    length = np.where(sweep == 0, shapely.length(lines), sides.length[runs.side] * share)
+    lines = np.stack((x0, y0, x1, y1), axis=1).reshape(-1, 2, 2)
+    length = np.where(sweep == 0, shapely.length(shapely.linestrings(lines)), sides.length[runs.side] * share)
     bulge = np.where(share == 1, sides.bulge[runs.side], np.tan(sweep * share / 4))
     bulge[sweep == 0] = 0.0
     # Made as bare tuples of their class: a named tuple's own constructor takes several times as long.

@@ -52,26 +52,23 @@ def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
     torn = rows_where(changes & (source < 0))
     if len(torn):
         raise TornError(int(max(owners.left[torn[0]], owners.right[torn[0]])))
-    seen = np.append(np.where(stack.surface, np.arange(len(stack.surface)), -1), -1)
-    left, right = seen[owners.left], seen[owners.right]
+    left, right = _with_surface(stack, owners.left), _with_surface(stack, owners.right)
     piece = rows_where(left != right)
     piece = piece[np.argsort(source[piece])]
-    row = source[piece]
-    side = np.append(stretches.side, -1)
-    parts = np.stack((left[piece], right[piece]))
-    sides = np.stack((side[on_left[piece]], side[on_right[piece]]))
-    sides[parts < 0] = -1
-    against = stretches.along[row] < 0
-    parts[:, against], sides[:, against] = parts[::-1, against], sides[::-1, against]
+    row, left, right = source[piece], left[piece], right[piece]
+    left_side, right_side = _sides_of(stretches, on_left[piece], left), _sides_of(stretches, on_right[piece], right)
+    along = stretches.along[row] > 0
     return Border(
         piece,
-        side[row],
+        stretches.side[row],
         stretches.start[row],
         stretches.end[row],
         stretches.begin[row],
         stretches.finish[row],
-        *parts,
-        *sides,
+        np.where(along, left, right),
+        np.where(along, right, left),
+        np.where(along, left_side, right_side),
+        np.where(along, right_side, left_side),
     )
 
 
@@ -101,3 +98,13 @@ def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
     rows = rows_where(stack.sides.part[stretches.side] == owner[stretches.piece])
     own[stretches.piece[rows]] = rows
     return own
+
+
+def _with_surface(stack: Stack, owner: Whole) -> Whole:
+    """The owners, -1 for holes too."""
+    return np.where((owner >= 0) & stack.surface[owner], owner, -1)
+
+
+def _sides_of(stretches: Stretches, own: Whole, owner: Whole) -> Whole:
+    """The sides of the owners' own stretches, -1 where there is no owner or no stretch."""
+    return np.where((own >= 0) & (owner >= 0), stretches.side[own], -1)
