@@ -147,3 +147,10 @@ def test_the_lower_rooms_and_their_tests_need_no_qt() -> None:
     )
     collected = subprocess.run((sys.executable, "-c", script), check=False, cwd=PROJECT, capture_output=True, text=True)
     assert collected.returncode == 0, collected.stdout + collected.stderr
+
+
+def test_every_test_that_the_guide_names_exists(texts: dict[Path, str], modules: dict[Path, ast.Module]) -> None:
+    named = re.findall(r"\btest_\w+(?!\.py)\b(?!\.py)", texts[Path("DEVELOPERS.md")])
+    defined = {function.name for module in modules.values() for function in functions_of(module)}
+    assert named
+    assert not set(named) - defined
