@@ -3,7 +3,7 @@
 from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
-from desktop.lettering import Fitted, draw_centred, fit
+from desktop.lettering import Fitted, box_at, draw_centred, fit
 from desktop.look import Look
 from geometry.sheets import line_of_size
 from shared.drawing import Size
@@ -49,7 +49,7 @@ def paint_size(size: Size, unit: Unit, painter: QPainter, view: QTransform, look
         painter.drawLine(line)
         return
     painter.drawLines(_halves(line, words.width / 2 + GAP_PX))
-    _draw_number(words, line, painter)
+    _draw_number(words, line, painter, look)
 
 
 def _leading_lines(size: Size, line: QLineF, view: QTransform) -> list[QLineF]:
@@ -72,11 +72,12 @@ def _halves(line: QLineF, clear: float) -> list[QLineF]:
     return [QLineF(line.p1(), line.pointAt(share)), QLineF(line.pointAt(1 - share), line.p2())]
 
 
-def _draw_number(words: Fitted, line: QLineF, painter: QPainter) -> None:
-    """Along its line, to be read from below or from the right as drafters letter."""
+def _draw_number(words: Fitted, line: QLineF, painter: QPainter, look: Look) -> None:
+    """Along its line, to be read from below or from the right as drafters letter; on a plate, over parts too."""
     painter.save()
     painter.translate(line.center())
     painter.rotate(_readable(line.angle()))
+    painter.fillRect(box_at(words, QPointF(0, 0)), QColor(look.paper))
     draw_centred(painter, words, QPointF(0, 0))
     painter.restore()
 

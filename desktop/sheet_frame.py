@@ -53,7 +53,7 @@ def _paint_row(painter: QPainter, entries: tuple[Entry, ...], row: QRectF) -> No
         cell = QRectF(row.left() + column * width, row.top(), width, row.height())
         painter.setPen(QPen(QColor(light().ink), INNER_PX))
         painter.drawRect(cell)
-        inner = cell.adjusted(PAD_PX, 1, -PAD_PX, -1)
+        inner = cell.adjusted(PAD_PX, PAD_PX / 2, -PAD_PX, 0)
         font = QFont(painter.font())
         small = QFont(font)
         small.setPixelSize(SMALL_PX)
@@ -61,7 +61,7 @@ def _paint_row(painter: QPainter, entries: tuple[Entry, ...], row: QRectF) -> No
         painter.setPen(QColor(light().quiet))
         painter.drawText(inner, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, label)
         painter.setFont(font)
-        _paint_words(painter, words, inner.adjusted(0, SMALL_PX, 0, 0))
+        _paint_words(painter, words, inner.adjusted(0, SMALL_PX + 1, 0, 0))
 
 
 def _paint_words(painter: QPainter, words: str, box: QRectF) -> None:
