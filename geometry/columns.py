@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from geometry.outline import MOST_BULGE
 from shared.errors import OutlineError
 from shared.job import Part
 from shared.kinds import usual
@@ -18,6 +19,9 @@ Whole = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 TURN = 2 * np.pi
+
+FARTHEST_MM = 1e7
+"""Farther from the face's corner than this, 10 km, floats no longer tell a micrometre."""
 
 
 class Columns(NamedTuple):
@@ -70,7 +74,7 @@ class Stack(NamedTuple):
 def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
     """The parts, given from the back to the front, as columns.
 
-    An arc whose sagitta is at most `straight_mm` counts as straight.
+    An arc whose sagitta is at most `straight_mm` counts as straight; a side no longer than that is left out.
     OutlineError where an outline encloses nothing or holds a number that is not finite.
     """
     sides = _sides(parts, straight_mm)
@@ -161,16 +165,16 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
     _refuse(
         parts, part, ~(np.isfinite(x) & np.isfinite(y) & np.isfinite(bulge)), "it holds a number that is not finite"
     )
+    far = (np.abs(x) > FARTHEST_MM) | (np.abs(y) > FARTHEST_MM) | (np.abs(bulge) > MOST_BULGE)
+    _refuse(parts, part, far, "it reaches farther than any wall")
     following = _following(counts)
-    x1, y1 = x[following], y[following]
-    stays = (x == x1) & (y == y1)
+    stays = (np.abs(x[following] - x) <= straight_mm) & (np.abs(y[following] - y) <= straight_mm)
     _refuse(parts, part, stays & (bulge != 0), "an arc of it starts and ends at one point")
     if stays.any():
         rows = rows_where(~stays)
-        part, number, bulge = part[rows], number[rows], bulge[rows]
-        x, y, x1, y1 = x[rows], y[rows], x1[rows], y1[rows]
+        part, number, x, y, bulge = part[rows], number[rows], x[rows], y[rows], bulge[rows]
         following = _following(np.bincount(part, minlength=len(parts)).astype(np.intp))
-    return _measured((part, number, following), (x, y, x1, y1), bulge, straight_mm)
+    return _measured((part, number, following), (x, y, x[following], y[following]), bulge, straight_mm)
 
 
 def _following(counts: Whole) -> Whole:

@@ -174,6 +174,27 @@ def test_region_cut_in_two_by_a_touching_circle_has_two_rings() -> None:
     assert region_polygon(found.region("box")).is_valid
 
 
+def test_repeated_vertex_is_passed_over_and_sides_keep_their_numbers() -> None:
+    twice = (Vertex(0, 0), Vertex(0, 0), Vertex(10, 0), Vertex(10, 10), Vertex(10, 10), Vertex(0, 10))
+    found = arrange([cabinet("box", twice), cabinet("right", box(10, 0, 10, 10))])
+    edge = only_edge(found, "box", "right")
+    assert areas(found) == [100, 100]
+    assert 2 in (edge.left_side, edge.right_side)
+
+
+def test_outline_of_very_many_sides_meets_others_all_round() -> None:
+    turns = [math.tau * step / 1000 for step in range(1000)]
+    disc = tuple(Vertex(100 * math.cos(turn), 100 * math.sin(turn)) for turn in turns)
+    found = arrange(
+        [cabinet("box", box(-100, -200, 200, 400)), cabinet("disc", disc), cabinet("bar", box(-200, -5, 400, 10))]
+    )
+    polygons = [
+        shapely.Polygon([(vertex.x, vertex.y) for vertex in outline]) for outline in (disc, box(-200, -5, 400, 10))
+    ]
+    assert areas(found)[1] == pytest.approx(polygons[0].difference(polygons[1]).area, abs=1e-6)
+    assert lengths(found)["box", "disc"] == pytest.approx(polygons[0].length - 20, abs=0.1)
+
+
 def test_middle_of_an_arc_decides_where_its_chord_lies_on_a_side() -> None:
     found = arrange([cabinet("box", box(0, 0, 100, 100)), cabinet("round", circle(100, 50, 20))])
     assert areas(found) == pytest.approx([10000 - 200 * math.pi, 400 * math.pi], abs=1e-9)
@@ -206,6 +227,8 @@ def test_gaps_below_a_micrometre_are_contacts(gap: float) -> None:
         (Vertex(0, 0), Vertex(math.inf, 0), Vertex(0, 10)),
         (Vertex(0, 0), Vertex(10, 0, math.nan), Vertex(0, 10)),
         (Vertex(0, 0, 1.0), Vertex(0, 0), Vertex(10, 10), Vertex(0, 10)),
+        (Vertex(0, 0), Vertex(1e300, 0), Vertex(0, 10)),
+        (Vertex(0, 0, 1e300), Vertex(10, 0), Vertex(0, 10)),
     ],
 )
 def test_outline_that_cannot_be_measured_is_named(outline: Outline) -> None:
