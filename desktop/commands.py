@@ -166,26 +166,18 @@ def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
 
 
 def _draw(asked: argparse.Namespace) -> int:
+    from desktop.drawing_files import check_ending, write_drawings
     from takeoff.drawing import draw_face
     from takeoff.opening import open_job
     from takeoff.take_off import Memory, take_off
 
-    ending = asked.output.suffix.lower()
-    if ending not in (".dxf", ".pdf", ".png", ".svg"):
-        raise FileError("nothing is drawn with this ending", where=str(asked.output), do="use .dxf, .pdf, .png or .svg")
+    check_ending(asked.output)
     _refuse_same(asked)
     job = open_job(asked.job).job
     memory = Memory()
     takeoff = take_off(job, memory)
     drawings = tuple(draw_face(job, face, takeoff, memory) for face in _faces(job, asked.face))
-    if ending == ".dxf":
-        from geometry.dxf import write_dxf
-
-        write_dxf(drawings, asked.output, drawn_on=datetime.now().astimezone().date())
-    else:
-        from desktop.pictures import write_picture
-
-        write_picture(drawings, asked.output)
+    write_drawings(drawings, asked.output, datetime.now().astimezone().date())
     return DONE
 
 

@@ -1,16 +1,17 @@
 """Files for others: the takeoff as a table, the faces as drawings."""
 
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from desktop.background import Background
+from desktop.drawing_files import DRAWINGS, write_drawings
 from desktop.drawings import all_faces
 from desktop.shown import Shown
 from desktop.store import Store
-from geometry.dxf import write_dxf
 from shared.disk import write_atomically
 from shared.errors import RecoatError
 from takeoff.memory import Memory
@@ -18,12 +19,6 @@ from takeoff.tables import takeoff_csv
 from takeoff.xlsx import write_xlsx
 
 TABLES = {"xlsx": "Spreadsheet (*.xlsx)", "csv": "Comma-separated values (*.csv)"}
-DRAWINGS = {
-    "dxf": "Drawing for a drafter (*.dxf)",
-    "pdf": "Sheets to scale (*.pdf)",
-    "png": "Picture (*.png)",
-    "svg": "Picture in lines (*.svg)",
-}
 
 
 class Exports(QObject):
@@ -92,9 +87,4 @@ def _table(shown: Shown, path: Path) -> None:
 def _drawing(shown: Shown, path: Path) -> None:
     """Off the window's thread, so with a memory of its own."""
     drawings = all_faces(shown.job, shown.takeoff, Memory())
-    if path.suffix.lower() == ".dxf":
-        write_dxf(drawings, path)
-    else:
-        from desktop.pictures import write_picture
-
-        write_picture(drawings, path)
+    write_drawings(drawings, path, datetime.now().astimezone().date())
