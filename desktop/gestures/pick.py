@@ -19,6 +19,9 @@ from shared.kinds import Kind
 MOST_SNAPPING = 200
 """Corners of dragged parts that snap; of more than these only those of their common box do."""
 
+CORNER_SHARE = 0.25
+"""A corner reaches no farther than this share of its part, so that a small one can be taken in its middle and moved."""
+
 DEAD_SHARE = 0.5
 """A hand that moves less than this share of its reach has not begun to drag."""
 
@@ -173,8 +176,9 @@ class Pick(Gesture):
         if len(picked) != 1:
             return None
         left, bottom, right, top = outline_box(picked[0].outline)
+        reach = min(self.scene.reach_mm, (right - left) * CORNER_SHARE, (top - bottom) * CORNER_SHARE)
         for x, y in ((left, bottom), (right, bottom), (right, top), (left, top)):
-            if math.dist((x, y), at) <= self.scene.reach_mm:
+            if math.dist((x, y), at) <= reach:
                 return left + right - x, bottom + top - y
         return None
 

@@ -114,6 +114,13 @@ def test_a_corner_of_the_only_picked_part_is_pulled_and_the_opposite_one_stays()
     assert done.label == "Resize cabinet"
 
 
+def test_a_small_part_looked_at_from_far_is_still_moved_and_not_pulled() -> None:
+    far = Pick(SCENE._replace(picked=("outlet",), reach_mm=60.0))
+    far.press((857, 1136))
+    done = far.release((1057, 1336), Held(free=True))
+    assert ended(done).label == "Move outlet"
+
+
 def test_a_circle_pulled_oblong_stays_as_it_was_and_says_so() -> None:
     job = with_parts(JOB, "f1", (Part("basin", Kind.FIXTURE, circle(2500, 1500, 200)),))
     pick = Pick(SCENE._replace(job=job, picked=("basin",)))
