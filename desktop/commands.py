@@ -99,6 +99,7 @@ def _parser() -> Parser:
     takeoff = _command(add, "takeoff", _takeoff, "measure a job: areas, joints, masking, totals")
     takeoff.add_argument("job", type=Path, metavar="JOB")
     takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="usually text")
+    takeoff.add_argument("--rule", default="net", metavar="NAME", help="a measuring rule for openings; usually net")
     takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
     draw = _command(add, "draw", _draw, "draw the faces of a job to a .dxf, .pdf, .png or .svg file")
     draw.add_argument("job", type=Path, metavar="JOB")
@@ -131,14 +132,17 @@ def _open(asked: argparse.Namespace) -> int:
 
 
 def _takeoff(asked: argparse.Namespace) -> int:
+    from takeoff.measuring_rules import measuring_rules
     from takeoff.opening import open_job
     from takeoff.take_off import take_off
 
+    if asked.rule not in measuring_rules():
+        raise CommandError(f'there is no rule "{asked.rule}"', do=f"the rules are {', '.join(measuring_rules())}")
     if asked.format == "xlsx" and asked.output is None:
         raise CommandError("a spreadsheet cannot be shown on a terminal", do="name a file with -o")
     _refuse_same(asked)
     job = open_job(asked.job).job
-    content = _table(asked.format, take_off(job), job)
+    content = _table(asked.format, take_off(job, rule=asked.rule), job)
     if asked.output is None:
         _show(content)
     else:

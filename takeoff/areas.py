@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from geometry.arrangement import Region
+from geometry.holding import holds_box
 from geometry.outline import area_mm2, outline_box
 from geometry.rank import rank_key
 from shared.job import Outline, Part
@@ -99,7 +100,7 @@ def _hidden_terms(standing: Standing, face: Sequence[Standing]) -> list[Term]:
     overlaps, so such terms never count anything twice.
     """
     hiders = [each for each in face if each.rank > standing.rank and overlap(each.box, standing.box)]
-    known = [each for each in hiders if standing.is_rectangle and _is_plain(each, standing, hiders)]
+    known = [each for each in hiders if _is_plain(each, standing, hiders)]
     terms = [_less(each) for each in known if _seen_mm2(each) > SAME_MM2]
     rest = standing.gross_mm2 - standing.region.area_mm2 + sum(term.amount for term in terms)
     others = [each for each in hiders if each not in known and (each.region.area_mm2 or is_opening(each.part))]
@@ -112,11 +113,18 @@ def _hidden_terms(standing: Standing, face: Sequence[Standing]) -> list[Term]:
 
 def _is_plain(hider: Standing, hidden: Standing, hiders: Sequence[Standing]) -> bool:
     """Whether what it hides is exactly what is seen of it: it lies within, and before an opening lies nothing."""
-    if not encloses(hidden.box, hider.box):
+    if not _holds(hidden, hider.box):
         return False
     if not is_opening(hider.part):
         return True
     return not any(each.rank > hider.rank and overlap(each.box, hider.box) for each in hiders)
+
+
+def _holds(standing: Standing, box: Box) -> bool:
+    """Whether the outline of a part holds the whole of a box."""
+    if not encloses(standing.box, box):
+        return False
+    return standing.is_rectangle or holds_box(standing.part.outline, box)
 
 
 def _seen_mm2(standing: Standing) -> float:

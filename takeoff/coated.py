@@ -2,17 +2,23 @@
 
 from collections.abc import Mapping, Sequence
 
+from geometry.holding import holds_box
 from geometry.openings import uncovered_area_mm2
 from geometry.outline import side_lengths_mm
 from shared.job import Part
 from shared.kinds import Treatment, usual
 from takeoff.areas import BY_OUTLINE, SAME_MM2, Standing, outline_term, overlap
 from takeoff.figures import Figure, Fronts, Reason, Term
+from takeoff.measuring_rules import MeasuringRule
 from takeoff.naming import called
 from takeoff.treatments import Treated
 
+CLEAR_MM = 1e-3
+"""An opening nearer to the border of a surface than this touches it: far below a tape's reading."""
+
 NOT_COATED = "not coated"
 IN_PLACE = "coated in place: net area x profile factor, and its coated edges"
+BY_RULE = "coated in place: area x profile factor, and its coated edges; "
 FRAME = "frame: what is seen of its front edges x thickness"
 TAKEN_OFF = "taken off: outline less openings x profile factor, coated edges, back where coated"
 PRACTICE = "common practice, no source"
@@ -22,17 +28,22 @@ SideLengths = Mapping[int, float]
 
 
 def coated(
-    standing: Standing, treated: Treated, net: Figure, seen: SideLengths, openings: Sequence[Standing]
+    standing: Standing,
+    treated: Treated,
+    net: Figure,
+    seen: SideLengths,
+    openings: Sequence[Standing],
+    rule: MeasuringRule,
 ) -> Figure:
     """The area of a part that gets a coat.
 
     `net` is its net area, `seen` the visible length of each of its sides whose edge counts, `openings` are those of its
-    face with the fronts hung. 0 where it is left.
+    face with the fronts hung; `rule` says which of them are deducted from what is coated in place. 0 where it is left.
     """
     if treated.treatment is Treatment.LEFT:
         return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
     if treated.treatment is Treatment.IN_PLACE:
-        return _in_place(standing.part, net, seen)
+        return _in_place(standing, net, seen, openings, rule)
     return _taken_off(standing, openings)
 
 
@@ -48,11 +59,28 @@ def thickness_mm(part: Part) -> float:
     return part.thickness_mm or usual()[part.kind].thickness
 
 
-def _in_place(part: Part, net: Figure, seen: SideLengths) -> Figure:
+def _in_place(
+    standing: Standing, net: Figure, seen: SideLengths, openings: Sequence[Standing], rule: MeasuringRule
+) -> Figure:
+    part = standing.part
     edges = _edge_terms(part, sum(seen.get(side, 0.0) for side in coated_sides(part)))
     if usual()[part.kind].frame:
         return _summed(FRAME, edges, PRACTICE)
-    return _summed(IN_PLACE, _moulded(net.reason.terms, part.profile_factor) + edges, BY_OUTLINE)
+    left_in = {each.part.id: each.gross_mm2 for each in openings if _is_left_in(each, standing, rule)}
+    terms = tuple(term for term in net.reason.terms if not _takes_whole(term, left_in))
+    words, source = (BY_RULE + rule.words, rule.source) if left_in else (IN_PLACE, BY_OUTLINE)
+    return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
+
+
+def _is_left_in(opening: Standing, surface: Standing, rule: MeasuringRule) -> bool:
+    left, bottom, right, top = opening.box
+    round_it = (left - CLEAR_MM, bottom - CLEAR_MM, right + CLEAR_MM, top + CLEAR_MM)
+    return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
+
+
+def _takes_whole(term: Term, left_in: Mapping[str, float]) -> bool:
+    """Whether a step deducts the whole of an opening that is left in; a piece of one at the border stays deducted."""
+    return len(term.parts) == 1 and abs(left_in.get(term.parts[0], 0.0) + term.amount) <= SAME_MM2
 
 
 def _taken_off(standing: Standing, openings: Sequence[Standing]) -> Figure:

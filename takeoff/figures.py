@@ -125,7 +125,7 @@ class Totals(NamedTuple):
 
 
 class Takeoff(NamedTuple):
-    """Everything counted of a job, in the order of its rooms, faces and parts."""
+    """Everything counted of a job, in the order of its rooms, faces and parts; `rule` names the measuring rule."""
 
     parts: tuple[PartRow, ...]
     edges: tuple[EdgeRow, ...]
@@ -133,3 +133,4 @@ class Takeoff(NamedTuple):
     masking: tuple[MaskingRow, ...]
     totals: Totals
     findings: tuple[Finding, ...]
+    rule: str = "net"

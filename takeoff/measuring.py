@@ -18,6 +18,7 @@ from takeoff.fronts import is_opening
 from takeoff.joints import Choices, joint_rows, meetings
 from takeoff.looking import look_at_face
 from takeoff.masking import Finishes, guard_of, masking_rows
+from takeoff.measuring_rules import NET, measuring_rules
 from takeoff.tags import tags
 from takeoff.treatments import Treated, Treatments
 
@@ -26,7 +27,8 @@ class Context(NamedTuple):
     """What the count of a face depends on besides the face.
 
     `choices` are those about joints within it. `at_corners` says of its left and right end whether it meets another
-    face there. `elsewhere` are the sides (part, side) whose edge is counted on another face.
+    face there. `elsewhere` are the sides (part, side) whose edge is counted on another face. `rule` names the measuring
+    rule.
     """
 
     room: str
@@ -35,6 +37,7 @@ class Context(NamedTuple):
     choices: tuple[JointChoice, ...] = ()
     at_corners: tuple[bool, bool] = (False, False)
     elsewhere: frozenset[tuple[str, int]] = frozenset()
+    rule: str = NET
 
 
 class FaceCount(NamedTuple):
@@ -107,6 +110,7 @@ def _part_rows(
     face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
 ) -> tuple[PartRow, ...]:
     all_hung = standings(face.parts, hung.regions)
+    rule = measuring_rules()[context.rule]
     worked_on = _worked_on(all_hung, off)
     all_off = tuple(worked_on.values())
     openings = tuple(each for each in all_hung if is_opening(each.part))
@@ -130,7 +134,7 @@ def _part_rows(
                 tag=tagged.get(part_id, ""),
                 gross_mm2=whole,
                 net_mm2=visible,
-                coated_mm2=coated(stands, treated[part_id], visible, seen, openings),
+                coated_mm2=coated(stands, treated[part_id], visible, seen, openings, rule),
             )
         )
     return tuple(rows)

@@ -13,6 +13,7 @@ from takeoff.fronts import is_front
 from takeoff.joints import Choices, Found, joint_rows
 from takeoff.looking_round import look_at_choices, look_at_names, look_at_ties
 from takeoff.measuring import Context, FaceCount
+from takeoff.measuring_rules import NET
 from takeoff.memory import Memory
 from takeoff.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
 from takeoff.treatments import Treatments
@@ -28,15 +29,18 @@ class _Between(NamedTuple):
     on_elevations: Mapping[str, frozenset[int]]
 
 
-def take_off(job: Job, memory: Memory | None = None) -> Takeoff:
+def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff:
     """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
 
-    An empty job gives empty tables and totals of 0. OutlineError where an outline cannot be measured.
+    `rule` names the measuring rule for what is coated in place. An empty job gives empty tables and totals of 0.
+    OutlineError where an outline cannot be measured.
     """
     memory = memory or Memory()
     between = _between(job)
     counts = {
-        face.id: memory.count(face, _context(job, room, face, between)) for room in job.rooms for face in room.faces
+        face.id: memory.count(face, _context(job, room, face, between, rule))
+        for room in job.rooms
+        for face in room.faces
     }
     memory.keep_only(job)
     rows = tuple(chain.from_iterable(counts[face.id].parts for face in job.faces))
@@ -50,6 +54,7 @@ def take_off(job: Job, memory: Memory | None = None) -> Takeoff:
         masking=masking,
         totals=_totals(sum(row.coated_mm2.amount for row in rows), _fronts(job), joints, masking),
         findings=tuple(_findings(job, between, counts, joints)),
+        rule=rule,
     )
 
 
@@ -59,7 +64,7 @@ def _between(job: Job) -> _Between:
     return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kinds)))
 
 
-def _context(job: Job, room: Room, face: Face, between: _Between) -> Context:
+def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> Context:
     return Context(
         room=room.id,
         unit=job.unit,
@@ -70,6 +75,7 @@ def _context(job: Job, room: Room, face: Face, between: _Between) -> Context:
             any(meeting.face is face for meeting in between.corners),
         ),
         elsewhere=frozenset((part.id, side) for part in face.parts for side in between.on_elevations.get(part.id, ())),
+        rule=rule,
     )
 
 

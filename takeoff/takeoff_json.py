@@ -108,6 +108,7 @@ class TakeoffEntry(Entry, frozen=True):
     version: int
     job: str
     unit: Unit
+    measuring_rule: str
     rooms: tuple[RoomEntry, ...]
     faces: tuple[FaceEntry, ...]
     parts: tuple[PartEntry, ...]
@@ -139,6 +140,7 @@ def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
         version=VERSION,
         job=job.name,
         unit=job.unit,
+        measuring_rule=takeoff.rule,
         rooms=tuple(RoomEntry(room.id, room.name) for room in job.rooms),
         faces=tuple(FaceEntry(face.id, face.name, room.id, face.view) for room in job.rooms for face in room.faces),
         parts=_part_entries(takeoff),

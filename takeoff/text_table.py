@@ -6,6 +6,7 @@ from shared.job import Job
 from shared.units import show_area, show_run
 from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff
 from takeoff.finish_totals import FinishTotal, totals_by_finish
+from takeoff.measuring_rules import NET, measuring_rules
 from takeoff.naming import Names, section_words
 
 WORDS_WIDTH = 52
@@ -28,6 +29,8 @@ def _areas(takeoff: Takeoff, job: Job) -> list[str]:
     lines = [_line(_one_line(job.name), "gross", "net", "coat")]
     for total in totals_by_finish(takeoff):
         lines += _finish_lines(total, job, names)
+    if takeoff.rule != NET:
+        lines.append(f"Coated in place by {takeoff.rule}: {measuring_rules()[takeoff.rule].words}")
     return lines
 
 

@@ -85,6 +85,11 @@ def test_the_takeoff_imports_no_qt_and_no_pint(example: Path) -> None:
     assert done.stderr.strip() == ""
 
 
+def test_another_measuring_rule_is_named_in_the_takeoff(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["takeoff", str(example), "--rule", "is-1200-13"]) == 0
+    assert "by is-1200-13: openings up to 0.5 m2 not deducted" in capsys.readouterr().out
+
+
 def test_check_tells_what_to_look_at_and_exits_1(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(example)]) == 1
     assert "miss each other by 3 mm" in capsys.readouterr().out
@@ -131,6 +136,7 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "missing.recoat"), "missing.recoat: there is no such file or folder"),
         (("takeoff",), "the following arguments are required: JOB"),
         (("takeoff", "JOB", "--format", "ods"), "invalid choice: 'ods'"),
+        (("takeoff", "JOB", "--rule", "by eye"), 'there is no rule "by eye"; the rules are net, is-1200-13'),
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
         (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),

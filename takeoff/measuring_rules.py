@@ -1,0 +1,33 @@
+"""Measuring rules: which openings are deducted from a surface that is coated in place."""
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+
+import msgspec
+
+NET = "net"
+"""The rule that is followed unless another is asked for: all openings deducted."""
+
+MM2_IN_A_SQUARE_METRE = 1_000_000.0
+
+
+class MeasuringRule(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A rule; its fields are explained at the head of `data/measuring_rules.toml`."""
+
+    words: str
+    source: str
+    left_in_m2: float
+    wholly_inside: bool
+
+    def deducts(self, opening_mm2: float, *, is_inside: bool) -> bool:
+        """Whether an opening of this area is deducted; `is_inside` where it does not touch the surface's border."""
+        is_small = opening_mm2 <= self.left_in_m2 * MM2_IN_A_SQUARE_METRE
+        return not is_small or (self.wholly_inside and not is_inside)
+
+
+@cache
+def measuring_rules() -> dict[str, MeasuringRule]:
+    """The rules by name, "net" first."""
+    text = (files("takeoff") / "data" / "measuring_rules.toml").read_text("utf-8")
+    return msgspec.convert(tomllib.loads(text), dict[str, MeasuringRule])
