@@ -60,6 +60,7 @@ class App(QObject):
         self.parts = Parts(self.store, self.window)
         self.hand = Hand(self.store, self.canvas, self.line, self)
         self.menus, self.face_menu = fill(self)
+        self.report = ErrorReport(self.recovery.keep_now, self)
         self._connect_views()
         self._connect_commands()
         self._render(None, None)
@@ -184,6 +185,7 @@ class App(QObject):
         self.files.recent_changed.connect(self._show_recent)
         self.exports.failed.connect(self.tell_trouble)
         self.exports.written.connect(self.tell)
+        self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
         self.canvas.deleted.connect(self.parts.delete)
         self.canvas.nudged.connect(self.parts.nudge)
@@ -258,14 +260,12 @@ def run(path: str | None) -> int:
     qt, look = application(), system_look()
     dress(qt, look)
     app = App(look)
-    report = ErrorReport(app.recovery.keep_now, app)
-    report.told.connect(app.tell_trouble)
-    report.install()
+    app.report.install()
     app.window.show()
     if path is not None:
         app.files.open_path(Path(path))
     try:
         return qt.exec()
     finally:
-        report.uninstall()
+        app.report.uninstall()
         app.window.deleteLater()

@@ -14,6 +14,7 @@ from shared.limits import LONGEST_TEXT
 
 WIDTH = 320
 EDGE = 12
+TROUBLE_LINES = 3
 
 KINDS_OF_FACE = (("a wall, seen from the front", View.ELEVATION), ("a benchtop or shelf, seen from above", View.PLAN))
 
@@ -85,6 +86,8 @@ class FaceForm(QFrame):
         form.addRow(self._height_label, self.height_field)
         set_role(self.trouble, "trouble")
         self.trouble.setWordWrap(True)
+        self.trouble.setMinimumHeight(TROUBLE_LINES * self.fontMetrics().height())
+        self.trouble.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         form.addRow(self.trouble)
         buttons = QHBoxLayout()

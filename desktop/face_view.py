@@ -5,6 +5,8 @@ from desktop.drawings import Drawings
 from desktop.paint import PaintOptions
 from desktop.shown import Overlay, Page, Shown
 
+LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
+
 
 class FaceView:
     """Draws the face on the canvas of one page while that page is open."""
@@ -41,5 +43,6 @@ def options(shown: Shown) -> PaintOptions:
 
 
 def _what_is_drawn(shown: Shown) -> tuple[object, ...]:
-    """Compared by identity where it is large: an equal takeoff of another moment is another drawing all the same."""
-    return id(shown.now), id(shown.takeoff), shown.face, shown.fronts, shown.picked
+    """Compared by identity where it is large. While something is tried out, figures alone change joints and masking only."""
+    counts = shown.tried is None or not LINES_OF_THE_TAKEOFF.isdisjoint(shown.overlays)
+    return id(shown.now), id(shown.takeoff) if counts else 0, shown.face, shown.fronts, shown.picked

@@ -78,7 +78,7 @@ class Files(QObject):
         if path is None:
             self.save_as()
         else:
-            self._write(path)
+            self.write_to(path)
 
     def save_as(self) -> None:
         """Ask for a file and save to it."""
@@ -87,6 +87,21 @@ class Files(QObject):
         dialog.fileSelected.connect(self._write_named)
         dialog.rejected.connect(self._stay)
         dialog.open()
+
+    def write_to(self, path: Path) -> None:
+        """Save to this file, which is the job's from then on."""
+        file = self._store.open.file
+
+        def work() -> None:
+            write_job_file(path, file)
+
+        def done(_: None) -> None:
+            self._store.mark_saved(file.job, path)
+            self._recovery.forget()
+            self._remember(path)
+            self._go_on()
+
+        self._background.run(f"Saving {path.name}", work, done, self._fail)
 
     def leave(self, then: Then) -> None:
         """Do something that the open job does not survive; first ask what becomes of what is not saved."""
@@ -148,21 +163,7 @@ class Files(QObject):
         self.open_path(Path(name))
 
     def _write_named(self, name: str) -> None:
-        self._write(Path(name))
-
-    def _write(self, path: Path) -> None:
-        file = self._store.open.file
-
-        def work() -> None:
-            write_job_file(path, file)
-
-        def done(_: None) -> None:
-            self._store.mark_saved(file.job, path)
-            self._recovery.forget()
-            self._remember(path)
-            self._go_on()
-
-        self._background.run(f"Saving {path.name}", work, done, self._fail)
+        self.write_to(Path(name))
 
     def _fail(self, error: RecoatError) -> None:
         self._stay()

@@ -1,5 +1,8 @@
 """The look of the window's own widgets: a palette for all, and a light style sheet for the few that need more."""
 
+from importlib.resources import files
+from pathlib import Path
+
 from PySide6.QtGui import QColor, QPalette
 
 from desktop.look import Look
@@ -40,8 +43,19 @@ QPushButton[role="door"] {{
 }}
 QPushButton[role="door"]:hover, QPushButton[role="door"]:focus {{ border: 2px solid {accent}; padding: 15px 19px; }}
 QFrame[role="card"] {{ background: {field}; border: 1px solid {border}; border-radius: 6px; }}
-QLineEdit, QComboBox, QSpinBox {{ padding: 3px 6px; }}
-QLineEdit[wrong="true"] {{ border: 2px solid {warning}; }}
+QComboBox, QSpinBox {{ padding: 3px 6px; }}
+QLineEdit {{ border: 1px solid {border}; border-radius: 4px; padding: 3px 6px; background: {field}; }}
+QLineEdit:focus {{ border-color: {accent}; }}
+QLineEdit[wrong="true"] {{ border: 2px solid {warning}; padding: 2px 5px; }}
+QCheckBox::indicator, QRadioButton::indicator {{
+    width: 14px; height: 14px; border: 1px solid {quiet}; background: {field};
+}}
+QCheckBox::indicator {{ border-radius: 3px; }}
+QCheckBox::indicator:checked {{ background: {accent}; border-color: {accent}; image: url("{tick}"); }}
+QCheckBox::indicator:indeterminate {{ background: {quiet}; }}
+QRadioButton::indicator {{ border-radius: 8px; }}
+QRadioButton::indicator:checked {{ width: 6px; height: 6px; border: 5px solid {accent}; }}
+QCheckBox:focus, QRadioButton:focus {{ color: {accent}; }}
 QScrollArea {{ border: none; background: transparent; }}
 QTreeView {{ border: none; background: {ground}; }}
 QTreeView::item {{ padding: 3px 0; }}
@@ -50,7 +64,9 @@ QTreeView::item {{ padding: 3px 0; }}
 
 def sheet(look: Look) -> str:
     """The window's style sheet."""
-    return _SHEET.format(**{name: value for name, value in look._asdict().items() if isinstance(value, str)})
+    colours = {name: value for name, value in look._asdict().items() if isinstance(value, str)}
+    tick = files("desktop") / "data" / ("tick-dark.svg" if look.dark else "tick-light.svg")
+    return _SHEET.format(tick=Path(str(tick)).as_posix(), **colours)
 
 
 def palette(look: Look) -> QPalette:

@@ -4,11 +4,12 @@ from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from desktop.shown import Overlay, Page, Shown, kept_face, kept_parts
 from geometry.checking import check_outlines
 from shared.checking import check_job
+from shared.edits import find_face
 from shared.errors import RecoatError
 from shared.history import History
 from shared.job import Job
@@ -16,6 +17,9 @@ from shared.job_file import JobFile
 from takeoff.figures import Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
+
+FIGURES_MS = 40
+"""How long after the first move of a hand the figures follow: 25 times a second a person still sees them run."""
 
 
 class Opened(NamedTuple):
@@ -44,6 +48,10 @@ class Store(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.memory = Memory()
+        self._count_soon = QTimer(self)
+        self._count_soon.setSingleShot(True)
+        self._count_soon.setInterval(FIGURES_MS)
+        self._count_soon.timeout.connect(self._count_tried)
         self._shown: Shown | None = None
 
     @property
@@ -91,16 +99,18 @@ class Store(QObject):
         return True
 
     def try_out(self, job: Job | None) -> None:
-        """Count and show a job that is no step yet; None ends it."""
+        """Show a job that is no step yet, and soon its figures; None ends it."""
         shown = self.open
         if job is None:
             self._show(self._counted_again(shown))
             return
         try:
-            takeoff = take_off(job, self.memory)
+            self.memory.arrangement(job, find_face(job, shown.face), shown.fronts)
         except RecoatError:
-            return  # A shape that cannot be measured on the way to one that can: the figures wait.
-        self._show(replace(shown, tried=job, takeoff=takeoff))
+            return  # A shape that cannot be measured, on the way to one that can.
+        self._show(replace(shown, tried=job))
+        if not self._count_soon.isActive():
+            self._count_soon.start()
 
     def undo(self) -> None:
         """Take back the latest step."""
@@ -140,6 +150,11 @@ class Store(QObject):
         """Show something over the face, or leave it away."""
         self._show(replace(self.open, overlays=self.open.overlays ^ {overlay}))
 
+    def _count_tried(self) -> None:
+        shown = self._shown
+        if shown is not None and shown.tried is not None:
+            self._show(replace(shown, takeoff=take_off(shown.tried, self.memory)))
+
     def _go_to(self, history: History[Job]) -> None:
         shown = replace(self.open, history=history, takeoff=take_off(history.present, self.memory), tried=None)
         self._show(self._kept(shown, shown.face, shown.picked))
@@ -155,6 +170,8 @@ class Store(QObject):
 
     def _show(self, new: Shown | None) -> None:
         old = self._shown
+        if new is None or new.tried is None:
+            self._count_soon.stop()
         if new is not old:
             self._shown = new
             self.changed.emit(old, new)

@@ -35,7 +35,8 @@ class Person:
 
     def type(self, text: str) -> None:
         """Type, wherever the keys go."""
-        QTest.keyClicks(self._focus, text)
+        for letter in text:
+            QTest.keyClicks(self._focus, letter)
 
     def press(self, key: Qt.Key, keys: Keys = Keys.NoModifier) -> None:
         """Press one key."""
@@ -77,7 +78,7 @@ class Person:
         for box in boxes:
             self.read(*box)
 
-    def fill_file_dialog(self, path: Path) -> None:
+    def fill_file_dialog(self, path: Path, *, closes: bool = False) -> None:
         """Put a path into the file dialog that is open, and Return."""
         self._qtbot.waitUntil(lambda: self._dialog() is not None, timeout=SOON_MS)
         dialog = self._dialog()
@@ -86,15 +87,17 @@ class Person:
         assert isinstance(edit, QLineEdit)
         edit.setText(str(path))  # as pasted: the list of completions needs a real screen
         QTest.keyClick(edit, Qt.Key.Key_Return)
-        self._come_back()
+        if not closes:
+            self._come_back()
 
-    def answer(self, button: QMessageBox.StandardButton) -> None:
-        """Answer the question that is open."""
+    def answer(self, button: QMessageBox.StandardButton, *, closes: bool = False) -> None:
+        """Answer the question that is open; `closes` where the window does not outlive the answer."""
         self._qtbot.waitUntil(lambda: self._question() is not None, timeout=SOON_MS)
         question = self._question()
         assert question is not None
         self.click(question.button(button))
-        self._come_back()
+        if not closes:
+            self._come_back()
 
     def wait_until(self, holds: Callable[[], bool | None]) -> None:
         """Wait for what happens in the background."""
