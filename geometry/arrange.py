@@ -14,7 +14,8 @@ import shapely
 from geometry.arrangement import Arrangement, Edge, Region
 from geometry.border import Border, TornError, border_of, runs_of
 from geometry.columns import Columns, Stack, Whole, stack_of
-from geometry.cutting import meetings, near_pairs, with_passing
+from geometry.cutting import meetings, with_passing
+from geometry.neighbours import near_pairs
 from geometry.owners import Owners, owners_of
 from geometry.pieces import Nodes, Pieces, Stretches, cut
 from geometry.rank import rank_key

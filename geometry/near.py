@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from geometry.columns import Flags, Floats, Stack, Whole, stack_of
-from geometry.cutting import near_pairs
+from geometry.neighbours import near_pairs
 from geometry.outline import contains
 from geometry.rank import rank_key
 from geometry.sides import WELD_MM

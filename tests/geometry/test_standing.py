@@ -57,6 +57,16 @@ def test_several_parts_move_together(wall: tuple[Part, ...]) -> None:
     assert same(Standing(wall, ["left", "door", "outlet"]).arranged(changed), arrange(with_moved(wall, changed)))
 
 
+def test_half_a_wall_moves_over_the_other_half() -> None:
+    parts = tuple(
+        Part(f"{row} {column}", Kind.CABINET, box(100 * column, 100 * row, 100, 90))
+        for row in range(12)
+        for column in range(12)
+    )
+    changed = [moved(part, 650, 35) for part in parts[:72]]
+    assert same(Standing(parts, [part.id for part in changed]).arranged(changed), arrange(with_moved(parts, changed)))
+
+
 def test_part_may_take_another_shape(wall: tuple[Part, ...]) -> None:
     changed = [Part("outlet", Kind.OUTLET, circle(600, 800, 60))]
     assert same(Standing(wall, ["outlet"]).arranged(changed), arrange(with_moved(wall, changed)))
