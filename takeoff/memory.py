@@ -92,22 +92,36 @@ class _Following:
 
     def __init__(self, arranging: Arranging) -> None:
         self._arranging = arranging
-        self._last: tuple[Part, ...] = ()
+        self._parts: tuple[Part, ...] = ()
+        self._arrangement: Arrangement | None = None
         self._changed: frozenset[str] = frozenset()
         self._drag: tuple[tuple[Part, ...], Standing] | None = None
 
     def arranged(self, parts: tuple[Part, ...]) -> Arrangement:
-        """What is seen of these parts."""
-        changed = _changed(self._last, parts)
+        """What is seen of these parts; nothing is done where they are those of the last time."""
+        if self._arrangement is None or not _are_same(self._parts, parts):
+            changed = _changed(self._parts, parts)
+            self._follow(parts, changed)
+            self._arrangement = self._anew(parts)
+            self._parts, self._changed = parts, changed
+        return self._arrangement
+
+    def _follow(self, parts: tuple[Part, ...], changed: frozenset[str]) -> None:
+        """Begin to follow parts that change a second time; leave off where others change."""
         if not changed or changed != self._changed:
             self._drag = None
         elif self._drag is None:
             self._drag = (parts, Standing(parts, changed))
-        self._last, self._changed = parts, changed
+
+    def _anew(self, parts: tuple[Part, ...]) -> Arrangement:
         if self._drag is None:
             return self._arranging(parts)
         ground, standing = self._drag
         return standing.arranged([part for part, old in zip(parts, ground, strict=True) if part is not old])
+
+
+def _are_same(old: tuple[Part, ...], new: tuple[Part, ...]) -> bool:
+    return len(old) == len(new) and all(a is b for a, b in zip(old, new, strict=True))
 
 
 def _changed(old: tuple[Part, ...], new: tuple[Part, ...]) -> frozenset[str]:

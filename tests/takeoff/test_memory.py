@@ -6,7 +6,7 @@ from msgspec.structs import replace
 from geometry.arrange import arrange
 from geometry.arrangement import Arrangement
 from geometry.moves import moved
-from shared.edits import find_part, with_changed_parts
+from shared.edits import find_part, with_changed_face, with_changed_parts
 from shared.job import Job, JointChoice, Part, Unit
 from takeoff.figures import Fronts, Takeoff
 from takeoff.memory import Memory
@@ -61,6 +61,14 @@ def test_a_choice_about_a_joint_arranges_nothing(kitchen: Job, counting: Countin
     counting.asked.clear()
     chosen = replace(kitchen, joints=(JointChoice("a", ("tiles", "edge"), sealed=False),))
     assert take_off(chosen, memory).totals.bead_mm < before.totals.bead_mm
+    assert counting.asked == []
+
+
+def test_a_new_name_of_a_face_arranges_nothing(kitchen: Job, counting: Counting) -> None:
+    memory = Memory(counting)
+    take_off(kitchen, memory)
+    counting.asked.clear()
+    take_off(with_changed_face(kitchen, replace(kitchen.faces[0], name="North")), memory)
     assert counting.asked == []
 
 
