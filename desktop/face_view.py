@@ -43,6 +43,6 @@ def options(shown: Shown) -> PaintOptions:
 
 
 def _what_is_drawn(shown: Shown) -> tuple[object, ...]:
-    """Compared by identity where it is large. While something is tried out, figures alone change joints and masking only."""
+    """Compared by identity where it is large. While something is tried out, figures alone change only some lines."""
     counts = shown.tried is None or not LINES_OF_THE_TAKEOFF.isdisjoint(shown.overlays)
     return id(shown.now), id(shown.takeoff) if counts else 0, shown.face, shown.fronts, shown.picked

@@ -5,6 +5,7 @@ from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.count_rows import CountRow, count_rows
 from desktop.shown import Page
+from desktop.wording import TIMES
 from takeoff.figures import Fronts
 from tests.window import Keys, Person
 
@@ -35,7 +36,7 @@ def test_the_cells_of_a_surface_are_its_areas(counted: Person) -> None:
 def test_a_row_unfolds_into_its_sum(counted: Person) -> None:
     words = [line.cells[0] for figure in _row(counted, "splashback").children for line in figure.children]
 
-    assert any("3600 × 600 = 2.16 m²" in line for line in words)
+    assert any(f"3600 {TIMES} 600 = 2.16 m²" in line for line in words)
     assert any(line.startswith("less outlet") and "-0.01 m²" in line for line in words)
 
 

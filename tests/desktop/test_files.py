@@ -37,7 +37,7 @@ def test_a_file_that_is_no_job_is_refused_in_one_sentence_and_the_job_stays(draw
     wrong.write_bytes(b"PK\x03\x04 no job at all")
     before = drawn.shown.job
     drawn.app.files.open_path(wrong)
-    drawn.wait_until(lambda: drawn.app.window.notice.isVisible())
+    drawn.wait_until(drawn.app.window.notice.isVisible)
 
     assert str(wrong) in drawn.app.window.notice.text()
     assert "\n" not in drawn.app.window.notice.text()
@@ -72,7 +72,7 @@ def test_closing_asks_and_save_saves_then_closes(drawn: Person, tmp_path: Path) 
 
 def test_a_folder_that_is_not_there_is_said_and_the_job_is_still_unsaved(drawn: Person, tmp_path: Path) -> None:
     drawn.app.files.write_to(tmp_path / "not there" / "x.recoat")
-    drawn.wait_until(lambda: drawn.app.window.notice.isVisible())
+    drawn.wait_until(drawn.app.window.notice.isVisible)
 
     assert "not there" in drawn.app.window.notice.text()
     assert not drawn.shown.is_saved

@@ -1,15 +1,19 @@
 """A person who has never seen the program draws a kitchen wall, reads what there is to do, and hands it on."""
 
+import math
+from collections.abc import Iterable
+from itertools import pairwise
 from pathlib import Path
 
 import openpyxl
 import pytest
+from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.filemanagement import readfile
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 
-from desktop.shown import Page
 from shared.job_file import read_job_file
+from shared.kinds import Kind
 from takeoff.take_off import take_off
 from tests.window import Keys, Person
 
@@ -45,7 +49,9 @@ def test_figures_of_the_first_wall(wall: Person) -> None:
     assert along.length_mm.amount == pytest.approx(3600)
 
 
-def test_what_was_drawn_is_saved_opened_and_handed_on_with_the_same_figures(wall: Person, tmp_path: Path) -> None:
+@pytest.fixture
+def kitchen(wall: Person) -> Person:
+    """The wall, and the plan of its benchtop with a cut-out for the sink."""
     wall.click(_button(wall, "+ face"))
     form = wall.app.window.face_form
     form.view.setFocus()
@@ -55,40 +61,62 @@ def test_what_was_drawn_is_saved_opened_and_handed_on_with_the_same_figures(wall
     wall.press(Qt.Key.Key_Tab)
     wall.read("600")
     wall.draw_boxes("cut", ("1200", "80", "780", "440"))
-    totals = wall.shown.takeoff.totals
-    top = next(row for row in wall.shown.takeoff.parts if row.face == wall.shown.face and row.kind.value == "benchtop")
+    return wall
+
+
+def test_the_cut_out_is_taken_off_the_benchtop_on_its_plan(kitchen: Person) -> None:
+    rows = kitchen.shown.takeoff.parts
+    top = next(row for row in rows if row.face == kitchen.shown.face and row.kind is Kind.BENCHTOP)
+
     assert top.net_mm2.amount == pytest.approx(3600 * 600 - 780 * 440)
 
-    wall.press(Qt.Key.Key_2, Keys.ControlModifier)
-    assert wall.shown.page is Page.COUNT
 
+def test_what_was_drawn_is_saved_and_opened_again_with_the_same_figures(kitchen: Person, tmp_path: Path) -> None:
+    totals = kitchen.shown.takeoff.totals
     saved = tmp_path / "first wall.recoat"
-    wall.press(Qt.Key.Key_S, Keys.ControlModifier)
-    wall.fill_file_dialog(saved)
-    wall.wait_until(lambda: wall.shown.is_saved)
+    kitchen.press(Qt.Key.Key_S, Keys.ControlModifier)
+    kitchen.fill_file_dialog(saved)
+    kitchen.wait_until(lambda: kitchen.shown.is_saved)
     assert take_off(read_job_file(saved).job).totals == totals
 
-    wall.app.begin()
-    wall.app.open_recent(saved)
-    wall.wait_until(lambda: wall.app.store.shown is not None)
-    assert wall.shown.takeoff.totals == totals
+    kitchen.press(Qt.Key.Key_N, Keys.ControlModifier)
+    kitchen.click(_button(kitchen, f"{saved.name}   in {tmp_path.name}"))
+    kitchen.wait_until(lambda: kitchen.app.store.shown is not None)
+    assert kitchen.shown.takeoff.totals == totals
 
+
+def test_the_spreadsheet_has_the_figures_of_the_window(kitchen: Person, tmp_path: Path) -> None:
+    totals = kitchen.shown.takeoff.totals
     table = tmp_path / "takeoff.xlsx"
-    wall.press(Qt.Key.Key_T, Keys.ControlModifier)
-    wall.fill_file_dialog(table)
-    wall.wait_until(table.exists)
-    cells = [cell for sheet in openpyxl.load_workbook(table, data_only=True) for row in sheet for cell in row]
-    amounts = [cell.value for cell in cells if isinstance(cell.value, float)]
-    assert any(amount == pytest.approx(totals.coated_mm2 / 1e6) for amount in amounts)
-    assert any(amount == pytest.approx(totals.masking_mm / 1e3) for amount in amounts)
+    kitchen.press(Qt.Key.Key_2, Keys.ControlModifier)
+    kitchen.press(Qt.Key.Key_T, Keys.ControlModifier)
+    kitchen.fill_file_dialog(table)
+    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "takeoff.xlsx is written.")
 
+    cells = [cell.value for sheet in openpyxl.load_workbook(table, data_only=True) for row in sheet for cell in row]
+    amounts = [value for value in cells if isinstance(value, float)]
+    for total in (totals.coated_mm2 / 1e6, totals.masking_mm / 1e3, totals.bead_mm / 1e3, totals.old_bead_mm / 1e3):
+        assert any(amount == pytest.approx(total) for amount in amounts)
+
+
+def test_the_drawing_has_the_metres_of_the_window(kitchen: Person, tmp_path: Path) -> None:
+    totals = kitchen.shown.takeoff.totals
     drawing = tmp_path / "faces.dxf"
-    wall.press(Qt.Key.Key_D, Keys.ControlModifier)
-    wall.fill_file_dialog(drawing)
-    wall.wait_until(drawing.exists)
-    wall.wait_until(lambda: wall.app.window.notice.text().startswith("faces.dxf"))
-    auditor = readfile(drawing).audit()
-    assert not auditor.errors
+    kitchen.press(Qt.Key.Key_D, Keys.ControlModifier)
+    kitchen.fill_file_dialog(drawing)
+    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "faces.dxf is written.")
+
+    document = readfile(drawing)
+    assert not document.audit().errors
+    lines = [line for line in document.modelspace() if isinstance(line, LWPolyline)]
+    assert _length_mm(line for line in lines if "JOINT" in line.dxf.layer) == pytest.approx(totals.bead_mm)
+    assert _length_mm(line for line in lines if "MASKING" in line.dxf.layer) == pytest.approx(totals.masking_mm)
+
+
+def _length_mm(lines: Iterable[LWPolyline]) -> float:
+    """All sides of these lines are straight here."""
+    paths = ([(x, y) for x, y, *_ in line.get_points()] for line in lines)
+    return sum(math.dist(start, end) for path in paths for start, end in pairwise(path))
 
 
 def _button(person: Person, words: str) -> QPushButton:
