@@ -66,21 +66,22 @@ def _in_place(
     edges = _edge_terms(part, sum(seen.get(side, 0.0) for side in coated_sides(part)))
     if usual()[part.kind].frame:
         return _summed(FRAME, edges, PRACTICE)
-    left_in = {each.part.id: each.gross_mm2 for each in openings if _is_left_in(each, standing, rule)}
-    terms = tuple(term for term in net.reason.terms if not _takes_whole(term, left_in))
+    left_in = {each.part.id for each in openings if _is_left_in(each, standing, net, rule)}
+    terms = tuple(term for term in net.reason.terms if left_in.isdisjoint(term.parts))
     words, source = (BY_RULE + rule.words, rule.source) if left_in else (IN_PLACE, BY_OUTLINE)
     return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
 
 
-def _is_left_in(opening: Standing, surface: Standing, rule: MeasuringRule) -> bool:
+def _is_left_in(opening: Standing, surface: Standing, net: Figure, rule: MeasuringRule) -> bool:
+    """Whether the rule leaves an opening in that the net area deducts as a whole, in a step of its own."""
+    if rule.deducts(opening.gross_mm2, is_inside=True):
+        return False
+    whole = (term for term in net.reason.terms if term.parts == (opening.part.id,))
+    if not any(abs(opening.gross_mm2 + term.amount) <= SAME_MM2 for term in whole):
+        return False
     left, bottom, right, top = opening.box
     round_it = (left - CLEAR_MM, bottom - CLEAR_MM, right + CLEAR_MM, top + CLEAR_MM)
     return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
-
-
-def _takes_whole(term: Term, left_in: Mapping[str, float]) -> bool:
-    """Whether a step deducts the whole of an opening that is left in; a piece of one at the border stays deducted."""
-    return len(term.parts) == 1 and abs(left_in.get(term.parts[0], 0.0) + term.amount) <= SAME_MM2
 
 
 def _taken_off(standing: Standing, openings: Sequence[Standing]) -> Figure:

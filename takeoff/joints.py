@@ -89,8 +89,7 @@ def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[Found, ...]:
         if second is not None:
             paths.setdefault((first, second), []).append(edge)
     ranked = ranked_parts(face.parts)
-    found = (_found(face, ranked, pair, path) for pair, path in paths.items())
-    return tuple(each for each in found if each.path)
+    return tuple(_found(face, ranked, pair, path) for pair, path in paths.items())
 
 
 def joint_rows(found: Iterable[Found], choices: Choices) -> tuple[JointRow, ...]:
@@ -100,12 +99,13 @@ def joint_rows(found: Iterable[Found], choices: Choices) -> tuple[JointRow, ...]
 
 
 def _found(face: Face, ranked: Ranked, pair: Pair, path: Sequence[EdgeRow]) -> Found:
-    """The pair with the rule for it, and as its path what the rule seals; all of it where there is no rule."""
+    """The pair with the rule for it, and as its path what the rule seals; all of it where no rule seals any."""
     parts = (ranked[pair[0]].part, ranked[pair[1]].part)
     rule = joint_table().between(frozenset(part.kind for part in parts), face.view)
-    if rule is not None and rule.not_below is not None:
-        path = [edge for edge in path if _lower_kind(edge, ranked) is not rule.not_below]
-    return Found(face.id, "", parts, rule if path else None, tuple(path))
+    if rule is None:
+        return Found(face.id, "", parts, None, tuple(path))
+    sealed = [edge for edge in path if rule.not_below is None or _lower_kind(edge, ranked) is not rule.not_below]
+    return Found(face.id, "", parts, rule if sealed else None, tuple(sealed or path))
 
 
 def _lower_kind(edge: EdgeRow, ranked: Ranked) -> Kind | None:

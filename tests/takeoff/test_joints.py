@@ -48,6 +48,13 @@ def test_the_wall_is_sealed_above_and_beside_a_benchtop_but_not_below_it() -> No
     assert bead_mm(take_off(job_of(face)), "wall", "bench") == pytest.approx(1000 + 38)
 
 
+def test_what_a_rule_leaves_open_can_be_added_by_hand() -> None:
+    face = face_of(Part("wall", Kind.WALL, box(0, 0, 1000, 910)), Part("bench", Kind.BENCHTOP, box(0, 872, 1000, 38)))
+    assert take_off(job_of(face)).joints == ()
+    added = JointChoice("a", ("wall", "bench"), sealed=True, section=Fillet(5))
+    assert bead_mm(take_off(replace(job_of(face), joints=(added,))), "wall", "bench") == pytest.approx(1000)
+
+
 def test_a_joint_can_be_switched_off_and_then_counts_for_nothing(kitchen: Job, counted: Takeoff) -> None:
     choice = JointChoice("a", ("edge", "tiles"), sealed=False)
     takeoff = take_off(replace(kitchen, joints=(choice,)))
