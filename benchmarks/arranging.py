@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from functools import partial
+from time import process_time
 
 import shapely
 
@@ -20,8 +21,8 @@ def measured() -> Iterator[Measured]:
     """Times and ratios for every size, then the growth."""
     for count, goal in GOALS.items():
         parts = kitchen_wall(count)
-        whole, noded = medians(partial(arrange, parts), partial(shapely.node, linework(parts)))
+        whole, noded = medians(partial(arrange, parts), partial(shapely.node, linework(parts)), clock=process_time)
         yield Measured(f"{count} parts", whole, "{:.1f} ms")
         yield Measured(f"{count} parts, over noding", whole / noded, "{:.2f}", goal)
-    few, many = medians(partial(arrange, kitchen_wall(300)), partial(arrange, kitchen_wall(3000)))
+    few, many = medians(partial(arrange, kitchen_wall(300)), partial(arrange, kitchen_wall(3000)), clock=process_time)
     yield Measured("3000 parts over 300", many / few, "{:.1f}", GROWTH)
