@@ -1,17 +1,16 @@
 """A dragged part on a face, from the moved part to the picture at 2x scaling, and to the totals."""
 
 from collections.abc import Iterator
-from functools import partial
 from itertools import cycle
 
 from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QGuiApplication, QPainter, QPixmap
+from PySide6.QtGui import QGuiApplication
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
 from desktop.backing import Backing, Sight
 from desktop.look import light
-from desktop.paint import PaintOptions, paint
+from desktop.paint import PaintOptions
 from desktop.viewing import fitted
 from geometry.moves import moved
 from shared.drawing import Drawing
@@ -44,7 +43,7 @@ def measured() -> Iterator[Measured]:
         lambda: _painted(_drawing(next(jobs), takeoff, following), backing),
         lambda: _drawing(next(jobs), takeoff, following),
         lambda: _painted(next(drawings), painting),
-        partial(_paint_anew, next(drawings)),
+        lambda: _painted(next(drawings), Backing()),
         lambda: take_off(next(jobs), counting),
     )
     yield Measured(f"{PARTS} parts, one dragged: arranged, drawn, painted", frame, "{:.1f} ms", FRAME_MS)
@@ -74,12 +73,3 @@ def _sight(drawing: Drawing) -> Sight:
     view = fitted(drawing.box, drawing.view, QRectF(40, 40, SIZE.width() - 80, SIZE.height() - 80))
     options = PaintOptions(joints=True, masking=True)
     return Sight(SIZE, RATIO, view, light(), options, QGuiApplication.font())
-
-
-def _paint_anew(drawing: Drawing) -> None:
-    sight = _sight(drawing)
-    picture = QPixmap(sight.size * RATIO)
-    picture.setDevicePixelRatio(RATIO)
-    with QPainter(picture) as painter:
-        painter.setFont(sight.font)
-        paint(drawing, painter, sight.to_device, sight.look, sight.options)

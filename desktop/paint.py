@@ -4,18 +4,18 @@ The painter's units are 1/96 inch (a screen's pixels at usual size); lettering i
 is the drawing's; the options only say what of it is wanted, and what is picked or lit up.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from desktop.lettering import box_at, draw_centred, fit
 from desktop.look import Look
 from desktop.paint_sizes import paint_size, size_box
-from desktop.paths import line_shape, pattern_lines, rings_shape
+from desktop.paths import line_shape, rings_shape, ruling
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
-from shared.kinds import Kind, usual
+from shared.kinds import usual
 
 OUTLINE_PX = 1.2
 PATTERN_PX = 0.6
@@ -184,17 +184,13 @@ def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOption
     return _Easel(painter, view, look, options, seen, back.mapRect(grown(QRectF(seen.boundingRect()))))
 
 
-def _paint_regions(areas: Iterable[tuple[Area, QPainterPath]], easel: _Easel) -> None:
-    """All visible regions, a kind at a time: they never overlap, so their order does not matter."""
-    together: dict[tuple[Kind, bool], QPainterPath] = {}
-    for area, path in areas:
-        if area.role is Role.REGION and area.in_front:
-            together.setdefault((area.kind, area.part in easel.options.lit), QPainterPath()).addPath(path)
-    outlines = QPainterPath()
-    for (kind, lit), path in together.items():
-        _paint_surface(kind, path, easel, lit=lit)
-        outlines.addPath(path)
-    easel.painter.strokePath(outlines, easel.outline)
+def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
+    """All visible regions: they never overlap, so their order does not matter. Each alone: one path of all is slow."""
+    regions = [(area, path) for area, path in areas if area.role is Role.REGION and area.in_front]
+    for area, path in regions:
+        _paint_surface(area, path, easel)
+    for _, path in regions:
+        easel.painter.strokePath(path, easel.outline)
 
 
 def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
@@ -203,7 +199,7 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
         return
     pen = easel.outline
     if area.in_front:
-        _paint_surface(area.kind, path, easel, lit=area.part in easel.options.lit)
+        _paint_surface(area, path, easel)
     else:
         veil = QColor(easel.look.kinds[area.kind].pattern)
         veil.setAlphaF(OVERLAY_SHARE)
@@ -212,19 +208,21 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
     easel.painter.strokePath(path, pen)
 
 
-def _paint_surface(kind: Kind, path: QPainterPath, easel: _Easel, *, lit: bool) -> None:
-    how, painter = easel.look.kinds[kind], easel.painter
-    painter.fillPath(path, QColor(easel.look.lit if lit else how.fill))
+def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
+    how, painter = easel.look.kinds[area.kind], easel.painter
+    painter.fillPath(path, QColor(easel.look.lit if area.part in easel.options.lit else how.fill))
     if not easel.options.patterns or not how.families:
         return
     painter.save()
     painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
-    over = between = path.controlPointRect()
+    over = path.controlPointRect()
+    window = over if easel.seen is None else QRectF(painter.window())
     if easel.seen is not None:
-        over, between = over.intersected(QRectF(easel.seen.boundingRect())), QRectF(painter.window())
+        over = over.intersected(QRectF(easel.seen.boundingRect()))
+    origin = easel.view.dx(), easel.view.dy()
     for family in how.families:
-        painter.drawLines(pattern_lines(family, over, between, easel.view.map(QPointF(0, 0))))
+        painter.drawLines(ruling(family, window.getRect(), origin).across(over))
     painter.restore()
 
 

@@ -67,22 +67,39 @@ def _add_arc(path: QPainterPath, start: Vertex, end: Vertex) -> None:
     path.lineTo(end.x, end.y)
 
 
-def pattern_lines(family: Family, over: QRectF, between: QRectF, origin: QPointF) -> list[QLineF]:
-    """The lines of a pattern that cross `over`, as long as `between` needs.
+class Ruling(NamedTuple):
+    """The lines of a pattern over a window, in order; `first` is the number of the first, `aside` is square to them."""
 
-    One goes through `origin`, so that a pattern stays on its face. A line comes out a shade other where its ends are
-    other: what is painted piece by piece wants the same `between` for every piece.
+    lines: tuple[QLineF, ...]
+    first: int
+    spacing: float
+    aside: QPointF
+    origin: QPointF
+
+    def across(self, box: QRectF) -> tuple[QLineF, ...]:
+        """Those that cross a box."""
+        offsets = [QPointF.dotProduct(corner - self.origin, self.aside) / self.spacing for corner in _corners(box)]
+        first = math.ceil(min(offsets)) - self.first
+        return self.lines[max(first, 0) : max(math.floor(max(offsets)) - self.first + 1, 0)]
+
+
+@lru_cache(maxsize=128)
+def ruling(family: Family, window: tuple[float, float, float, float], origin: tuple[float, float]) -> Ruling:
+    """The pattern over a window (left, top, width, height). One line goes through `origin`: it stays on its face.
+
+    A line comes out a shade other where its ends are other, so what is painted piece by piece shares one ruling.
     """
     turn = math.radians(family.angle)
     along = QPointF(math.cos(turn), -math.sin(turn))
     aside = QPointF(math.sin(turn), math.cos(turn))
-    offsets = [QPointF.dotProduct(corner - origin, aside) for corner in _corners(over)]
-    reaches = [QPointF.dotProduct(corner - origin, along) for corner in _corners(between)]
-    first = math.ceil(min(offsets) / family.spacing)
-    last = math.floor(max(offsets) / family.spacing)
-    start, end = along * min(reaches), along * max(reaches)
-    steps = (origin + aside * (family.spacing * step) for step in range(first, last + 1))
-    return [QLineF(step + start, step + end) for step in steps]
+    start = QPointF(*origin)
+    corners = _corners(QRectF(*window))
+    offsets = [QPointF.dotProduct(corner - start, aside) / family.spacing for corner in corners]
+    reaches = [QPointF.dotProduct(corner - start, along) for corner in corners]
+    first, last = math.ceil(min(offsets)), math.floor(max(offsets))
+    steps = (start + aside * (family.spacing * step) for step in range(first, last + 1))
+    one, other = along * min(reaches), along * max(reaches)
+    return Ruling(tuple(QLineF(step + one, step + other) for step in steps), first, family.spacing, aside, start)
 
 
 def _corners(box: QRectF) -> tuple[QPointF, ...]:
