@@ -255,9 +255,6 @@ JOINTS = (
     # The rangehood hangs free of the tiles; the splashback's bare top edge is closed against the wall instead.
     JointChoice("A", ("a-splash", "a-hood"), sealed=False),
     JointChoice("A", ("a-splash", "a-wall"), sealed=True, section=Butt(5, 5)),
-    # Both benchtops run round their corner in one piece, so no bead stands between the edges drawn on the two walls.
-    JointChoice("A", ("a-bench", "b-bench"), next_face="B", sealed=False),
-    JointChoice("F", ("f-top", "g-top"), next_face="G", sealed=False),
 )
 """What the owner decided about joints, over the table of rules."""
 
