@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Callable, Iterable
 
-from benchmarks import arranging, closing, dragging, memory, opening, painting
+from benchmarks import arranging, closing, dragging, memory, opening, painting, window
 from benchmarks.measuring import Measured
 
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
@@ -13,6 +13,7 @@ BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "closing": closing.measured,
     "opening": opening.measured,
     "painting": painting.measured,
+    "window": window.measured,
 }
 """Each benchmark by its name; a new one is a module with a function like these, and a row."""
 

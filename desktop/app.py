@@ -1,7 +1,5 @@
 """The one place where the window is put together."""
 
-import logging
-import sys
 from importlib.resources import files
 from pathlib import Path
 
@@ -19,9 +17,10 @@ from desktop.face_form import NewFace
 from desktop.face_view import FaceView
 from desktop.faces import Faces
 from desktop.files import Files
+from desktop.frame import Frame
 from desktop.hand import Hand
 from desktop.help_view import HelpView
-from desktop.look import Look, system_look
+from desktop.look import Look
 from desktop.measure_page import MeasurePage
 from desktop.menu_table import fill
 from desktop.modes import Modes
@@ -32,9 +31,7 @@ from desktop.parts import Parts
 from desktop.reading_line import ReadingLine
 from desktop.recovery import Recovery
 from desktop.report_error import ErrorReport
-from desktop.sheet import palette, sheet
 from desktop.shown import Page, Shown
-from desktop.start_page import StartPage
 from desktop.store import Store
 from desktop.strip import Strip
 from desktop.totals_bar import TotalsBar
@@ -42,14 +39,13 @@ from desktop.window import Window
 from shared.findings import Finding
 from shared.job_file import JobFile
 
-NAME = "Recoat"
-
 
 class App(QObject):
     """Everything in the window, and who hears whom."""
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self, look: Look, window: Window | None = None) -> None:
         super().__init__()
+        self.window = window or Window()
         self.store = Store(self)
         self.background = Background(self)
         self.recovery = Recovery(self.store, self.background, self)
@@ -90,7 +86,7 @@ class App(QObject):
         job = shown.job if shown else new_job()
         below = self.strip if shown else self.window.menuBar()
         place = below.mapTo(self.window, QPoint(0, below.height()))
-        self.window.face_form.open_at(place, next_name(job), job.unit)
+        self.frame.face_form.open_at(place, next_name(job), job.unit)
 
     def open_example(self) -> None:
         """Open the example as a job of its own."""
@@ -140,14 +136,14 @@ class App(QObject):
 
     def _build_views(self, look: Look) -> None:
         drawings = Drawings(self.store)
-        self.start, self.bar, self.totals = StartPage(), PageBar(), TotalsBar()
+        self.start, self.bar, self.totals = self.window.start, PageBar(), TotalsBar()
         self.strip = Strip(drawings, look)
         self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store)
         self.canvas, self.count_canvas, self.overlays = Canvas(look), Canvas(look), OverlayBar()
         self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
         self.count = CountPage(self.store, self.count_canvas, self.overlays)
         pages = {Page.MEASURE: self.measure, Page.COUNT: self.count}
-        self.window = Window(self.start, self.bar, self.strip, pages, self.totals)
+        self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
         self.faces_shown = (
             FaceView(self.canvas, drawings, Page.MEASURE),
             FaceView(self.count_canvas, drawings, Page.COUNT),
@@ -159,9 +155,9 @@ class App(QObject):
         store.refused.connect(self.line.tell)
         store.refused.connect(self.tell_trouble)
         self.bar.turned.connect(store.turn_to)
-        self.bar.asked_for_findings.connect(window.open_findings)
-        window.findings.chosen.connect(self._go_to)
-        window.face_form.filled.connect(self._add_face)
+        self.bar.asked_for_findings.connect(self.frame.open_findings)
+        self.frame.findings.chosen.connect(self._go_to)
+        self.frame.face_form.filled.connect(self._add_face)
         window.asked_to_close.connect(self.close)
         window.closed.connect(self._end)
         self.strip.chosen.connect(store.show_face)
@@ -198,7 +194,7 @@ class App(QObject):
             self.details.follow(old, new)
             self.count.follow(old, new)
             self.overlays.follow(old, new)
-        self.window.follow(old, new)
+        self.frame.follow(old, new)
         if new is not None and (old is None or old.page is not new.page):
             self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
         self.menus.follow(new)
@@ -236,36 +232,3 @@ class App(QObject):
     def _end(self) -> None:
         self.recovery.stop()
         self.background.join()
-
-
-def application() -> QApplication:
-    """The running application, with its name."""
-    running = QApplication.instance()
-    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
-    app.setApplicationName(NAME)
-    app.setOrganizationName(NAME)
-    app.setStyle("Fusion")
-    return app
-
-
-def dress(app: QApplication, look: Look) -> None:
-    """Give all widgets of the application this look."""
-    app.setPalette(palette(look))
-    app.setStyleSheet(sheet(look))
-
-
-def run(path: str | None) -> int:
-    """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
-    logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
-    qt, look = application(), system_look()
-    dress(qt, look)
-    app = App(look)
-    app.report.install()
-    app.window.show()
-    if path is not None:
-        app.files.open_path(Path(path))
-    try:
-        return qt.exec()
-    finally:
-        app.report.uninstall()
-        app.window.deleteLater()

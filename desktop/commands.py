@@ -126,7 +126,7 @@ def _command(add: Callable[..., Parser], name: str, run: Command, words: str) ->
 def _open(asked: argparse.Namespace) -> int:
     if asked.job is not None and not asked.job.exists():
         raise FileError("there is no such file", where=str(asked.job), do=f"commands are {', '.join(COMMANDS)}")
-    from desktop.app import run
+    from desktop.start import run
 
     return run(None if asked.job is None else str(asked.job))
 

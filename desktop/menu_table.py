@@ -128,7 +128,7 @@ def _view(app: "App", menus: Menus) -> None:
             ),
         ),
         (
-            Command("&Things to look at", "F8", app.window.open_findings, with_job),
+            Command("&Things to look at", "F8", app.frame.open_findings, with_job),
             Command("Next &place for the keys", "F6", app.focus_next_place, with_job),
         ),
     )

@@ -1,87 +1,59 @@
-"""The window: the pages with what is always in sight around them."""
+"""The window itself, which stands before the rest is put together: the start page, and room for the pages."""
+
+from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QLabel, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from desktop.face_form import FaceForm
-from desktop.findings_view import FindingsView
-from desktop.page_bar import PageBar
 from desktop.roles import set_role
-from desktop.shown import Page, Shown
 from desktop.start_page import StartPage
-from desktop.strip import Strip
-from desktop.totals_bar import TotalsBar
 
+NAME = "Recoat"
 SIZE = (1280, 720)
 LEAST_SIZE = (960, 600)
-NOTICE_MS = 8000
-EDGE = 12
 
 
 class Window(QMainWindow):
-    """Shows the start page where no job is open. `asked_to_close` when the person closes it; `close_now` does it."""
+    """`asked_to_close` when the person closes it; `close_now` does it, and `closed` follows."""
 
     asked_to_close = Signal()
     closed = Signal()
+    resized = Signal()
 
-    def __init__(
-        self,
-        start: StartPage,
-        bar: PageBar,
-        strip: Strip,
-        pages: dict[Page, QWidget],
-        totals: TotalsBar,
-    ) -> None:
+    def __init__(self) -> None:
         super().__init__()
-        self.setWindowTitle("Recoat")
+        self.setWindowTitle(NAME)
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(*SIZE)
         self._may_close = False
-        self._pages = pages
+        self.start = StartPage(self)
         self.name = QLabel(self)
         self.notice = QLabel(self)
-        self.findings = FindingsView(self)
-        self.face_form = FaceForm(self)
-        self._bar, self._strip, self._totals = bar, strip, totals
-        self._stack = QStackedWidget(self)
-        self._start = start
+        self.stack = QStackedWidget(self)
+        self.stack.addWidget(self.start)
+        self._column = QVBoxLayout()
         self._lay_out()
 
-    def follow(self, old: Shown | None, new: Shown | None) -> None:
-        """Show the page that is open, and the job's name in the title."""
-        for widget in (self._bar, self._strip, self._totals):
-            widget.setVisible(new is not None)
-        if new is None:
-            self._stack.setCurrentWidget(self._start)
-            self.findings.hide()
-            self.setWindowTitle("Recoat")
-            self.name.clear()
-            return
-        self._stack.setCurrentWidget(self._pages[new.page])
-        state = "saved" if new.is_saved else "not saved"
-        name = new.path.stem if new.path else new.job.name
-        self.name.setText(f"{new.job.name}  ·  {state}")
+    def put_around(self, above: Sequence[QWidget], pages: Sequence[QWidget], below: QWidget) -> None:
+        """Put in the pages, and the bars above and below them."""
+        for place, widget in enumerate(above):
+            self._column.insertWidget(place, widget)
+        for page in pages:
+            self.stack.addWidget(page)
+        self._column.addWidget(below)
+
+    def say_name(self, name: str, title: str, *, saved: bool) -> None:
+        """Say which job is open, and whether it is saved."""
+        self.name.setText(f"{name}  ·  {'saved' if saved else 'not saved'}" if name else "")
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
         self.name.show()
-        self.setWindowTitle(f"{name}[*] - Recoat")
-        self.setWindowModified(not new.is_saved)
-        self._bar.follow(old, new)
-        self._strip.follow(old, new)
-        self._totals.follow(old, new)
-        self.findings.follow(old, new)
-
-    def open_findings(self) -> None:
-        """Open the list of things to look at, or put it away."""
-        if self.findings.isVisible():
-            self.findings.hide()
-        else:
-            top = self._bar.mapTo(self, self._bar.rect().bottomLeft()).y()
-            self.findings.open_at(self.width() - EDGE, top + 4, self.height() - top - EDGE)
+        self.setWindowTitle(f"{title}[*] - {NAME}" if title else NAME)
+        self.setWindowModified(not saved)
 
     def tell(self, words: str, *, trouble: bool) -> None:
-        """Say something above the totals for a while; trouble stays until something else is said."""
+        """Say something above the totals, until something else is said."""
         set_role(self.notice, "trouble" if trouble else "good")
         self.notice.setText(words)
         self.notice.setVisible(bool(words))
@@ -100,7 +72,7 @@ class Window(QMainWindow):
             self.asked_to_close.emit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        self.findings.hide()
+        self.resized.emit()
 
     def _lay_out(self) -> None:
         set_role(self.name, "quiet")
@@ -110,16 +82,10 @@ class Window(QMainWindow):
         self.notice.setTextFormat(Qt.TextFormat.PlainText)
         self.notice.setContentsMargins(14, 4, 14, 4)
         self.notice.hide()
-        self._stack.addWidget(self._start)
-        for page in self._pages.values():
-            self._stack.addWidget(page)
         inside = QWidget(self)
-        column = QVBoxLayout(inside)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self._bar)
-        column.addWidget(self._strip)
-        column.addWidget(self._stack, 1)
-        column.addWidget(self.notice)
-        column.addWidget(self._totals)
+        inside.setLayout(self._column)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._column.addWidget(self.stack, 1)
+        self._column.addWidget(self.notice)
         self.setCentralWidget(inside)

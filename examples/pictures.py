@@ -8,9 +8,10 @@ from pathlib import Path
 from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
 
-from desktop.app import App, application, dress
+from desktop.app import App
 from desktop.look import Look, dark, light
 from desktop.shown import Overlay, Page
+from desktop.start import application, dress
 from desktop.store import counted_file
 from shared.job_file import read_job_file
 

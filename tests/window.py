@@ -9,9 +9,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
-from desktop.app import App, application, dress
+from desktop.app import App
 from desktop.look import light
 from desktop.shown import Shown
+from desktop.start import application, dress
 
 SOON_MS = 5000
 

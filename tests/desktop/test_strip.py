@@ -100,7 +100,7 @@ def test_a_wrong_width_is_answered_in_the_form_and_no_face_is_added(two_walls: P
     two_walls.press(Qt.Key.Key_N, Keys.ControlModifier | Keys.ShiftModifier)
     two_walls.read("12x")
 
-    assert "12x" in two_walls.app.window.face_form.trouble.text()
+    assert "12x" in two_walls.app.frame.face_form.trouble.text()
     assert _names(two_walls) == ["A", "B"]
 
 

@@ -53,7 +53,7 @@ def test_figures_of_the_first_wall(wall: Person) -> None:
 def kitchen(wall: Person) -> Person:
     """The wall, and the plan of its benchtop with a cut-out for the sink."""
     wall.click(_button(wall, "+ face"))
-    form = wall.app.window.face_form
+    form = wall.app.frame.face_form
     form.view.setFocus()
     wall.press(Qt.Key.Key_Down)
     form.width_field.setFocus()

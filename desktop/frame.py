@@ -1,0 +1,55 @@
+"""What is always in sight around the pages, and what opens over them."""
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
+
+from desktop.face_form import FaceForm
+from desktop.findings_view import FindingsView
+from desktop.page_bar import PageBar
+from desktop.shown import Page, Shown
+from desktop.strip import Strip
+from desktop.totals_bar import TotalsBar
+from desktop.window import Window
+
+EDGE = 12
+
+
+class Frame(QObject):
+    """Turns the window to the page that is open; to the start page where no job is."""
+
+    def __init__(
+        self, window: Window, bar: PageBar, strip: Strip, pages: dict[Page, QWidget], totals: TotalsBar
+    ) -> None:
+        super().__init__(window)
+        self._window = window
+        self._bar, self._strip, self._totals = bar, strip, totals
+        self._pages = pages
+        window.put_around((bar, strip), tuple(pages.values()), totals)
+        self.findings = FindingsView(window)
+        self.face_form = FaceForm(window)
+        window.resized.connect(self.findings.hide)
+
+    def follow(self, old: Shown | None, new: Shown | None) -> None:
+        """Show the page that is open, and the job's name in the title."""
+        for widget in (self._bar, self._strip, self._totals):
+            widget.setVisible(new is not None)
+        if new is None:
+            self._window.stack.setCurrentWidget(self._window.start)
+            self.findings.hide()
+            self._window.say_name("", "", saved=True)
+            return
+        self._window.stack.setCurrentWidget(self._pages[new.page])
+        self._window.say_name(new.job.name, new.path.stem if new.path else new.job.name, saved=new.is_saved)
+        self._bar.follow(old, new)
+        self._strip.follow(old, new)
+        self._totals.follow(old, new)
+        self.findings.follow(old, new)
+
+    def open_findings(self) -> None:
+        """Open the list of things to look at, or put it away."""
+        if self.findings.isVisible():
+            self.findings.hide()
+            return
+        window = self._window
+        top = self._bar.mapTo(window, self._bar.rect().bottomLeft()).y()
+        self.findings.open_at(window.width() - EDGE, top + 4, window.height() - top - EDGE)

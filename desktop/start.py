@@ -1,0 +1,59 @@
+"""Starting: the window first, everything in it right after, so that nobody waits before an empty screen."""
+
+import logging
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QEventLoop
+from PySide6.QtWidgets import QApplication
+
+from desktop.look import Look, system_look
+from desktop.sheet import palette, sheet
+from desktop.window import NAME, Window
+
+
+def application() -> QApplication:
+    """The running application, with its name."""
+    running = QApplication.instance()
+    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
+    app.setApplicationName(NAME)
+    app.setOrganizationName(NAME)
+    app.setStyle("Fusion")
+    return app
+
+
+def dress(app: QApplication, look: Look) -> None:
+    """Give all widgets of the application this look."""
+    app.setPalette(palette(look))
+    app.setStyleSheet(sheet(look))
+
+
+def shown_window(qt: QApplication) -> Window:
+    """The window on the screen, its doors not yet open."""
+    window = Window()
+    window.start.setEnabled(False)
+    window.show()
+    handle = window.windowHandle()
+    while not handle.isExposed():
+        qt.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
+    return window
+
+
+def run(path: str | None) -> int:
+    """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
+    logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
+    qt, look = application(), system_look()
+    dress(qt, look)
+    window = shown_window(qt)
+    from desktop.app import App  # late: with it come shapely and numpy, which take longer than the window
+
+    app = App(look, window)
+    app.report.install()
+    window.start.setEnabled(True)
+    if path is not None:
+        app.files.open_path(Path(path))
+    try:
+        return qt.exec()
+    finally:
+        app.report.uninstall()
+        window.deleteLater()
