@@ -162,11 +162,9 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
     bulge = np.array([vertex.bulge for part in parts for vertex in part.outline], dtype=np.float64)
     part = np.repeat(np.arange(len(parts), dtype=np.intp), counts)
     number = ramp(np.zeros_like(counts), counts)
-    _refuse(
-        parts, part, ~(np.isfinite(x) & np.isfinite(y) & np.isfinite(bulge)), "it holds a number that is not finite"
-    )
-    far = (np.abs(x) > FARTHEST_MM) | (np.abs(y) > FARTHEST_MM) | (np.abs(bulge) > MOST_BULGE)
-    _refuse(parts, part, far, "it reaches farther than any wall")
+    # Said so that what is no number is not known either.
+    known = (np.abs(x) <= FARTHEST_MM) & (np.abs(y) <= FARTHEST_MM) & (np.abs(bulge) <= MOST_BULGE)
+    _refuse(parts, part, ~known, "it holds a number that is not finite, or larger than any wall")
     following = _following(counts)
     stays = (np.abs(x[following] - x) <= straight_mm) & (np.abs(y[following] - y) <= straight_mm)
     _refuse(parts, part, stays & (bulge != 0), "an arc of it starts and ends at one point")

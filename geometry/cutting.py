@@ -90,9 +90,10 @@ def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
 def _lines_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Crossings:
     x0, y0, x1, y1 = sides.x0, sides.y0, sides.x1, sides.y1
     start, end = _aside(sides, other, x0[one], y0[one]), _aside(sides, other, x1[one], y1[one])
+    rows = rows_where(_is_astride(start, end, tolerance))
+    one, other, start, end = one[rows], other[rows], start[rows], end[rows]
     near, far = _aside(sides, one, x0[other], y0[other]), _aside(sides, one, x1[other], y1[other])
-    clear = np.minimum(np.minimum(np.abs(start), np.abs(end)), np.minimum(np.abs(near), np.abs(far))) > tolerance
-    rows = rows_where(clear & (start * end < 0) & (near * far < 0))
+    rows = rows_where(_is_astride(near, far, tolerance))
     one, other = one[rows], other[rows]
     share = start[rows] / (start[rows] - end[rows])
     x = x0[one] + share * (x1[one] - x0[one])
@@ -101,6 +102,12 @@ def _lines_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) 
     x = np.where(x0[other] == x1[other], x0[other], x)
     y = np.where(y0[other] == y1[other], y0[other], y)
     return one, other, x, y
+
+
+def _is_astride(start: Floats, end: Floats, tolerance: float) -> Flags:
+    """Whether two ends lie on different sides of a line, both clear of it."""
+    astride: Flags = (start * end < 0) & (np.minimum(np.abs(start), np.abs(end)) > tolerance)
+    return astride
 
 
 def _arcs_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -> list[Crossings]:

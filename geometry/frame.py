@@ -42,12 +42,8 @@ def frame(ground: Ground, parts: list[Part]) -> Arrangement:
 
 
 def _reach(moved: Stack) -> Box:
-    return (
-        float(moved.left.min()) - REACH_MM,
-        float(moved.bottom.min()) - REACH_MM,
-        float(moved.right.max()) + REACH_MM,
-        float(moved.top.max()) + REACH_MM,
-    )
+    left, bottom, right, top = (column.tolist() for column in (moved.left, moved.bottom, moved.right, moved.top))
+    return (min(left) - REACH_MM, min(bottom) - REACH_MM, max(right) + REACH_MM, max(top) + REACH_MM)
 
 
 def _meets(boxes: tuple[Floats, Floats, Floats, Floats], box: Box) -> Flags:
