@@ -1,6 +1,6 @@
 """What is seen of a face: the visible region of every part and every edge between two of them, as plain values.
 
-`geometry.arrange.arrange` computes it. No two regions overlap; together they are the union of the parts that have a surface.
+`geometry.arrange.arrange` computes it. No two regions overlap; together they are the union of all that has a surface.
 """
 
 from typing import NamedTuple
@@ -11,7 +11,7 @@ from shared.job import Outline
 class Region(NamedTuple):
     """The visible region of one part: rings of vertices with bulges, outer ones anticlockwise, holes clockwise.
 
-    No rings and zero area where nothing is seen of the part, and for holes (window, outlet, cut-out), which own nothing.
+    No rings and zero area where nothing is seen of the part, and for holes (window, outlet, cut-out): they own nothing.
     """
 
     part: str
@@ -22,7 +22,8 @@ class Region(NamedTuple):
 class Edge(NamedTuple):
     """A piece of boundary, straight or one arc, from (x0, y0) to (x1, y1); `bulge` as in `shared.job.Vertex`.
 
-    `left` and `right` are the ids of the parts seen on either side on the way along it, None where there is none (outside, or a hole).
+    `left` and `right` are the ids of the parts seen on either side on the way along it, None where there is none
+    (outside, or a hole).
     `left_side` and `right_side` say on which side of that part's own outline it lies; None where it is another part's
     outline that ends the region here.
     """
