@@ -21,6 +21,7 @@ from desktop.part_fields import BOTTOM, HIGH, LEFT, ON_A_PLAN, WIDE
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
+from desktop.ties_form import TiesForm
 from desktop.wording import counted
 from shared.edits import with_changed_parts
 from shared.errors import RecoatError
@@ -43,6 +44,7 @@ class Details(QFrame):
         self.head = QLabel(self)
         self.trouble = QLabel(self)
         self.counted = CountedView(self)
+        self.ties = TiesForm(store, self)
         self.finish = ChoiceRow("Finish", "finish")
         self._lines: tuple[tuple[Row, ...], ...] = (
             (ChoiceRow("Kind", "kind", words_of(Kind)),),
@@ -88,6 +90,7 @@ class Details(QFrame):
         if parts:
             self._fill(parts, new)
         self.counted.show_counted(new)
+        self.ties.show_ties(new)
 
     def _fill(self, parts: tuple[Part, ...], shown: Shown) -> None:
         self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
@@ -138,7 +141,7 @@ class Details(QFrame):
         inner = QVBoxLayout(inside)
         inner.setContentsMargins(14, 10, 14, 8)
         inner.setSpacing(8)
-        for widget in (self.head, self._form, self.trouble, self.counted):
+        for widget in (self.head, self._form, self.trouble, self.counted, self.ties):
             inner.addWidget(widget)
         inner.addStretch(1)
         area = QScrollArea(self)
