@@ -13,7 +13,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
-from shared.disk import write_atomically
+from shared.disk import file_error, write_atomically
 from shared.errors import FileError, JobError, RecoatError
 
 if TYPE_CHECKING:
@@ -54,18 +54,18 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         asked = _parser().parse_args(_with_command(arguments))
         command: Command = asked.command
-        code = command(asked)
-        sys.stdout.flush()
+        return command(asked)
     except RecoatError as trouble:
         return _tell(str(trouble))
     except BrokenPipeError:
         _close_output()
         return _tell("nobody reads the output to its end; write it to a file with -o.")
     except OSError as trouble:
-        return _tell(f"{trouble.strerror or trouble}; choose another place with -o.")
+        return _tell(str(file_error(Path(trouble.filename or "standard output"), trouble)))
+    except ImportError as trouble:
+        return _tell(f"a library that this needs cannot be loaded ({trouble}); make run installs what is missing.")
     except KeyboardInterrupt:
         return _tell("stopped.")
-    return code
 
 
 def _tell(words: str) -> int:
@@ -123,9 +123,15 @@ def _command(add: Callable[..., Parser], name: str, run: Command, words: str) ->
     return parser
 
 
+SCREENS = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+"""What names a screen on Linux; where none does, Qt would end the whole program."""
+
+
 def _open(asked: argparse.Namespace) -> int:
     if asked.job is not None and not asked.job.exists():
         raise FileError("there is no such file", where=str(asked.job), do=f"commands are {', '.join(COMMANDS)}")
+    if sys.platform == "linux" and not any(map(os.environ.get, SCREENS)):
+        raise CommandError("there is no screen to show a window on", do="use recoat takeoff or recoat draw")
     from desktop.start import run
 
     return run(None if asked.job is None else str(asked.job))
@@ -234,17 +240,27 @@ def _convert(asked: argparse.Namespace) -> int:
 
 def _refuse_same(asked: argparse.Namespace) -> None:
     """Refuse to write over the job that is read."""
-    if asked.output is not None and asked.output.exists() and asked.job.exists() and asked.output.samefile(asked.job):
+    if asked.output is not None and _are_same(asked.output, asked.job):
         raise FileError("this is the job itself, and would be lost", where=str(asked.output), do="name another file")
+
+
+def _are_same(one: Path, other: Path) -> bool:
+    """Whether both paths lead to one file; what is wrong with a path is told when it is read or written."""
+    try:
+        return one.samefile(other)
+    except OSError:
+        return False
 
 
 def _show(content: bytes) -> None:
     """Write UTF-8 to standard output as it is, or in the terminal's own encoding where that is another."""
     out = sys.stdout
+    if out is None:  # whoever started the program has closed it
+        raise CommandError("there is no output to write to", do="name a file with -o")
     if out.isatty() and isinstance(out, io.TextIOWrapper):
         out.reconfigure(errors="replace")
         out.write(content.decode("utf-8"))
     else:
         out.flush()
         out.buffer.write(content)
-        out.buffer.flush()
+    out.flush()

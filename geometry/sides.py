@@ -147,10 +147,17 @@ def sides(outline: Outline) -> tuple[Side, ...]:
     Each keeps the index of the vertex it leaves, so it can be looked up in the outline whatever was left out.
     """
     around = (
-        Side(index, start.x, start.y, end.x, end.y, start.bulge)
+        _straightened(Side(index, start.x, start.y, end.x, end.y, start.bulge))
         for index, (start, end) in enumerate(zip(outline, outline[1:] + outline[:1], strict=True))
     )
     return tuple(side for side in around if side.bulge or side.chord_mm > WELD_MM)
+
+
+def _straightened(side: Side) -> Side:
+    """The side, straight where it bows less than the weld: a circle that wide has no centre a float could hold."""
+    if side.bulge and abs(side.bulge) * side.chord_mm / 2 <= WELD_MM < side.chord_mm:
+        return side._replace(bulge=0.0)
+    return side
 
 
 def _angle_less_sine(angle: float) -> float:

@@ -14,8 +14,8 @@ from shared.errors import JobError
 from shared.job import Butt, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
 from shared.kinds import Kind, Treatment
 
-_CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]")
-"""Signs that end a line or steer a terminal; in a name they would break a table."""
+_CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
+"""Signs that end a line, turn the direction of writing or steer a terminal, and such as no file can hold."""
 
 
 def check_job(job: Job) -> None:

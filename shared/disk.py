@@ -24,6 +24,7 @@ _WORDS = {
     errno.EDQUOT: ("your share of the disk is full", "make room or choose another place"),
     errno.EFBIG: ("the file would be larger than is allowed here", "choose another place"),
     errno.ENAMETOOLONG: ("the name is too long", "choose a shorter one"),
+    errno.ENXIO: ("nobody reads from this pipe", "start its reader first, or choose another place"),
     errno.ELOOP: ("the link leads back to itself", "name the file itself"),
 }
 
@@ -58,7 +59,7 @@ def write_atomically(path: Path, content: bytes) -> None:
     try:
         target = path.resolve()
         if target.exists() and not target.is_file():
-            target.write_bytes(content)
+            _write_as_it_is(target, content)
         else:
             _replace(target, content)
     except OSError as trouble:
@@ -67,12 +68,23 @@ def write_atomically(path: Path, content: bytes) -> None:
         raise file_error(path, OSError(errno.ELOOP, "")) from trouble
 
 
+def _write_as_it_is(target: Path, content: bytes) -> None:
+    """Write to a terminal, a device or a pipe; a pipe that nobody reads is refused instead of waited for."""
+    if not target.is_fifo():
+        target.write_bytes(content)
+        return
+    handle = os.open(target, os.O_WRONLY | os.O_NONBLOCK)
+    os.set_blocking(handle, True)
+    with os.fdopen(handle, "wb") as pipe:
+        pipe.write(content)
+
+
 def _require_file(path: Path) -> None:
     """A folder, a pipe or a device is no file to read: it may have no end."""
     if not stat.S_ISREG(path.stat().st_mode):
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "")
-        raise OSError(errno.EINVAL, "this is not a plain file")
+        raise FileError("this is not a plain file", where=str(path), do="name a job file")
 
 
 def _replace(target: Path, content: bytes) -> None:
