@@ -152,8 +152,7 @@ class App(QObject):
     def _connect_views(self) -> None:
         store, window = self.store, self.window
         store.changed.connect(self._render)
-        store.refused.connect(self.line.tell)
-        store.refused.connect(self.tell_trouble)
+        store.refused.connect(self._tell_refused)
         self.bar.turned.connect(store.turn_to)
         self.bar.asked_for_findings.connect(self.frame.open_findings)
         self.frame.findings.chosen.connect(self._go_to)
@@ -201,6 +200,13 @@ class App(QObject):
         if old is None or new is None or old.job is not new.job:
             self.window.tell("", trouble=False)
             self._show_mode()
+
+    def _tell_refused(self, words: str) -> None:
+        """Where the person typed: under the face, or else above the totals."""
+        if self.store.open.page is Page.MEASURE:
+            self.line.tell(words)
+        else:
+            self.tell_trouble(words)
 
     def _show_mode(self) -> None:
         self.modes.show_mode(self.hand.mode)

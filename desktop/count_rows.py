@@ -145,13 +145,13 @@ def _why(key: str, name: str, figure: Figure, unit: Unit, *, square: bool) -> Co
     amount = area_words(figure.amount, unit) if square else run_words(figure.amount, unit)
     reason = figure.reason
     hung = "fronts hung" if reason.fronts is Fronts.HUNG else "fronts off"
-    words = ". ".join(word for word in (reason.rule, reason.source) if word)
+    words = tuple(word for word in (reason.rule, reason.source) if word)
     terms = tuple(
         CountRow(f"{key} {name} {place}", (_term(term, unit, square=square), "", "", ""), parts=term.parts, note=True)
         for place, term in enumerate(reason.terms)
     )
-    rule = CountRow(f"{key} {name} rule", (words, "", "", ""), note=True)
-    return CountRow(f"{key} {name}", (f"{name} {amount}, {hung}", "", "", ""), (*terms, rule), parts=reason.parts)
+    rule = tuple(CountRow(f"{key} {name} {word}", (word, "", "", ""), note=True) for word in words)
+    return CountRow(f"{key} {name}", (f"{name} {amount}, {hung}", "", "", ""), (*terms, *rule), parts=reason.parts)
 
 
 def _term(term: Term, unit: Unit, *, square: bool) -> str:

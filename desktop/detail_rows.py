@@ -11,8 +11,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLineEdit, QSpinBox, QVBoxLayout, QWidget
 
 from desktop.length_field import LengthField
-from desktop.part_fields import Measure, agreed, reading, side_is_coated, with_reading, with_side_coated
+from desktop.part_fields import agreed, side_is_coated, with_side_coated
 from desktop.shown import Shown
+from geometry.readings import Measure, agreed_reading_mm, with_reading
 from shared.job import Part, View
 from shared.limits import GREATEST_PROFILE_FACTOR, HIGHEST_LEVEL, LONGEST_TEXT
 from takeoff.coated import thickness_mm
@@ -113,9 +114,7 @@ class MeasureRow(Row):
         self.hold(self.edit)
 
     def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        readings = [reading(part, self._measure) for part in parts]
-        same = max(readings) - min(readings) < SAME_MM
-        self.edit.show_length(readings[0] if same else None, shown.unit)
+        self.edit.show_length(agreed_reading_mm(parts, self._measure), shown.unit)
 
     def set(self, value: object) -> None:
         length = float(str(value))
@@ -124,10 +123,6 @@ class MeasureRow(Row):
             return with_reading(part, self._measure, length)
 
         self.edited.emit(f"Change of {self.label.lower()}", edit)
-
-
-SAME_MM = 1e-6
-"""Readings nearer than this are the same: far below what a tape says."""
 
 
 class ChoiceRow(Row):

@@ -17,12 +17,13 @@ from desktop.detail_rows import (
     ThicknessRow,
     words_of,
 )
-from desktop.part_fields import BOTTOM, HIGH, LEFT, ON_A_PLAN, WIDE
+from desktop.part_fields import ON_A_PLAN
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
 from desktop.ties_form import TiesForm
 from desktop.wording import counted
+from geometry.readings import BOTTOM, HIGH, LEFT, WIDE
 from shared.edits import with_changed_parts
 from shared.errors import RecoatError
 from shared.job import Part, View

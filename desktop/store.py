@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
+from msgspec import structs
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from desktop.shown import Overlay, Page, Shown, kept_face, kept_parts
@@ -88,7 +89,7 @@ class Store(QObject):
         shown = self.open
         try:
             check_job(job)
-            check_outlines(job)
+            check_outlines(_changed_part(job, shown.job))
             takeoff = take_off(job, self.memory)
         except RecoatError as error:
             self._show(self._counted_again(shown))
@@ -175,3 +176,12 @@ class Store(QObject):
         if new is not old:
             self._shown = new
             self.changed.emit(old, new)
+
+
+def _changed_part(job: Job, before: Job) -> Job:
+    """The job with only those faces that an edit touched: the others can be measured already."""
+    known = frozenset(map(id, before.faces))
+    rooms = (
+        structs.replace(room, faces=tuple(face for face in room.faces if id(face) not in known)) for room in job.rooms
+    )
+    return structs.replace(job, rooms=tuple(rooms))

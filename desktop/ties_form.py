@@ -11,6 +11,7 @@ from desktop.store import Store
 from desktop.wording import length_words
 from geometry.outline import side_lengths_mm
 from geometry.side_names import side_names
+from geometry.tying import tie_along
 from shared.edits import with_changed_face
 from shared.job import Face, Part, Tie, Unit, View
 
@@ -25,11 +26,10 @@ class TieRow(QObject):
 
     decided = Signal(int, object)
 
-    def __init__(self, part: Part, side: int, length_mm: float, walls: tuple[Face, ...], parent: QWidget) -> None:
+    def __init__(self, part: Part, side: int, walls: tuple[Face, ...], parent: QWidget) -> None:
         super().__init__(parent)
         self._part = part
         self._side = side
-        self._length_mm = length_mm
         self._walls = walls
         self._start_mm = 0.0
         self.wall = QComboBox(parent)
@@ -56,8 +56,7 @@ class TieRow(QObject):
         if not place:
             self.decided.emit(self._side, None)
             return
-        end = self._start_mm + self._length_mm
-        self.decided.emit(self._side, Tie(self._part.id, self._side, self._walls[place - 1].id, self._start_mm, end))
+        self.decided.emit(self._side, tie_along(self._part, self._side, self._walls[place - 1].id, self._start_mm))
 
 
 class TiesForm(QFrame):
@@ -102,7 +101,7 @@ class TiesForm(QFrame):
         lengths, names = side_lengths_mm(part.outline), side_names(part.outline, View.PLAN)
         rows = []
         for line, side in enumerate(_straight_sides(part), 1):
-            row = TieRow(part, side, lengths[side], walls, self)
+            row = TieRow(part, side, walls, self)
             row.decided.connect(self._decide)
             words = f"{names[side]} {length_words(lengths[side], unit)}"
             row.wall.setAccessibleName(f"{words} runs along")
