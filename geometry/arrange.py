@@ -5,7 +5,6 @@ The steps are modules of their own: `columns` (the sides), `cutting` (where they
 """
 
 from collections.abc import Sequence
-from functools import partial
 from typing import NamedTuple
 
 import numpy as np
@@ -99,18 +98,14 @@ def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> 
     length = np.where(sweep == 0, shapely.length(shapely.linestrings(lines)), sides.length[runs.side] * share)
     bulge = np.where(share == 1, sides.bulge[runs.side], np.tan(sweep * share / 4))
     bulge[sweep == 0] = 0.0
-    # Made as bare tuples of their class: a named tuple's own constructor takes several times as long.
     return tuple(
         map(
-            partial(tuple.__new__, Edge),
-            zip(
-                [names[part] for part in runs.left.tolist()],
-                [names[part] for part in runs.right.tolist()],
-                *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
-                _numbers(sides, runs.left_side),
-                _numbers(sides, runs.right_side),
-                strict=True,
-            ),
+            Edge,
+            [names[part] for part in runs.left.tolist()],
+            [names[part] for part in runs.right.tolist()],
+            *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
+            _numbers(sides, runs.left_side),
+            _numbers(sides, runs.right_side),
         )
     )
 

@@ -5,6 +5,8 @@
 
 from typing import NamedTuple
 
+import msgspec
+
 from shared.job import Outline
 
 
@@ -19,7 +21,7 @@ class Region(NamedTuple):
     area_mm2: float
 
 
-class Edge(NamedTuple):
+class Edge(msgspec.Struct, frozen=True, gc=False):
     """A piece of boundary, straight or one arc, from (x0, y0) to (x1, y1); `bulge` as in `shared.job.Vertex`.
 
     `left` and `right` are the ids of the parts seen on either side on the way along it, None where there is none
