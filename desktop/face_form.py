@@ -48,6 +48,8 @@ class FaceForm(QFrame):
         self.trouble = QLabel(self)
         self.add = QPushButton("Add", self)
         self.cancel = QPushButton("Cancel", self)
+        for button in (self.add, self.cancel):
+            button.setAutoDefault(True)
         self._lay_out()
         self.view.currentIndexChanged.connect(self._show_view)
         self.add.clicked.connect(self._fill)

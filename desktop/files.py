@@ -47,6 +47,7 @@ class Files(QObject):
 
     def open_path(self, path: Path, *, own: bool = True) -> None:
         """Open this file; one that is not the person's `own` (the example) is opened as a new job."""
+        path = path.absolute()
         if self._recovery.holds(path):
             own = False
 
@@ -90,6 +91,7 @@ class Files(QObject):
 
     def write_to(self, path: Path) -> None:
         """Save to this file, which is the job's from then on."""
+        path = path.absolute()
         file = self._store.open.file
 
         def work() -> None:
@@ -170,6 +172,6 @@ class Files(QObject):
         self.failed.emit(str(error))
 
     def _remember(self, path: Path) -> None:
-        names = [str(path.absolute()), *(str(other) for other in self.recent if other != path.absolute())]
+        names = [str(path), *(str(other) for other in self.recent if other != path)]
         QSettings().setValue("recent", names[:MOST_RECENT])
         self.recent_changed.emit()

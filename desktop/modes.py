@@ -106,6 +106,7 @@ class Modes(QFrame):
         row.addStretch(1)
         row.addWidget(key)
         button.setCheckable(True)
+        button.setAutoDefault(True)
         button.setToolTip(f"{SAYS[mode]} ({KEYS[mode]})")
         button.setAccessibleName(f"{mode.value}: {SAYS[mode]}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)

@@ -24,6 +24,7 @@ class PageBar(QFrame):
         self._pages = QButtonGroup(self)
         self.findings = QPushButton(self)
         set_role(self.findings, "findings")
+        self.findings.setAutoDefault(True)
         self.findings.clicked.connect(self.asked_for_findings)
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
@@ -47,6 +48,7 @@ class PageBar(QFrame):
     def _button(self, number: int, page: Page) -> QPushButton:
         button = QPushButton(f"{number}  {page.value}", self)
         button.setCheckable(True)
+        button.setAutoDefault(True)
         button.setToolTip(f"Ctrl+{number}")
         button.setAccessibleName(f"Page {page.value}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)

@@ -49,7 +49,7 @@ def run(path: str | None) -> int:
 
     app = App(look, window)
     app.report.install()
-    window.start.setEnabled(True)
+    window.start.open_doors()
     if path is not None:
         app.files.open_path(Path(path))
     try:

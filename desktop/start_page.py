@@ -61,8 +61,14 @@ class StartPage(QFrame):
             link.setProperty("path", str(path))
             link.setFixedWidth(WIDTH)
             set_role(link, "page")
+            link.setAutoDefault(True)
             link.clicked.connect(self._open_recent)
             self._recent.addWidget(link)
+
+    def open_doors(self) -> None:
+        """Let the person in: everything behind the doors stands now."""
+        self.setEnabled(True)
+        self.new.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def tell(self, words: str) -> None:
         """Say what went wrong."""
@@ -71,6 +77,7 @@ class StartPage(QFrame):
     def _door(self, words: str, signal: SignalInstance) -> QPushButton:
         door = QPushButton(words, self)
         set_role(door, "door")
+        door.setAutoDefault(True)
         door.setCursor(Qt.CursorShape.PointingHandCursor)
         door.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         door.clicked.connect(signal)

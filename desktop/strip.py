@@ -91,6 +91,7 @@ class Strip(QFrame):
                 row.addWidget(widget, 0, Qt.AlignmentFlag.AlignBottom)
         add = QPushButton("+ face", inside)
         add.setToolTip("Add a wall or a plan (Ctrl+Shift+N)")
+        add.setAutoDefault(True)
         add.clicked.connect(self.asked_for_face)
         row.addSpacing(12)
         row.addWidget(add)

@@ -31,6 +31,7 @@ class FaceButton(QPushButton):
         self._drawing: Drawing | None = None
         self._scale = 0.0
         self.setCheckable(True)
+        self.setAutoDefault(True)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         view = "wall" if face.view is View.ELEVATION else "plan"
         corner = "" if face.corner is Corner.NONE else f", {face.corner.value} corner at its right end"

@@ -16,8 +16,9 @@ from desktop.start import application, dress
 
 SOON_MS = 5000
 
-BETWEEN_WORDS_MS = 450
-"""Letters typed into a list sooner after each other than Qt's 400 ms are one word."""
+WORD_MS = 50
+BETWEEN_WORDS_MS = 80
+"""Letters typed into a list within the first are one word, after the second another; Qt's own 400 ms is long."""
 
 Keys = Qt.KeyboardModifier
 
@@ -130,11 +131,14 @@ def app(qtbot: QtBot) -> Iterator[App]:
     """The window, shown, with nothing open; whatever is open at the end is dropped."""
     look = light()
     dress(application(), look)
+    usual_ms = QApplication.keyboardInputInterval()
+    QApplication.setKeyboardInputInterval(WORD_MS)
     made = App(look)
     with qtbot.waitActive(made.window):
         made.window.show()
         made.window.activateWindow()
     yield made
+    QApplication.setKeyboardInputInterval(usual_ms)
     made.window.close_now()
     made.window.deleteLater()
     made.deleteLater()
