@@ -4,12 +4,13 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from desktop.shown import Shown
-from desktop.wording import TIMES, area_number, area_words, counted, length_words, run_number, run_words, square_unit
+from desktop.wording import TIMES, area_number, counted, length_words, run_number, run_words, square_unit, step_words
 from shared.edits import find_face
 from shared.job import Fillet, Job, Section, Unit
 from shared.units import large_unit
 from takeoff.figures import Figure, Fronts, JointRow, MaskingRow, PartRow, Term
 from takeoff.finish_totals import FinishTotal, totals_by_finish
+from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 
 Cells = tuple[str, str, str, str]
 
@@ -108,11 +109,19 @@ def _joint(row: JointRow, shown: Shown) -> CountRow:
             length if row.sealed and row.old_bead else "",
             length if row.sealed else "",
         ),
-        children=(_why(key, "Length", row.length_mm, shown.unit, square=False),),
+        children=(_why(key, "Length", row.length_mm, shown.unit, square=False), _bead(key, row.section)),
         parts=row.parts,
         face=row.face,
         joint=row,
     )
+
+
+def _bead(key: str, section: Section) -> CountRow:
+    """How far a cartridge goes with a bead of this section."""
+    shape = "a triangle, leg\u00b2 / 2" if isinstance(section, Fillet) else f"width {TIMES} depth"
+    millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
+    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {metres:.1f} m"
+    return CountRow(f"{key} sealant", (words, "", "", ""), note=True)
 
 
 def _masking(shown: Shown) -> CountRow:
@@ -142,7 +151,7 @@ def _places(job: Job, *faces: str) -> str:
 
 def _why(key: str, name: str, figure: Figure, unit: Unit, *, square: bool) -> CountRow:
     """A figure's sum: its terms, then its rule and where that comes from."""
-    amount = area_words(figure.amount, unit) if square else run_words(figure.amount, unit)
+    amount = step_words(figure.amount, unit) if square else run_words(figure.amount, unit)
     reason = figure.reason
     hung = "fronts hung" if reason.fronts is Fronts.HUNG else "fronts off"
     words = tuple(word for word in (reason.rule, reason.source) if word)
@@ -155,15 +164,17 @@ def _why(key: str, name: str, figure: Figure, unit: Unit, *, square: bool) -> Co
 
 
 def _term(term: Term, unit: Unit, *, square: bool) -> str:
-    """One step of a sum: "outline  3600 x 600 = 2.16 m²"."""
-    amount = area_words(term.amount, unit) if square else run_words(term.amount, unit)
-    product = _product(term.factors, unit)
+    """One step of a sum: "outline  3600 x 600 = 2.160 m²"."""
+    amount = step_words(term.amount, unit) if square else run_words(term.amount, unit)
+    product = _product(term, unit)
     return f"{term.what}   {product} = {amount}" if product else f"{term.what}   {amount}"
 
 
-def _product(factors: Sequence[float], unit: Unit) -> str:
-    """The factors of a sum, written out; "" where it is no plain product."""
-    return f" {TIMES} ".join(length_words(factor, unit) for factor in factors)
+def _product(term: Term, unit: Unit) -> str:
+    """The factors of a step, written out; "" where it is no plain product."""
+    lengths = [length_words(factor, unit) for factor in term.factors]
+    factor = [f"{term.times:g}"] if lengths and term.times != 1 else []
+    return f" {TIMES} ".join((*lengths, *factor))
 
 
 def summary(rows: Sequence[CountRow]) -> str:

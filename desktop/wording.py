@@ -6,6 +6,7 @@ from shared.job import Unit
 from shared.units import large_unit, show_area, show_length, show_run
 
 TIMES = "\N{MULTIPLICATION SIGN}"
+MINUS = "\N{MINUS SIGN}"
 
 
 def decimal_sign() -> str:
@@ -26,6 +27,12 @@ def run_words(length_mm: float, unit: Unit) -> str:
 def area_words(area_mm2: float, unit: Unit) -> str:
     """An area with its unit."""
     return show_area(area_mm2, unit, decimal=decimal_sign()).removesuffix("2") + "²"
+
+
+def step_words(area_mm2: float, unit: Unit) -> str:
+    """An area as a step of a sum, with one digit more, so that the steps add up as they are read."""
+    words = show_area(area_mm2, unit, decimal=decimal_sign(), fine=True).removesuffix("2") + "²"
+    return words.replace("-", MINUS)
 
 
 def run_number(length_mm: float, unit: Unit) -> str:

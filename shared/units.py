@@ -56,9 +56,9 @@ def show_run(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     return f"{_fixed(run_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
 
 
-def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".") -> str:
-    """An area: "2.14 m2" or "23.0 ft2"."""
-    return f"{_fixed(area_in(area_mm2, unit), unit, decimal)} {large_unit(unit)}2"
+def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:
+    """An area: "2.14 m2" or "23.0 ft2"; `fine`, as a step of a sum, with one digit more."""
+    return f"{_fixed(area_in(area_mm2, unit), unit, decimal, more=fine)} {large_unit(unit)}2"
 
 
 def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
@@ -68,9 +68,9 @@ def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     return _inches(length_mm)
 
 
-def _fixed(number: float, unit: Unit, decimal: str) -> str:
+def _fixed(number: float, unit: Unit, decimal: str, *, more: bool = False) -> str:
     """The number to a hundredth of a metre or square metre, or a tenth of a foot or square foot. Never "-0.00"."""
-    digits = 2 if unit is Unit.MM else 1
+    digits = (2 if unit is Unit.MM else 1) + more
     return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal)
 
 

@@ -122,8 +122,9 @@ def _moulded(terms: tuple[Term, ...], factor: float) -> tuple[Term, ...]:
         Term(
             f"{term.what} x profile {factor:g}",
             term.amount * factor,
-            (*term.factors, factor) if term.factors else (),
+            term.factors,
             term.parts,
+            factor,
         )
         for term in terms
     )

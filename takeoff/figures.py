@@ -21,7 +21,8 @@ class Fronts(StrEnum):
 class Term(NamedTuple):
     """One step of a sum: `amount` (signed) is what it adds.
 
-    `factors` multiply to its size, or are empty where it is no plain product. `what` says what it is ("width x height",
+    `factors` are lengths (mm) that multiply, `times` over (a profile factor), to its size, or are empty where it is no
+    plain product. `what` says what it is ("width x height",
     "less outlet", "edges, length x thickness") and `parts` whom it comes from.
     """
 
@@ -29,6 +30,7 @@ class Term(NamedTuple):
     amount: float
     factors: tuple[float, ...] = ()
     parts: tuple[str, ...] = ()
+    times: float = 1.0
 
 
 class Reason(NamedTuple):

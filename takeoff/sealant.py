@@ -2,6 +2,9 @@
 
 from shared.job import Butt, Fillet, Section
 
+CARTRIDGE_ML = 300.0
+"""A usual cartridge (common practice, no source; 310 mL and 10.1 US fl oz are usual too)."""
+
 
 def section_area_mm2(section: Section) -> float:
     """The area of a bead's section; as a number also the millilitres that a metre of it takes (exact).

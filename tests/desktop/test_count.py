@@ -5,7 +5,7 @@ from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.count_rows import CountRow, count_rows
 from desktop.shown import Page
-from desktop.wording import TIMES
+from desktop.wording import MINUS, TIMES
 from takeoff.figures import Fronts
 from tests.window import Keys, Person
 
@@ -36,8 +36,8 @@ def test_the_cells_of_a_surface_are_its_areas(counted: Person) -> None:
 def test_a_row_unfolds_into_its_sum(counted: Person) -> None:
     words = [line.cells[0] for figure in _row(counted, "splashback").children for line in figure.children]
 
-    assert any(f"3600 {TIMES} 600 = 2.16 m²" in line for line in words)
-    assert any(line.startswith("less outlet") and "-0.01 m²" in line for line in words)
+    assert any(f"3600 {TIMES} 600 = 2.160 m²" in line for line in words)
+    assert any(line.startswith("less outlet") and f"{MINUS}0.008 m²" in line for line in words)
 
 
 def test_the_terms_of_every_sum_name_parts_of_the_job(counted: Person) -> None:

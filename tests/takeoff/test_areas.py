@@ -72,7 +72,7 @@ def test_in_place_the_net_area_is_coated_times_the_profile_factor() -> None:
     face = face_of(Part("panel", Kind.END_PANEL, box(0, 0, 600, 720), profile_factor=1.25))
     coated = part_row(take_off(job_of(face)), "panel").coated_mm2
     assert coated.amount == pytest.approx(600 * 720 * 1.25)
-    assert coated.reason.terms[0].factors == (600, 720, 1.25)
+    assert (coated.reason.terms[0].factors, coated.reason.terms[0].times) == ((600, 720), 1.25)
 
 
 def test_a_front_taken_off_is_coated_on_its_face_and_its_edges(counted: Takeoff) -> None:
@@ -158,7 +158,7 @@ def assert_terms_sum(figure: Figure) -> None:
     terms = figure.reason.terms
     assert sum(term.amount for term in terms) == pytest.approx(figure.amount, rel=1e-9, abs=1e-5)
     for term in terms:
-        assert not term.factors or prod(term.factors) == pytest.approx(abs(term.amount), rel=1e-9)
+        assert not term.factors or prod(term.factors) * term.times == pytest.approx(abs(term.amount), rel=1e-9)
 
 
 @given(st.lists(PARTS, max_size=8))
