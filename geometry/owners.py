@@ -8,6 +8,9 @@ import shapely
 from geometry.columns import Flags, Floats, Stack, Whole, ramp, rows_where
 from geometry.pieces import Pieces, Stretches
 
+AT_ONCE = 16_384
+"""Pieces that are looked at together: a face of few thousand parts has no more, a heap would fill the memory."""
+
 
 class Owners(NamedTuple):
     """The place in the stack of the part in front on the left and the right of each piece, -1 where there is none."""
@@ -19,9 +22,13 @@ class Owners(NamedTuple):
 def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
     """The front-most part on either side of each piece: of those that end on it, and of those that cover its middle."""
     tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
-    piece, part = tree.query(shapely.points(pieces.x, pieces.y))
     nobody = np.full(len(pieces.x), -1, dtype=np.intp)
-    return in_front(stack, stretches, pieces, (piece, part), Owners(nobody, nobody))
+    owners = Owners(nobody, nobody)
+    for begin in range(0, len(pieces.x), AT_ONCE):
+        some = slice(begin, begin + AT_ONCE)
+        piece, part = tree.query(shapely.points(pieces.x[some], pieces.y[some]))
+        owners = in_front(stack, stretches, pieces, (begin + piece, part), owners)
+    return owners
 
 
 def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Whole, Whole], behind: Owners) -> Owners:

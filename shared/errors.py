@@ -10,6 +10,8 @@ Each carries `what` happened, `where`, and what to `do`; its text is the three a
 Jobs that can be read but hold something odd are not errors: see `shared.findings`.
 """
 
+from typing import Self
+
 
 class RecoatError(Exception):
     """Something went wrong that a person can mend.
@@ -22,6 +24,10 @@ class RecoatError(Exception):
         self.where = where
         self.do = do
         super().__init__(what, where, do)
+
+    def within(self, place: str) -> Self:
+        """The same trouble, with its place named within a larger one."""
+        return type(self)(self.what, where=f"{place}, {self.where}" if self.where else place, do=self.do)
 
     def __str__(self) -> str:
         """The whole as one line: "where: what; do.", with "?" for what cannot be printed and could upset a terminal."""

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from geometry.arrange import arrange
 from geometry.arrangement import Arrangement
 from geometry.standing import Standing
+from shared.errors import JobError
 from shared.job import Face, Job, KindChoice, Part
 from takeoff.figures import Fronts
 from takeoff.fronts import parts_off
@@ -36,8 +37,11 @@ class Memory:
         return hung if fronts is Fronts.HUNG else off
 
     def count(self, face: Face, context: Context) -> FaceCount:
-        """What is counted of a face by itself. OutlineError where it cannot be arranged."""
-        return self._remembered(face, context.kinds).count(context)
+        """What is counted of a face by itself. JobError, naming the face, where it cannot be arranged."""
+        try:
+            return self._remembered(face, context.kinds).count(context)
+        except JobError as trouble:
+            raise trouble.within(f"face {face.name or face.id}") from trouble
 
     def keep_only(self, job: Job) -> None:
         """Forget the faces that this job does not have."""

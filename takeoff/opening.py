@@ -18,8 +18,7 @@ def open_job(path: Path) -> JobFile:
     try:
         check_measurable(job_file.job)
     except JobError as trouble:
-        where = f"{path}, {trouble.where}" if trouble.where else str(path)
-        raise type(trouble)(trouble.what, where=where, do=trouble.do) from trouble
+        raise trouble.within(str(path)) from trouble
     return job_file
 
 
