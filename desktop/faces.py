@@ -7,7 +7,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QInputDialog, QWidget
 
 from desktop.face_form import NewFace
-from desktop.new_faces import with_new_face
+from desktop.new_faces import new_job, with_new_face
 from desktop.shown import Shown
 from desktop.store import Store
 from shared.edits import (
@@ -38,10 +38,11 @@ class Faces(QObject):
         self._window = window
 
     def add(self, new: NewFace) -> None:
-        """A face more: in a room that has none yet, else in the room that is shown."""
+        """A face more: in a room that has none yet, else in the room that is shown, or in a new one."""
         shown = self._store.open
-        empty = next((room for room in shown.job.rooms if not room.faces), None)
-        job, face = with_new_face(shown.job, (empty or room_shown(shown)).id, new)
+        roomy = shown.job if shown.job.rooms else replace(shown.job, rooms=new_job().rooms)
+        empty = next((room for room in roomy.rooms if not room.faces), None)
+        job, face = with_new_face(roomy, (empty or room_shown(shown)).id, new)
         self._store.edit(f"Add face {new.name}", job, face=face)
 
     def copy(self) -> None:
@@ -140,7 +141,7 @@ class Faces(QObject):
 
 
 def room_shown(shown: Shown) -> Room:
-    """The room of the face that is shown; the last room where none is."""
+    """The room of the face that is shown; the last room where none is. IndexError in a job without rooms."""
     for room in shown.job.rooms:
         if any(face.id == shown.face for face in room.faces):
             return room

@@ -18,6 +18,7 @@ from desktop.menus import (
     with_face,
     with_job,
     with_picked,
+    with_room,
 )
 from desktop.modes import KEYS, Mode
 from desktop.shown import Overlay, Page, Shown
@@ -154,8 +155,8 @@ def _job(app: "App", menus: Menus) -> QMenu:
         ),
         (
             Command("Add a room...", None, faces.add_room, with_job),
-            Command("Rename the room...", None, faces.rename_room, with_job),
-            Command("Delete the room", None, faces.delete_room, with_job),
+            Command("Rename the room...", None, faces.rename_room, with_room),
+            Command("Delete the room", None, faces.delete_room, with_room),
         ),
         (
             Command("Rename the &job...", None, faces.rename_job, with_job),

@@ -42,6 +42,11 @@ def with_job(shown: Shown | None) -> bool:
     return shown is not None
 
 
+def with_room(shown: Shown | None) -> bool:
+    """Where the job has a room."""
+    return shown is not None and bool(shown.job.rooms)
+
+
 def with_face(shown: Shown | None) -> bool:
     """Where a face is shown."""
     return shown is not None and bool(shown.face)
