@@ -4,10 +4,9 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from desktop.shown import Shown
-from desktop.wording import TIMES, area_number, counted, length_words, run_number, run_words, square_unit, step_words
+from desktop.wording import TIMES, area_number, counted, length_words, run_words, square_unit, step_words
 from shared.edits import find_face
 from shared.job import Fillet, Job, Section, Unit
-from shared.units import large_unit
 from takeoff.figures import Figure, Fronts, JointRow, MaskingRow, PartRow, Term
 from takeoff.finish_totals import FinishTotal, totals_by_finish
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
@@ -93,14 +92,13 @@ def _surface(row: PartRow, shown: Shown) -> CountRow:
 
 
 def _joints(shown: Shown) -> CountRow:
-    run = large_unit(shown.unit)
     rows = tuple(_joint(row, shown) for row in shown.takeoff.joints)
-    return CountRow("joints", ("Joints", "Section", f"Old bead {run}", f"New bead {run}"), rows, head=True)
+    return CountRow("joints", ("Joints", "Section", "Old bead", "New bead"), rows, head=True)
 
 
 def _joint(row: JointRow, shown: Shown) -> CountRow:
     key = f"joint {row.face} {row.next_face} {' '.join(row.parts)}"
-    length = run_number(row.length_mm.amount, shown.unit)
+    length = run_words(row.length_mm.amount, shown.unit)
     return CountRow(
         key=key,
         cells=(
@@ -126,7 +124,7 @@ def _bead(key: str, section: Section) -> CountRow:
 
 def _masking(shown: Shown) -> CountRow:
     rows = tuple(_mask(row, shown) for row in shown.takeoff.masking)
-    return CountRow("masking", ("Masking", "", "", f"Tape {large_unit(shown.unit)}"), rows, head=True)
+    return CountRow("masking", ("Masking", "", "", "Tape"), rows, head=True)
 
 
 def _mask(row: MaskingRow, shown: Shown) -> CountRow:
@@ -137,7 +135,7 @@ def _mask(row: MaskingRow, shown: Shown) -> CountRow:
             f"{_places(shown.now, row.face)}  {row.name}",
             "",
             "",
-            run_number(row.length_mm.amount, shown.unit),
+            run_words(row.length_mm.amount, shown.unit),
         ),
         children=(_why(key, "Length", row.length_mm, shown.unit, square=False),),
         parts=tuple(part for part in row.parts if part is not None),

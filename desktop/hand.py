@@ -168,7 +168,7 @@ class Hand(QObject):
         hint = f"{gesture.other_way} Alt+A" if gesture.other_way else ""
         if gesture.is_begun:
             hint = " · ".join(word for word in (hint, "take back ⌫", "drop Esc") if word)
-        self._line.ask(place, gesture.wants, hint, any_sign=True)
+        self._line.ask(place, gesture.wants, hint, any_sign=gesture.wants_place)
 
     def _begin(self) -> None:
         shown = self._store.shown

@@ -35,11 +35,6 @@ def step_words(area_mm2: float, unit: Unit) -> str:
     return words.replace("-", MINUS)
 
 
-def run_number(length_mm: float, unit: Unit) -> str:
-    """A length that was added up, for a column whose head names the unit."""
-    return run_words(length_mm, unit).split(" ")[0]
-
-
 def area_number(area_mm2: float, unit: Unit) -> str:
     """An area, for a column whose head names the unit."""
     return area_words(area_mm2, unit).split(" ")[0]

@@ -77,6 +77,11 @@ class Gesture:
         return ""
 
     @property
+    def wants_place(self) -> bool:
+        """Whether what is asked for is a place or a way, where zero or less is an answer too; else it is a size."""
+        return True
+
+    @property
     def other_way(self) -> str:
         """What `turned` changes to ("arc"); "" where there is no other way."""
         return ""

@@ -40,6 +40,10 @@ class Shaping(Gesture):
         return "height above the floor" if self.scene.face.view is View.ELEVATION else "distance from the wall"
 
     @property
+    def wants_place(self) -> bool:
+        return self._start is None
+
+    @property
     def is_begun(self) -> bool:
         return self._start is not None or self._left is not None
 

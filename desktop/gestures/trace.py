@@ -39,6 +39,10 @@ class Trace(Shaping):
         return "the end of the arc, or how far it is" if self._as_arc else "length of the side"
 
     @property
+    def wants_place(self) -> bool:
+        return not self._corners or self._arc_to is not None
+
+    @property
     def other_way(self) -> str:
         return "straight side" if self._as_arc else "arc"
 

@@ -43,7 +43,7 @@ def test_digits_typed_over_the_face_go_to_the_reading_line(kitchen: Person) -> N
     assert kitchen.app.line.answer.text() == "= 1050 mm"
 
 
-@pytest.mark.parametrize("wrong", ["12x", "5 kg", "1e999", "((((", "1/0"])
+@pytest.mark.parametrize("wrong", ["12x", "-5", "5 kg", "1e999", "((((", "1/0"])
 def test_a_wrong_reading_is_answered_at_once_and_nothing_is_lost(kitchen: Person, wrong: str) -> None:
     before = kitchen.shown.job
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
