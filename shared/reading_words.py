@@ -97,7 +97,8 @@ def _as_on_a_keyboard(text: str, decimal: str) -> str:
 
 
 def _written_out(character: str) -> str:
-    if unicodedata.decomposition(character).startswith("<fraction>"):
+    # A raised or ringed digit is a number by itself too: 24 with a raised 2 behind it is not 242.
+    if unicodedata.decomposition(character).startswith(("<fraction>", "<super>", "<sub>", "<circle>")):
         return f" {unicodedata.normalize('NFKC', character)} "
     return character
 
