@@ -22,7 +22,7 @@ from desktop.look import Look
 from desktop.paint import PaintOptions, paint_picked
 from desktop.paint_preview import paint_preview
 from desktop.summary import summary
-from desktop.viewing import Glass
+from desktop.viewing import Box, Glass
 from shared.drawing import Drawing
 from shared.job import View
 
@@ -73,6 +73,8 @@ class Canvas(QWidget):
         self._glass = Glass()
         self._backing = Backing()
         self._whole = True
+        self._fitted: Box | None = None
+        self._still = False
         self._hand: QPointF | None = None
         self._cursor_before = self.cursor()
         self._space = False
@@ -98,10 +100,10 @@ class Canvas(QWidget):
         before = self._drawing
         self._drawing = drawing
         if drawing is not None:
-            other = before is None or before.face != drawing.face
-            grown = before is not None and before.box != drawing.box
-            if other or (self._whole and grown and not self._pressed):
+            if before is None or before.face != drawing.face:
                 self.zoom_whole()
+            else:
+                self._fit_again()
         self._describe()
         self.update()
 
@@ -117,11 +119,13 @@ class Canvas(QWidget):
         self._look = look
         self.update()
 
-    def show_preview(self, preview: Preview) -> None:
-        """Show what a gesture would do."""
+    def show_preview(self, preview: Preview, *, still: bool = False) -> None:
+        """Show what a gesture would do. `still` keeps the face where it is, however far the gesture reaches beyond."""
+        self._still = still
         if preview != self._preview:
             self._preview = preview
             self.update()
+        self._fit_again()
 
     def zoom_in(self) -> None:
         """Nearer, about the middle."""
@@ -136,6 +140,7 @@ class Canvas(QWidget):
         if self._drawing is not None:
             margin = MARGIN_PX
             target = QRectF(self.rect()).adjusted(margin, margin, -margin, -margin)
+            self._fitted = self._drawing.box
             self._look_through(Glass.on(self._drawing.box, self._drawing.view, target))
         self._whole = True
 
@@ -275,6 +280,11 @@ class Canvas(QWidget):
     def _let_go(self) -> None:
         self._hand = None
         self.setCursor(self._cursor_before)
+
+    def _fit_again(self) -> None:
+        """A face seen whole stays so when it grows, but not under a hand that is drawing."""
+        if self._drawing is not None and self._whole and not self._still and self._drawing.box != self._fitted:
+            self.zoom_whole()
 
     def _pan(self, by: QPointF) -> None:
         self._whole = False

@@ -152,7 +152,7 @@ class Hand(QObject):
         gesture = self._gesture
         if gesture is None:
             return
-        self._canvas.show_preview(gesture.preview)
+        self._canvas.show_preview(gesture.preview, still=gesture.is_begun)
         shown = self._store.open
         tried = gesture.tried
         if tried is not None or shown.tried is not None:

@@ -114,6 +114,17 @@ def test_zooming_by_keys_and_whole_again(canvas: Canvas) -> None:
     assert canvas.glass == whole
 
 
+def test_the_face_keeps_still_under_a_gesture_that_reaches_beyond_it(canvas: Canvas) -> None:
+    whole, grown = canvas.glass, DRAWING._replace(box=(-2000, 0, 9000, 4000))
+    canvas.show_preview(Preview(spot=(0, 0)), still=True)
+    canvas.show_drawing(grown)
+    assert canvas.glass == whole
+
+    canvas.show_preview(Preview())
+    assert canvas.rect().contains(place_of(canvas, -2000, 0))
+    assert canvas.rect().contains(place_of(canvas, 9000, 4000))
+
+
 def test_a_whole_face_stays_whole_when_the_canvas_changes_its_size(canvas: Canvas) -> None:
     canvas.resize(500, 400)
     assert canvas.rect().contains(place_of(canvas, 3600, 2400))
