@@ -158,4 +158,14 @@ def _corners(sides: Columns, nodes: Nodes, ways: _Ways, order: Whole, first: Who
     full = np.abs(sweep) >= np.abs(sides.sweep[ways.side[at]]) - 1e-12
     bulge = np.where(full, np.copysign(sides.bulge[ways.side[at]], sweep), np.tan(sweep / 4))
     bulge[sweep == 0] = 0.0
-    return Rings(part, np.searchsorted(kept, first), nodes.x[ways.start[at]], nodes.y[ways.start[at]], bulge)
+    rings = Rings(part, np.searchsorted(kept, first), nodes.x[ways.start[at]], nodes.y[ways.start[at]], bulge)
+    _refuse_flat(rings)
+    return rings
+
+
+def _refuse_flat(rings: Rings) -> None:
+    """TornError for a ring of two straight sides: they run so close that they should have been one."""
+    last = np.append(rings.first, len(rings.x))[1:] - 1
+    flat = rows_where((last - rings.first <= 1) & (rings.bulge[rings.first] == 0) & (rings.bulge[last] == 0))
+    if len(flat):
+        raise TornError(int(rings.part[flat[0]]))
