@@ -58,6 +58,8 @@ def write_atomically(path: Path, content: bytes) -> None:
     """
     try:
         target = path.resolve()
+        if target.is_symlink():  # a link that leads back to itself, from Python 3.13 on
+            raise OSError(errno.ELOOP, "")
         if target.exists() and not target.is_file():
             _write_as_it_is(target, content)
         else:

@@ -25,9 +25,8 @@ from shared.disk import read_bounded, write_atomically
 from shared.errors import FileError, JobError
 from shared.job import VERSION, Job
 from shared.migrations import migrated
+from shared.schema import json_schema
 from shared.wrong_values import wrong_value
-
-SCHEMA_DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 _MARK_OF_UTF8 = b"\xef\xbb\xbf"
 
@@ -122,9 +121,7 @@ def job_from_json(content: bytes, where: str) -> Job:
 
 def schema() -> dict[str, Any]:
     """The JSON Schema of a job, as published beside this module in `data/job.schema.json`."""
-    described = {"$schema": SCHEMA_DIALECT, "title": f"Recoat job, version {VERSION}", **msgspec.json.schema(Job)}
-    plain: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(described))
-    return plain
+    return json_schema(Job, f"Recoat job, version {VERSION}")
 
 
 def _with_its_photos(job_file: JobFile, where: str) -> JobFile:

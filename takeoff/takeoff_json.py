@@ -6,6 +6,7 @@ import msgspec
 
 from shared.job import Job, Section, Unit, View
 from shared.kinds import Kind, Treatment
+from shared.schema import json_schema
 from takeoff.figures import Takeoff
 
 VERSION = 1
@@ -126,13 +127,7 @@ def takeoff_json(takeoff: Takeoff, job: Job) -> bytes:
 
 def takeoff_schema() -> dict[str, Any]:
     """The JSON Schema of the takeoff, as published beside this module."""
-    described = {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": f"Recoat takeoff, version {VERSION}",
-        **msgspec.json.schema(TakeoffEntry),
-    }
-    plain: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(described))
-    return plain
+    return json_schema(TakeoffEntry, f"Recoat takeoff, version {VERSION}")
 
 
 def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
