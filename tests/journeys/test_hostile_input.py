@@ -13,11 +13,13 @@ import openpyxl
 import pytest
 from msgspec.structs import replace
 
+from desktop.app import App
 from desktop.commands import main
+from desktop.face_form import NewFace
 from desktop.store import Store, counted_file
 from shared.edits import find_face, with_changed_face, with_joint_choice, with_parts
 from shared.errors import JobError, ReadingError
-from shared.job import Face, Job, JointChoice, Part, Room, Tie, Unit, Vertex
+from shared.job import Face, Job, JointChoice, Part, Room, Tie, Unit, Vertex, View
 from shared.job_file import JobFile
 from shared.kinds import Kind
 from shared.reading import read_length
@@ -255,6 +257,7 @@ def tags_in(page: bytes) -> set[str]:
     return tags
 
 
+@pytest.mark.usefixtures("qapp")
 def test_names_stay_names_in_drawings(named: Path) -> None:
     drawing, page = named.with_name("d.dxf"), named.with_name("d.svg")
     assert main(["draw", str(named), "-o", str(drawing)]) == 0
@@ -315,3 +318,9 @@ def test_an_edit_of_what_is_not_there_is_refused(job: Job) -> None:
     for edit in (lambda: find_face(job, "z"), lambda: with_parts(job, "f", find_face(job, "f").parts)):
         with pytest.raises(JobError):
             edit()
+
+
+def test_a_job_without_rooms_takes_a_new_face(app: App) -> None:
+    app.store.show_job(counted_file(JobFile(Job("Job"))), None, saved=True)
+    app.faces.add(NewFace("A", View.ELEVATION, 3600.0, 2400.0))
+    assert [face.name for face in app.store.open.job.faces] == ["A"]
