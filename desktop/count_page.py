@@ -80,7 +80,7 @@ class CountPage(QWidget):
         if row is None:
             return
         self.joint.show_joint(row.joint, self._store.open.unit)
-        self._store.light(row.parts, row.face)
+        self._store.light(row.parts, row.face, row.edges)
 
     def _lay_out(self, canvas: Canvas, overlays: OverlayBar) -> None:
         face = QFrame(self)

@@ -7,7 +7,7 @@ from desktop.shown import Shown
 from desktop.wording import TIMES, area_number, counted, length_words, run_words, square_unit, step_words
 from shared.edits import find_face
 from shared.job import Fillet, Job, Section, Unit
-from takeoff.figures import Figure, Fronts, JointRow, MaskingRow, PartRow, Term
+from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Term
 from takeoff.finish_totals import FinishTotal, totals_by_finish
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 
@@ -17,8 +17,8 @@ Cells = tuple[str, str, str, str]
 class CountRow(NamedTuple):
     """One row: its `key` (the same as long as it means the same), its cells, what is beneath it.
 
-    `parts` are those it was measured from, `head` rows name a group, `note` rows are part of a sum, `joint` is the
-    joint that a row is about.
+    `parts` are those it was measured from, and `edges` where it is a length of them; `head` rows name a group, `note`
+    rows are part of a sum, `joint` is the joint that a row is about.
     """
 
     key: str
@@ -26,6 +26,7 @@ class CountRow(NamedTuple):
     children: tuple["CountRow", ...] = ()
     parts: tuple[str, ...] = ()
     face: str = ""
+    edges: tuple[EdgeRow, ...] = ()
     head: bool = False
     note: bool = False
     joint: JointRow | None = None
@@ -110,6 +111,7 @@ def _joint(row: JointRow, shown: Shown) -> CountRow:
         children=(_why(key, "Length", row.length_mm, shown.unit, square=False), _bead(key, row.section)),
         parts=row.parts,
         face=row.face,
+        edges=row.path,
         joint=row,
     )
 
@@ -140,6 +142,7 @@ def _mask(row: MaskingRow, shown: Shown) -> CountRow:
         children=(_why(key, "Length", row.length_mm, shown.unit, square=False),),
         parts=tuple(part for part in row.parts if part is not None),
         face=row.face,
+        edges=row.path,
     )
 
 

@@ -4,6 +4,7 @@ from desktop.canvas import Canvas
 from desktop.drawings import Drawings
 from desktop.paint import PaintOptions
 from desktop.shown import Overlay, Page, Shown
+from geometry.chaining import chained
 
 LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 
@@ -39,6 +40,7 @@ def options(shown: Shown) -> PaintOptions:
         masking=Overlay.MASKING in overlays,
         picked=frozenset(shown.picked),
         lit=frozenset(shown.lit),
+        lit_lines=chained((edge.start, edge.end, edge.bulge) for edge in shown.lit_edges),
     )
 
 

@@ -15,6 +15,7 @@ from desktop.look import Look
 from desktop.paint_sizes import paint_size, size_box
 from desktop.paths import line_shape, rings_shape, ruling
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
+from shared.job import Vertex
 from shared.kinds import usual
 
 OUTLINE_PX = 1.2
@@ -53,7 +54,10 @@ def strokes(look: Look) -> dict[Role, Stroke]:
 
 
 class PaintOptions(NamedTuple):
-    """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width."""
+    """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width.
+
+    `lit_lines` are paths on the face that shine, whether or not lines of their role are shown.
+    """
 
     names: bool = True
     tags: bool = True
@@ -64,6 +68,7 @@ class PaintOptions(NamedTuple):
     weight: float = 1.0
     picked: frozenset[str] = frozenset()
     lit: frozenset[str] = frozenset()
+    lit_lines: tuple[tuple[Vertex, ...], ...] = ()
 
     @staticmethod
     def small() -> "PaintOptions":
@@ -227,6 +232,9 @@ def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
 
 
 def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
+    glow = QPen(QColor(easel.look.accent), LIT_PX)
+    for lit in easel.options.lit_lines:
+        easel.painter.strokePath(easel.view.map(line_shape(lit).path), glow)
     roles = easel.options.roles
     wanted = [line for line in lines if line.role in roles and easel.meets(line_shape(line.path).box)]
     for role, stroke in strokes(easel.look).items():
@@ -236,14 +244,7 @@ def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
             pen.setDashPattern(stroke.dashes)
         for line in wanted:
             if line.role is role:
-                _paint_line(line, pen, easel)
-
-
-def _paint_line(line: Line, pen: QPen, easel: _Easel) -> None:
-    path = easel.view.map(line_shape(line.path).path)
-    if line.parts and easel.options.lit.issuperset(line.parts):
-        easel.painter.strokePath(path, QPen(QColor(easel.look.accent), LIT_PX))
-    easel.painter.strokePath(path, pen)
+                easel.painter.strokePath(easel.view.map(line_shape(line.path).path), pen)
 
 
 def _text_box(text: Text) -> QRectF:

@@ -8,7 +8,7 @@ from shared.edits import find_face
 from shared.history import History
 from shared.job import Face, Job, Part, Unit
 from shared.job_file import JobFile, Photo
-from takeoff.figures import Fronts, Takeoff
+from takeoff.figures import EdgeRow, Fronts, Takeoff
 
 
 class Page(StrEnum):
@@ -32,7 +32,8 @@ class Shown:
     """An open job and what is shown of it.
 
     `saved` is the job as it stands in its file. `tried` is a job that a gesture tries out and that is no step of the
-    history yet; `takeoff` is counted from it where there is one. `lit` are parts that a row of the count points at.
+    history yet; `takeoff` is counted from it where there is one. `lit` are parts and
+    `lit_edges` edges that a row of the count points at.
     """
 
     history: History[Job]
@@ -44,6 +45,7 @@ class Shown:
     face: str = ""
     picked: tuple[str, ...] = ()
     lit: tuple[str, ...] = ()
+    lit_edges: tuple[EdgeRow, ...] = ()
     page: Page = Page.MEASURE
     fronts: Fronts = Fronts.HUNG
     overlays: frozenset[Overlay] = frozenset({Overlay.NAMES})

@@ -15,7 +15,7 @@ from shared.errors import RecoatError
 from shared.history import History
 from shared.job import Job
 from shared.job_file import JobFile
-from takeoff.figures import Fronts, Takeoff
+from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
 
@@ -134,14 +134,14 @@ class Store(QObject):
         if parts != self.open.picked:
             self._show(self._kept(self.open, self.open.face, parts))
 
-    def light(self, parts: tuple[str, ...], face: str = "") -> None:
+    def light(self, parts: tuple[str, ...], face: str = "", edges: tuple[EdgeRow, ...] = ()) -> None:
         """Light up what a row of the count was measured from, on the face where it is."""
-        self._show(replace(self._kept(self.open, face or self.open.face, ()), lit=parts))
+        self._show(replace(self._kept(self.open, face or self.open.face, ()), lit=parts, lit_edges=edges))
 
     def turn_to(self, page: Page) -> None:
         """Turn to a page."""
         fronts = Fronts.OFF if page is Page.COUNT else Fronts.HUNG
-        self._show(replace(self.open, page=page, fronts=fronts, lit=()))
+        self._show(replace(self.open, page=page, fronts=fronts, lit=(), lit_edges=()))
 
     def hang_fronts(self, fronts: Fronts) -> None:
         """Show the face with its fronts hung or off."""
@@ -167,7 +167,7 @@ class Store(QObject):
 
     def _kept(self, shown: Shown, face: str, picked: tuple[str, ...]) -> Shown:
         kept = kept_face(shown.now, face)
-        return replace(shown, face=kept, picked=kept_parts(shown.now, kept, picked), lit=())
+        return replace(shown, face=kept, picked=kept_parts(shown.now, kept, picked), lit=(), lit_edges=())
 
     def _show(self, new: Shown | None) -> None:
         old = self._shown

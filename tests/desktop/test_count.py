@@ -4,8 +4,10 @@ import pytest
 from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.count_rows import CountRow, count_rows
+from desktop.face_view import options
 from desktop.shown import Page
 from desktop.wording import MINUS, TIMES
+from shared.job import Vertex
 from takeoff.figures import Fronts
 from tests.window import Keys, Person
 
@@ -51,6 +53,15 @@ def test_a_picked_row_lights_up_its_parts(counted: Person) -> None:
     _pick(counted, row.key)
 
     assert counted.shown.lit == row.parts
+
+
+def test_a_picked_joint_lights_up_its_own_line(counted: Person) -> None:
+    _pick(counted, _row(counted, "benchtop to splashback").key)
+
+    (line,) = options(counted.shown).lit_lines
+    assert set(line) == {Vertex(0, 900), Vertex(3600, 900)}
+    _pick(counted, _row(counted, "splashback").key)
+    assert options(counted.shown).lit_lines == ()
 
 
 def test_a_part_that_is_clicked_picks_its_row(counted: Person) -> None:

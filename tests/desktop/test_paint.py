@@ -109,6 +109,11 @@ def test_joints_and_masking_are_painted_when_they_are_wanted(role: Role, wanted:
     assert colours(painted(what)) == {light().paper}
 
 
+def test_a_lit_line_shines_where_its_role_is_not_shown() -> None:
+    lit = ((Vertex(20, 50), Vertex(80, 50)),)
+    assert colour_at(painted(drawing(), PLAIN._replace(lit_lines=lit)), 50, 50) == light().accent
+
+
 def test_names_tags_and_sizes_are_left_out_where_they_are_not_wanted() -> None:
     what = drawing()._replace(
         texts=(Text(Role.NAME, 50, 70, "basin", 60, 20), Text(Role.TAG, 50, 30, "A1", 60, 20)),
