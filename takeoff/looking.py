@@ -6,6 +6,7 @@ from geometry.arrangement import Arrangement
 from geometry.extent import extent
 from geometry.near import near_misses
 from geometry.outline import outline_box
+from geometry.side_names import side_names
 from shared.findings import Finding
 from shared.job import Face, Part, Unit, View
 from shared.kinds import Kind, Treatment
@@ -121,9 +122,10 @@ def _loose_sides(
         tied = {tie.side for tie in face.ties if tie.part == part.id}
         loose = sorted(outside.get(part.id, frozenset()) - tied - set(coated_sides(part)))
         if loose:
-            sides = ("side " if len(loose) == 1 else "sides ") + ", ".join(str(side + 1) for side in loose)
+            names = side_names(part.outline, face.view)
+            sides = ", ".join(dict.fromkeys(names[side] for side in loose))
             message = (
-                f"{called(part)}: {sides} of its outline neither run along a wall nor count as a coated edge; "
-                "tie them to a wall, or mark their edge as coated."
+                f"{called(part)}: its {sides} neither runs along a wall nor counts as a coated edge; "
+                "say which wall it runs along, or mark the edge as coated."
             )
             yield Finding("loose-side", message, face.id, (part.id,))

@@ -81,7 +81,9 @@ def test_a_tie_that_disagrees_is_told_in_words(wall_a: Face, plan: Face) -> None
 
 def test_a_side_neither_tied_nor_coated_is_told(wall_a: Face, plan: Face) -> None:
     loose = replace(plan, parts=(replace(plan.parts[0], coated_sides=(1,)), *plan.parts[1:]))
-    assert codes(take_off(job_of(wall_a, replace(loose, ties=())))) == ["loose-side"]
+    (finding,) = take_off(job_of(wall_a, replace(loose, ties=()))).findings
+    assert finding.code == "loose-side"
+    assert finding.message.startswith("benchtop: its back, front, left neither runs along a wall")
 
 
 def test_a_plan_of_its_own_is_counted_without_ties(plan: Face) -> None:
