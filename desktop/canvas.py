@@ -25,9 +25,13 @@ from desktop.summary import summary
 from desktop.viewing import Box, Glass
 from shared.drawing import Drawing
 from shared.job import View
+from takeoff.sizes import sizes_box
 
 MARGIN_PX = 56
-"""Round a face seen whole: room for its sizes."""
+"""Round a face seen whole: room for a hand that draws beyond it."""
+
+SIZES_MARGIN_PX = 12
+"""Round a face with its two rows of sizes: room for half their lettering."""
 
 ZOOM_STEP = 1.25
 ZOOM_PER_DEGREE_EIGHTH = 1.0015
@@ -110,9 +114,12 @@ class Canvas(QWidget):
     def set_options(self, options: PaintOptions) -> None:
         """Show other things of the face."""
         if options != self._options:
+            resized = options.sizes != self._options.sizes
             self._options = options
             self._describe()
             self.update()
+            if resized and self._whole:
+                self.zoom_whole()
 
     def set_look(self, look: Look) -> None:
         """Show it in other colours."""
@@ -138,10 +145,11 @@ class Canvas(QWidget):
     def zoom_whole(self) -> None:
         """So that the whole face is seen, now and when the canvas changes its size."""
         if self._drawing is not None:
-            margin = MARGIN_PX
+            self._fitted = box = self._drawing.box
+            margin = SIZES_MARGIN_PX if self._options.sizes else MARGIN_PX
             target = QRectF(self.rect()).adjusted(margin, margin, -margin, -margin)
-            self._fitted = self._drawing.box
-            self._look_through(Glass.on(self._drawing.box, self._drawing.view, target))
+            around = sizes_box(box) if self._options.sizes else box
+            self._look_through(Glass.on(around, self._drawing.view, target))
         self._whole = True
 
     def sizeHint(self) -> QSize:

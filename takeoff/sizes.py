@@ -35,6 +35,12 @@ def step_mm(box: Box) -> float:
     return max(box[2] - box[0], box[3] - box[1]) * STEP_SHARE
 
 
+def sizes_box(box: Box) -> Box:
+    """The box with two rows of sizes round it: the chains, and overall beyond them."""
+    beyond = 2 * step_mm(box)
+    return box[0] - beyond, box[1] - beyond, box[2] + beyond, box[3] + beyond
+
+
 def face_sizes(face: Face) -> tuple[Size, ...]:
     """The sizes of a face: overall, and chains of widths and heights; none for an empty face.
 

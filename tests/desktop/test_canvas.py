@@ -14,6 +14,7 @@ from desktop.look import dark, light
 from desktop.paint import PaintOptions
 from geometry.shapes import box
 from shared.job import View
+from takeoff.sizes import sizes_box
 from tests.desktop.drawn import DRAWING
 
 
@@ -112,6 +113,18 @@ def test_zooming_by_keys_and_whole_again(canvas: Canvas) -> None:
     assert canvas.glass.scale > whole.scale
     QTest.keyClick(canvas, Qt.Key.Key_0, Qt.KeyboardModifier.ControlModifier)
     assert canvas.glass == whole
+
+
+def test_a_whole_face_has_room_for_its_sizes_when_they_are_shown(canvas: Canvas) -> None:
+    canvas.set_options(PaintOptions(sizes=False))
+    bare = canvas.glass
+    canvas.set_options(PaintOptions(sizes=True))
+    left, bottom, right, top = sizes_box(DRAWING.box)
+
+    assert canvas.rect().contains(place_of(canvas, left, bottom))
+    assert canvas.rect().contains(place_of(canvas, right, top))
+    canvas.set_options(PaintOptions(sizes=False))
+    assert canvas.glass == bare
 
 
 def test_the_face_keeps_still_under_a_gesture_that_reaches_beyond_it(canvas: Canvas) -> None:
