@@ -14,7 +14,7 @@ from takeoff.edges import Ranked, divided, length_figure, part_below, ranked_par
 from takeoff.figures import EdgeRow, JointRow
 from takeoff.naming import called
 
-BY_HAND = "added by hand"
+BY_HAND = "decided by hand"
 Pair = tuple[str, str]
 
 

@@ -66,7 +66,7 @@ def test_a_joint_can_be_switched_off_and_then_counts_for_nothing(kitchen: Job, c
 def test_section_and_old_bead_can_be_chosen_by_hand(kitchen: Job) -> None:
     choice = JointChoice("a", ("tiles", "edge"), section=Butt(8, 5), old_bead=False)
     row = joint_row(take_off(replace(kitchen, joints=(choice,))), "tiles", "edge")
-    assert (row.section, row.old_bead, row.length_mm.reason.source) == (Butt(8, 5), False, "added by hand")
+    assert (row.section, row.old_bead, row.length_mm.reason.source) == (Butt(8, 5), False, "decided by hand")
 
 
 def test_a_joint_can_be_added_between_parts_that_no_rule_seals(kitchen: Job, counted: Takeoff) -> None:
