@@ -12,7 +12,7 @@ from shared.errors import ReadingError
 from shared.job import Unit, View
 from shared.limits import LONGEST_TEXT
 
-WIDTH = 320
+WIDTH = 360
 EDGE = 12
 TROUBLE_LINES = 3
 

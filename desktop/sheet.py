@@ -42,8 +42,11 @@ QPushButton[role="door"] {{
     background: {field}; border: 1px solid {border}; border-radius: 6px; padding: 16px 20px; text-align: left;
 }}
 QPushButton[role="door"]:hover, QPushButton[role="door"]:focus {{ border: 2px solid {accent}; padding: 15px 19px; }}
+QPushButton[role="page"], QPushButton[role="mode"], QPushButton[role="findings"], QPushButton[role="door"] {{
+    outline: none;
+}}
 QFrame[role="card"] {{ background: {field}; border: 1px solid {border}; border-radius: 6px; }}
-QComboBox, QSpinBox {{ padding: 3px 6px; }}
+QComboBox {{ padding: 3px 6px; }}
 QLineEdit {{ border: 1px solid {border}; border-radius: 4px; padding: 3px 6px; background: {field}; }}
 QLineEdit:focus {{ border-color: {accent}; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {warning}; padding: 2px 5px; }}
