@@ -29,7 +29,8 @@ from shared.errors import RecoatError
 from shared.job import Part, View
 from shared.kinds import Kind, Treatment
 
-WIDTH = 304
+WIDTH = 340
+"""Two readings as long as 141 23/32" stand beside each other, each with its label."""
 AS_USUAL = "as usual for its kind"
 NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
 

@@ -34,6 +34,7 @@ class LengthField(QLineEdit):
         if words != self._shown or not self.hasFocus() or not self.isModified():
             self._shown = words
             self.setText(words)
+            self.setCursorPosition(0)
             self.setModified(False)
             set_state(self, "wrong", on=False)
 

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication, QCheckBox, QComboBox, QLineEdit, QWi
 
 from desktop.detail_rows import EdgesRow
 from geometry.outline import outline_box
-from shared.job import Part
+from shared.job import Part, Unit
 from shared.kinds import Kind
 from tests.window import Keys, Person
 
@@ -29,6 +29,16 @@ def test_fields_that_agree_show_their_value_and_others_say_several(doors: Person
     assert _line(doors, "Height").text() == "720"
     assert _line(doors, "Width").text() == ""
     assert _line(doors, "Width").placeholderText() == "several"
+
+
+def test_a_long_reading_in_inches_is_seen_from_its_start(doors: Person) -> None:
+    doors.app.faces.set_unit(Unit.INCH)
+    _fill(doors, "Width", '141 23/32"')
+    field = _line(doors, "Width")
+    doors.app.canvas.setFocus()
+
+    assert field.text() == '141 23/32"'
+    assert field.cursorPosition() == 0
 
 
 def test_setting_a_field_sets_all_that_are_picked_in_one_step(doors: Person) -> None:
