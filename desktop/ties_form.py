@@ -14,6 +14,7 @@ from geometry.side_names import side_names
 from geometry.tying import tie_along
 from shared.edits import with_changed_face
 from shared.job import Face, Part, Tie, Unit, View
+from shared.kinds import usual
 
 NOWHERE = "nowhere"
 
@@ -60,7 +61,10 @@ class TieRow(QObject):
 
 
 class TiesForm(QFrame):
-    """The sides of the only part that is picked on a plan; put away otherwise. Each change is one step of history."""
+    """The sides of the only part that is picked on a plan, but of no hole; put away otherwise.
+
+    Each change is one step of the history.
+    """
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -75,7 +79,7 @@ class TiesForm(QFrame):
     def show_ties(self, shown: Shown) -> None:
         """Show where the sides of the picked part run."""
         face, parts = shown.shown_face, shown.picked_parts
-        fits = face is not None and face.view is View.PLAN and len(parts) == 1
+        fits = face is not None and face.view is View.PLAN and len(parts) == 1 and not usual()[parts[0].kind].hole
         self.setVisible(fits)
         if face is None or not fits:
             return

@@ -61,6 +61,12 @@ def test_nothing_is_asked_about_ties_on_a_wall(benchtop: Person) -> None:
     assert not benchtop.app.details.ties.isVisible()
 
 
+def test_nothing_is_asked_about_ties_of_a_hole(benchtop: Person) -> None:
+    benchtop.draw_boxes("cut", ("1200", "80", "780", "440"))
+
+    assert not benchtop.app.details.ties.isVisible()
+
+
 def _back(person: Person) -> TieRow:
     return person.app.details.ties.rows[0]
 
