@@ -108,7 +108,7 @@ def _joint(row: JointRow, shown: Shown) -> CountRow:
             length if row.sealed and row.old_bead else "",
             length if row.sealed else "",
         ),
-        children=(_why(key, "Length", row.length_mm, shown.unit, square=False), _bead(key, row.section)),
+        children=(_why(key, "Length", row.length_mm, shown.unit, square=False), _bead(key, row.section, shown.unit)),
         parts=row.parts,
         face=row.face,
         edges=row.path,
@@ -116,11 +116,11 @@ def _joint(row: JointRow, shown: Shown) -> CountRow:
     )
 
 
-def _bead(key: str, section: Section) -> CountRow:
+def _bead(key: str, section: Section, unit: Unit) -> CountRow:
     """How far a cartridge goes with a bead of this section."""
     shape = "a triangle, leg\u00b2 / 2" if isinstance(section, Fillet) else f"width {TIMES} depth"
     millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {metres:.1f} m"
+    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {run_words(1000 * metres, unit)}"
     return CountRow(f"{key} sealant", (words, "", "", ""), note=True)
 
 
