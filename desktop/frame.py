@@ -39,7 +39,8 @@ class Frame(QObject):
             self._window.say_name("", "", saved=True)
             return
         self._window.stack.setCurrentWidget(self._pages[new.page])
-        self._window.say_name(new.job.name, new.path.stem if new.path else new.job.name, saved=new.is_saved)
+        title = new.path.stem if new.path else new.job.name
+        self._window.say_name(new.job.name, title, _state(new), saved=new.is_saved)
         self._bar.follow(old, new)
         self._strip.follow(old, new)
         self._totals.follow(old, new)
@@ -53,3 +54,10 @@ class Frame(QObject):
         window = self._window
         top = self._bar.mapTo(window, self._bar.rect().bottomLeft()).y()
         self.findings.open_at(window.width() - EDGE, top + 4, window.height() - top - EDGE)
+
+
+def _state(shown: Shown) -> str:
+    """Whether the job is saved, in words. One just begun has lost nothing yet, but stands in no file."""
+    if not shown.is_saved:
+        return "not saved"
+    return "saved" if shown.path else "in no file yet"

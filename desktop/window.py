@@ -43,9 +43,9 @@ class Window(QMainWindow):
             self.stack.addWidget(page)
         self._column.addWidget(below)
 
-    def say_name(self, name: str, title: str, *, saved: bool) -> None:
-        """Say which job is open, and whether it is saved."""
-        self.name.setText(f"{name}  ·  {'saved' if saved else 'not saved'}" if name else "")
+    def say_name(self, name: str, title: str, state: str = "", *, saved: bool) -> None:
+        """Say which job is open, and whether it is saved: `state` in words."""
+        self.name.setText("  ·  ".join(word for word in (name, state) if word))
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
         self.name.show()

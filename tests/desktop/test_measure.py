@@ -25,6 +25,15 @@ def test_a_box_is_drawn_by_four_readings_and_is_picked(kitchen: Person) -> None:
     assert outline_box(_picked(kitchen).outline) == (0, 150, 600, 870)
 
 
+def test_a_job_just_begun_is_not_said_to_be_saved(person: Person) -> None:
+    person.click(person.app.start.new)
+    person.type("3600")
+    person.press(Qt.Key.Key_Tab)
+    person.read("2400")
+
+    assert person.app.window.name.text().endswith("in no file yet")
+
+
 def test_a_box_is_drawn_by_pointing(kitchen: Person) -> None:
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
     kitchen.click_at(1205, 303, Keys.ControlModifier)
