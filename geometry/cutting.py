@@ -29,10 +29,14 @@ def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meet
     the other's line: else the touching end is the crossing already.
     """
     straight = (sides.sweep[one] == 0) & (sides.sweep[other] == 0)
-    ends_on_other = _passes(sides, other, sides.x0[one], sides.y0[one], tolerance)
-    ends_on_one = _passes(sides, one, sides.x0[other], sides.y0[other], tolerance)
-    found = [_lines_crossing(sides, one[straight], other[straight], tolerance)]
-    if not straight.all():
+    from_other, from_one = _start_aside(sides, one, other), _start_aside(sides, other, one)
+    ends_on_other = _passes(sides, other, sides.x0[one], sides.y0[one], from_other, tolerance)
+    ends_on_one = _passes(sides, one, sides.x0[other], sides.y0[other], from_one, tolerance)
+    if straight.all():
+        found = [_lines_crossing(sides, one, other, from_other, from_one, tolerance)]
+    else:
+        lines = one[straight], other[straight], from_other[straight], from_one[straight]
+        found = [_lines_crossing(sides, *lines, tolerance)]
         found += _arcs_crossing(sides, one[~straight], other[~straight], tolerance)
     first, second, x, y = (np.concatenate(column) for column in zip(*found, strict=True))
     return Meetings(
@@ -52,7 +56,8 @@ def with_passing(sides: Columns, met: Meetings, tolerance: float) -> Meetings:
     """
     boxes = shapely.box(sides.left, sides.bottom, sides.right, sides.top)
     at, side = shapely.STRtree(boxes).query(shapely.points(met.x, met.y), predicate="dwithin", distance=tolerance)
-    passes = _passes(sides, side, met.x[at], met.y[at], tolerance)
+    away = _aside(sides, side, met.x[at], met.y[at])
+    passes = _passes(sides, side, met.x[at], met.y[at], away, tolerance)
     at, side = at[passes], side[passes]
     return met._replace(
         one=np.concatenate((met.one, side)),
@@ -65,9 +70,9 @@ def with_passing(sides: Columns, met: Meetings, tolerance: float) -> Meetings:
 Crossings = tuple[Whole, Whole, Floats, Floats]
 
 
-def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, tolerance: float) -> Flags:
-    """Whether points lie on sides."""
-    near = np.abs(_aside(sides, side, x, y)) <= tolerance
+def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, away: Floats, tolerance: float) -> Flags:
+    """Whether points lie on sides; `away` is how far they lie aside."""
+    near = np.abs(away) <= tolerance
     rows = rows_where(near)
     on = side[rows]
     along = position(sides, on, x[rows], y[rows])
@@ -87,12 +92,20 @@ def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
     return away
 
 
-def _lines_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Crossings:
+def _start_aside(sides: Columns, one: Whole, other: Whole) -> Floats:
+    """How far the starts of some sides lie aside of others."""
+    return _aside(sides, other, sides.x0[one], sides.y0[one])
+
+
+def _lines_crossing(
+    sides: Columns, one: Whole, other: Whole, start: Floats, near: Floats, tolerance: float
+) -> Crossings:
+    """`start` is how far the start of one lies aside of the other, `near` the start of the other aside of the one."""
     x0, y0, x1, y1 = sides.x0, sides.y0, sides.x1, sides.y1
-    start, end = _aside(sides, other, x0[one], y0[one]), _aside(sides, other, x1[one], y1[one])
+    end = _aside(sides, other, x1[one], y1[one])
     rows = rows_where(_is_astride(start, end, tolerance))
-    one, other, start, end = one[rows], other[rows], start[rows], end[rows]
-    near, far = _aside(sides, one, x0[other], y0[other]), _aside(sides, one, x1[other], y1[other])
+    one, other, start, end, near = one[rows], other[rows], start[rows], end[rows], near[rows]
+    far = _aside(sides, one, x1[other], y1[other])
     rows = rows_where(_is_astride(near, far, tolerance))
     one, other = one[rows], other[rows]
     share = start[rows] / (start[rows] - end[rows])
