@@ -29,7 +29,9 @@ class Measured(NamedTuple):
         return f"{self.what}: {self.form.format(self.value)} (goal {self.form.format(self.goal)}, {verdict})"
 
 
-def medians(*works: Callable[[], object], clock: Callable[[], float] = perf_counter) -> tuple[float, ...]:
+def medians(
+    *works: Callable[[], object], clock: Callable[[], float] = perf_counter, runs: int = RUNS_A_TURN
+) -> tuple[float, ...]:
     """The median time of each piece of work, in milliseconds, run in turn after one run that does not count.
 
     For work that only computes, `time.process_time` is the clock that stands still while others have the processor.
@@ -38,9 +40,9 @@ def medians(*works: Callable[[], object], clock: Callable[[], float] = perf_coun
     for work in works:
         work()
     begun = perf_counter()
-    while len(taken[0]) < LEAST_TURNS * RUNS_A_TURN or perf_counter() - begun < LEAST_SECONDS:
+    while len(taken[0]) < LEAST_TURNS * runs or perf_counter() - begun < LEAST_SECONDS:
         for work, times in zip(works, taken, strict=True):
-            times += [_seconds(work, clock) for _ in range(RUNS_A_TURN)]
+            times += [_seconds(work, clock) for _ in range(runs)]
     return tuple(1000 * median(times) for times in taken)
 
 
