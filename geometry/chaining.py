@@ -14,6 +14,8 @@ def chained(pieces: Iterable[Piece]) -> tuple[tuple[Vertex, ...], ...]:
     Pieces meet where their ends are equal, which those of one arrangement are. The bulge of a path's last vertex is 0.
     """
     waiting = dict(enumerate(pieces))
+    if len(waiting) == 1:  # Most joints are one straight piece, and a drag asks for all of them in every frame.
+        return (_path([waiting[0]]),)
     meeting: dict[tuple[float, float], list[int]] = {}
     for number, (start, end, _) in waiting.items():
         meeting.setdefault(start, []).append(number)
