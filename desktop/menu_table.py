@@ -88,8 +88,8 @@ def _edit(app: "App", menus: Menus) -> None:
             Command("Pick &all", Keys.SelectAll, parts.pick_all, with_face),
         ),
         (
-            Command("Bring &forward", "Ctrl+]", parts.bring_forward, with_picked),
-            Command("Send &back", "Ctrl+[", parts.send_back, with_picked),
+            Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
+            Command("Lo&wer by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
         ),
         (
             *(

@@ -56,13 +56,13 @@ class Parts(QObject):
         if face is not None:
             self._store.pick(tuple(part.id for part in face.parts))
 
-    def bring_forward(self) -> None:
+    def raise_level(self) -> None:
         """The picked parts in front of those of other kinds."""
-        self._raise("Bring forward", 1)
+        self._raise("Raise", 1)
 
-    def send_back(self) -> None:
+    def lower_level(self) -> None:
         """The picked parts behind those of other kinds."""
-        self._raise("Send back", -1)
+        self._raise("Lower", -1)
 
     def _raise(self, label: str, by: int) -> None:
         shown = self._store.open
