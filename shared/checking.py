@@ -10,6 +10,7 @@ from itertools import chain
 from math import hypot, isfinite
 
 from shared import limits
+from shared.checking_aids import check_drawn_aids, check_heights
 from shared.errors import JobError
 from shared.job import Butt, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
 from shared.kinds import Kind, Treatment
@@ -26,8 +27,11 @@ def check_job(job: Job) -> None:
     _check_kinds(job)
     finishes = {finish.id for finish in job.finishes}
     for room in job.rooms:
+        check_heights(room.heights, room.name or room.id)
         for face in room.faces:
-            _check_face(face, _Place(room, face), finishes)
+            place = _Place(room, face)
+            _check_face(face, place, finishes)
+            check_drawn_aids(face, place)
     _check_ties(job)
     _check_joints(job)
 

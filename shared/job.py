@@ -5,11 +5,15 @@ y out from the wall. Equal jobs compare equal; an edit (`shared.edits`) makes a 
 not touch.
 """
 
+import tomllib
 from enum import StrEnum
+from functools import cache
+from importlib.resources import files
 
 import msgspec
 
 from shared.kinds import Kind, Treatment, usual
+from shared.tape import TapeClass
 
 VERSION = 1
 """The version of the job's schema that this program writes."""
@@ -50,6 +54,21 @@ class Corner(StrEnum):
     NONE = "none"
 
 
+class Tiles(Value, frozen=True):
+    """How a surface is tiled: the size of a tile without its grout line, the grout line's width, where a tile starts.
+
+    The lower left corner of one tile stands `start_x_mm`, `start_y_mm` from the lower left corner of the part's box;
+    each course is shifted by `course_shift` of a tile over the one below (0.5 is half bond).
+    """
+
+    width_mm: float
+    height_mm: float
+    grout_mm: float
+    start_x_mm: float = 0.0
+    start_y_mm: float = 0.0
+    course_shift: float = 0.0
+
+
 class Part(Value, frozen=True):
     """One closed outline on a face, with a kind.
 
@@ -57,7 +76,7 @@ class Part(Value, frozen=True):
     `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` and `finish` are the kind's unless
     set. `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges;
     `coated_sides` are the sides (index of the vertex they leave) whose edge is coated, None for what is usual for the
-    kind. `back_coated` counts for what is taken off.
+    kind. `back_coated` counts for what is taken off. A `locked` part is not moved or changed by the hand.
     """
 
     id: str
@@ -73,6 +92,8 @@ class Part(Value, frozen=True):
     coated_sides: tuple[int, ...] | None = None
     back_coated: bool = False
     made_of: str = ""
+    tiles: Tiles | None = None
+    locked: bool = False
 
 
 class Tie(Value, frozen=True):
@@ -85,11 +106,68 @@ class Tie(Value, frozen=True):
     end_mm: float
 
 
+class Way(StrEnum):
+    """Which way a reading goes: level, upright, or straight from one corner of the face to another."""
+
+    ACROSS = "across"
+    UP = "up"
+    STRAIGHT = "straight"
+
+
+class Reading(Value, frozen=True):
+    """One length read from a tape on a face, from mark to mark.
+
+    Across and up, a mark is a set-out line by its name, `START` (the left end, the floor) or `END` (the right end, the
+    top of the wall). Straight, the marks are two of `CORNERS`. `hooked` where the tape's end hook was used. `accepted`
+    where the person has decided that it stands though others disagree.
+    """
+
+    start: str
+    end: str
+    length_mm: float
+    way: Way = Way.ACROSS
+    hooked: bool = False
+    accepted: bool = False
+
+
+START = "start"
+END = "end"
+CORNERS = ("lower left", "lower right", "upper right", "upper left")
+
+
+class PhotoMark(Value, frozen=True):
+    """A point marked on a photo, `u` right and `v` down in dots of the kept picture, and its place on the face, mm."""
+
+    u: float
+    v: float
+    x: float
+    y: float
+
+
+class PhotoLength(Value, frozen=True):
+    """A known length on a photo, between two points in dots of the kept picture."""
+
+    u0: float
+    v0: float
+    u1: float
+    v1: float
+    length_mm: float
+
+
+class PhotoPlace(Value, frozen=True):
+    """How a photo lies under its face: four marks square it; `lengths` are what was measured, to check it by."""
+
+    marks: tuple[PhotoMark, PhotoMark, PhotoMark, PhotoMark]
+    lengths: tuple[PhotoLength, ...] = ()
+    opacity: float = 0.5
+
+
 class Face(Value, frozen=True):
     """One flat surface seen square on. Parts stand in drawing order: of two of equal rank the later is in front.
 
     `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).
-    `photo` names a picture kept in the job file. `ties` belong to plans.
+    `photo` names a picture kept in the job file, and `photo_place` how it lies; None until it is squared. `ties` belong
+    to plans. `readings` set out the face.
     """
 
     id: str
@@ -99,6 +177,41 @@ class Face(Value, frozen=True):
     corner: Corner = Corner.NONE
     ties: tuple[Tie, ...] = ()
     photo: str = ""
+    photo_place: PhotoPlace | None = None
+    readings: tuple[Reading, ...] = ()
+
+
+class Heights(Value, frozen=True):
+    """What is usual in a room, mm; rows of cabinets take their sizes from it.
+
+    The kickboard stands on the floor, the cabinet on it, the benchtop on that, then the splashback up to the wall
+    cabinet. On plans the benchtop is `benchtop_depth_mm` deep and reaches `overhang_mm` beyond a row's open ends.
+    `reveal_mm` is left between fronts.
+    """
+
+    ceiling_mm: float
+    kickboard_mm: float
+    cabinet_mm: float
+    benchtop_mm: float
+    splashback_mm: float
+    wall_cabinet_mm: float
+    benchtop_depth_mm: float
+    overhang_mm: float
+    reveal_mm: float
+
+
+class Unit(StrEnum):
+    """The unit in which a job's lengths are shown, and in which a bare number is read."""
+
+    MM = "mm"
+    INCH = "in"
+
+
+@cache
+def usual_heights(unit: Unit = Unit.MM) -> Heights:
+    """The heights that a new room begins with, in round numbers of the unit; `data/heights.toml` names their source."""
+    table = tomllib.loads((files("shared") / "data" / "heights.toml").read_text("utf-8"))
+    return msgspec.convert(table[unit.name.lower()], Heights)
 
 
 class Room(Value, frozen=True):
@@ -107,6 +220,7 @@ class Room(Value, frozen=True):
     id: str
     name: str
     faces: tuple[Face, ...] = ()
+    heights: Heights = msgspec.field(default_factory=usual_heights)
 
 
 class Fillet(Value, frozen=True, tag="fillet"):
@@ -168,15 +282,8 @@ USUAL_FINISHES = (
 )
 
 
-class Unit(StrEnum):
-    """The unit in which a job's lengths are shown, and in which a bare number is read."""
-
-    MM = "mm"
-    INCH = "in"
-
-
 class Job(Value, frozen=True):
-    """Everything about one piece of work."""
+    """Everything about one piece of work. `tape` is the accuracy class printed on the tape that it was read with."""
 
     name: str
     rooms: tuple[Room, ...] = ()
@@ -184,6 +291,7 @@ class Job(Value, frozen=True):
     kinds: tuple[KindChoice, ...] = msgspec.field(default_factory=usual_kinds)
     finishes: tuple[Finish, ...] = USUAL_FINISHES
     joints: tuple[JointChoice, ...] = ()
+    tape: TapeClass = TapeClass.SECOND
     version: int = VERSION
 
     @property

@@ -27,3 +27,14 @@ LONGEST_ID = 64
 
 LONGEST_QUOTED = 40
 """Characters of a person's text that an error repeats."""
+
+MOST_READINGS = 500
+"""Readings of one face."""
+
+SMALLEST_TILE_MM = 5.0
+"""The smallest side of a tile: mosaic."""
+
+THICKEST_GROUT_MM = 50.0
+
+MOST_PHOTO_DOTS = 100_000
+"""The greatest distance of a mark on a photo from its corner, in dots."""
