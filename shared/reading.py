@@ -38,7 +38,47 @@ def read_length(
     `decimal` is the decimal sign. ReadingError, in words, where the text says no length, one beyond 100 m, or one that
     is zero or below and not allowed to be (moves and positions may).
     """
-    length = _Reader(text, words_of(text, decimal), unit).reading()
+    words = words_of(text, decimal)
+    length = _Reader(text, words, _unit_of_all(words) or unit).reading()
+    _refuse_odd(length, text, unit, allow_zero=allow_zero, allow_negative=allow_negative)
+    return float(length)
+
+
+def read_lengths(
+    text: str, unit: Unit, *, decimal: str = ".", allow_zero: bool = False, allow_negative: bool = False
+) -> tuple[float, ...]:
+    """The lengths in mm of a list such as `2400, 3000, 1800`, parted by commas, semicolons, tabs or new lines.
+
+    Where the comma is the decimal sign it parts two lengths only before a space. A unit typed once stays for the line;
+    where several are typed, a length without one is in the job's. ReadingError where one of them says no length, or
+    where there are none.
+    """
+    pieces = parted(text, decimal)
+    if not pieces:
+        raise ReadingError("no length was typed", do=ADVICE)
+    lists = [words_of(piece, decimal) for piece in pieces]
+    units = [word.unit for words in lists for word in words if word.mark is Mark.UNIT]
+    of_line = units[0] if len(units) == 1 else unit
+    lengths = []
+    for piece, words in zip(pieces, lists, strict=True):
+        length = _Reader(piece, words, _unit_of_all(words) or of_line).reading()
+        _refuse_odd(length, piece, unit, allow_zero=allow_zero, allow_negative=allow_negative)
+        lengths.append(float(length))
+    return tuple(lengths)
+
+
+def parted(text: str, decimal: str = ".") -> tuple[str, ...]:
+    """The pieces of a list between commas, semicolons, tabs and new lines; empty ones are left out.
+
+    Where the comma is the decimal sign it parts two pieces only before a space.
+    """
+    plain = text.replace(", " if decimal == "," else ",", ";")
+    for sign in "\t\n\r":
+        plain = plain.replace(sign, ";")
+    return tuple(piece for piece in plain.split(";") if piece.strip(" ,"))
+
+
+def _refuse_odd(length: Fraction, text: str, unit: Unit, *, allow_zero: bool, allow_negative: bool) -> None:
     if length < 0 and not allow_negative:
         raise ReadingError("this is less than nothing", where=quoted(text), do="type a length above 0")
     if length == 0 and not allow_zero:
@@ -46,30 +86,16 @@ def read_length(
     if abs(length) > LONGEST_MM:
         most = show_run(LONGEST_MM, unit)
         raise ReadingError(f"this is longer than {most}", where=quoted(text), do="check the number and its unit")
-    return float(length)
-
-
-def read_lengths(text: str, unit: Unit, *, decimal: str = ".") -> tuple[float, ...]:
-    """The lengths in mm of a list such as `2400, 3000, 1800`, parted by commas, semicolons or new lines.
-
-    Where the comma is the decimal sign it parts two lengths only before a space. ReadingError where one of them says no
-    length, or where there are none.
-    """
-    comma = ", " if decimal == "," else ","
-    pieces = [piece for piece in text.replace("\n", ";").replace(comma, ";").split(";") if piece.strip()]
-    if not pieces:
-        raise ReadingError("no length was typed", do=ADVICE)
-    return tuple(read_length(piece, unit, decimal=decimal) for piece in pieces)
 
 
 class _Reader:
     """Goes through the words of one reading once, from left to right; each method reads what it is named after."""
 
-    def __init__(self, text: str, words: Sequence[Word], unit: Unit) -> None:
+    def __init__(self, text: str, words: Sequence[Word], bare: str) -> None:
         self.text = text
         self.words = words
         self.at = 0
-        self.bare_size = size_mm(_unit_of_all(words) or unit)
+        self.bare_size = size_mm(bare)
 
     def reading(self) -> Fraction:
         """The whole reading, in mm."""

@@ -60,6 +60,27 @@ def test_a_decimal_comma_is_read_where_the_system_writes_one() -> None:
     assert read_lengths("2,4 m, 3 m; 900,5", Unit.MM, decimal=",") == (2400, 3000, 900.5)
 
 
+@pytest.mark.parametrize(
+    ("text", "lengths"),
+    [
+        ("240 cm, 300, 180", (2400, 3000, 1800)),
+        ("240, 300, 180 cm", (2400, 3000, 1800)),
+        ("240 cm, 3000 mm, 1800", (2400, 3000, 1800)),
+        ("600, 24 in, 24", (15240, 609.6, 609.6)),
+        ("7' 6\", 500", (2286, 500)),
+        ("600\t450\t900", (600, 450, 900)),
+    ],
+)
+def test_a_unit_typed_once_stays_for_the_line(text: str, lengths: tuple[float, ...]) -> None:
+    assert read_lengths(text, Unit.MM) == lengths
+
+
+def test_places_in_a_list_may_be_nothing_or_less() -> None:
+    assert read_lengths("0, -38", Unit.MM, allow_zero=True, allow_negative=True) == (0, -38)
+    with pytest.raises(ReadingError, match="less than nothing"):
+        read_lengths("600, -38", Unit.MM)
+
+
 @pytest.mark.parametrize("text", ["2400, 3000, 1800", "2400,3000,1800", "2400; 3000\n1800", " 2400,\n3000,1800,"])
 def test_a_list_is_parted_by_commas_semicolons_and_lines(text: str) -> None:
     assert read_lengths(text, Unit.MM) == (2400, 3000, 1800)
