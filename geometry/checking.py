@@ -1,11 +1,26 @@
-"""Check that every outline of a job can be measured."""
+"""Check that every outline of a job can be measured, and every photo squared by its marks."""
 
 from geometry.outline import check_outline
-from shared.job import Job
+from geometry.squaring import homography
+from shared.errors import JobError
+from shared.job import Face, Job
 
 
 def check_outlines(job: Job) -> None:
-    """Pass a job whose outlines can all be measured. OutlineError for the first that cannot, with its face and part."""
+    """Pass a job whose outlines can all be measured. OutlineError for the first that cannot, with its face and part.
+
+    JobError, with its face, for a photo whose marks do not square it.
+    """
     for face in job.faces:
+        _check_photo(face)
         for part in face.parts:
             check_outline(part.outline, f"face {face.name}, {part.name or part.kind} ({part.id})")
+
+
+def _check_photo(face: Face) -> None:
+    if face.photo_place is None:
+        return
+    try:
+        homography(face.photo_place.marks)
+    except JobError as trouble:
+        raise trouble.within(f"face {face.name}") from trouble

@@ -2,8 +2,8 @@ import pytest
 
 from geometry.checking import check_outlines
 from geometry.shapes import box
-from shared.errors import OutlineError
-from shared.job import Face, Job, Part, Room, Vertex
+from shared.errors import JobError, OutlineError
+from shared.job import Face, Job, Part, PhotoMark, PhotoPlace, Room, Vertex
 from shared.kinds import Kind
 
 
@@ -19,3 +19,10 @@ def test_the_first_bad_outline_is_named_with_its_face() -> None:
     bow_tie = (Vertex(0, 0), Vertex(10, 10), Vertex(10, 0), Vertex(0, 10))
     with pytest.raises(OutlineError, match=r"^face A, sink run \(b\): side 1 and side 3"):
         check_outlines(job(Part("w", Kind.WALL, box(0, 0, 9, 9)), Part("b", Kind.BENCHTOP, bow_tie, name="sink run")))
+
+
+def test_a_photo_whose_marks_are_in_a_line_is_named_with_its_face() -> None:
+    one, two, three, four = (PhotoMark(100.0 * n, 100.0 * n, 100.0 * n, 0.0) for n in range(4))
+    face = Face("f", "A", photo="wall.jpg", photo_place=PhotoPlace((one, two, three, four)))
+    with pytest.raises(JobError, match=r"^face A, marks on the photo: the first, second and third mark are in a line"):
+        check_outlines(Job("kitchen", rooms=(Room("r", "Kitchen", (face,)),)))
