@@ -68,6 +68,11 @@ def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     return _inches(length_mm)
 
 
+def length_words(length_mm: float, unit: Unit) -> str:
+    """A length with its unit, for a sentence."""
+    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")
+
+
 def _fixed(number: float, unit: Unit, decimal: str, *, more: bool = False) -> str:
     """The number to a hundredth of a metre or square metre, or a tenth of a foot or square foot. Never "-0.00"."""
     digits = (2 if unit is Unit.MM else 1) + more
