@@ -9,6 +9,7 @@ from desktop.gestures.pick import named
 from geometry.moves import moved
 from shared.edits import fresh_ids, with_changed_parts, with_parts, without_parts
 from shared.job import Part
+from shared.locking import refuse_locked
 
 STEP_MM = 50.0
 """How far right and down a copy stands from what it covers, so that it is seen (common practice, no source)."""
@@ -20,14 +21,16 @@ def picked_parts(scene: Scene) -> tuple[Part, ...]:
 
 
 def nudged(scene: Scene, dx: float, dy: float) -> Done | None:
-    """The picked parts moved by (dx, dy) millimetres; None where none is picked."""
+    """The picked parts moved by (dx, dy) millimetres; None where none is picked. JobError where one is locked."""
+    refuse_locked(picked_parts(scene))
     parts = tuple(moved(part, dx, dy) for part in picked_parts(scene))
     return Done(f"Move {named(parts)}", with_changed_parts(scene.job, parts), scene.picked) if parts else None
 
 
 def deleted(scene: Scene) -> Done | None:
-    """The job without the picked parts; None where none is picked."""
+    """The job without the picked parts; None where none is picked. JobError where one is locked."""
     parts = picked_parts(scene)
+    refuse_locked(parts)
     return Done(f"Delete {named(parts)}", without_parts(scene.job, scene.picked), ()) if parts else None
 
 
@@ -43,7 +46,7 @@ def pasted(scene: Scene, parts: Sequence[Part], verb: str = "Paste") -> Done | N
     while any(part.outline in outlines for part in copies):
         copies = tuple(moved(part, STEP_MM, -STEP_MM) for part in copies)
     ids = fresh_ids(scene.job, "p", len(copies))
-    copies = tuple(replace(part, id=new) for part, new in zip(copies, ids, strict=True))
+    copies = tuple(replace(part, id=new, locked=False) for part, new in zip(copies, ids, strict=True))
     return Done(f"{verb} {named(copies)}", with_parts(scene.job, scene.face_id, copies), ids)
 
 

@@ -15,6 +15,7 @@ from shared.edits import with_changed_parts
 from shared.errors import OutlineError
 from shared.job import Job, Part
 from shared.kinds import Kind
+from shared.locking import WORDS, refuse_locked
 
 MOST_SNAPPING = 200
 """Corners of dragged parts that snap; of more than these only those of their common box do."""
@@ -36,7 +37,10 @@ class _Doing(Enum):
 
 
 class Pick(Gesture):
-    """A wall is dragged only once it is picked: until then a drag over it boxes what stands on it."""
+    """A wall is dragged only once it is picked: until then a drag over it boxes what stands on it.
+
+    A locked part can be picked, and is neither dragged nor pulled; nor is anything together with it.
+    """
 
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)
@@ -99,7 +103,9 @@ class Pick(Gesture):
             return
         self._at = at
         self._dragged = self._dragged or math.dist(self._down, at) > self.scene.reach_mm * DEAD_SHARE
-        if self._dragged and self._doing is _Doing.MOVING:
+        if self._dragged and any(part.locked for part in self._moving):
+            self._snap = Snap(*at, words=WORDS)
+        elif self._dragged and self._doing is _Doing.MOVING:
             self._drag(held)
         elif self._dragged and self._doing is _Doing.PULLING:
             self._pull(held)
@@ -108,9 +114,9 @@ class Pick(Gesture):
         if self._doing is _Doing.NOTHING:
             return None
         self.point(at, held)
-        done = self._boxed(held) if self._doing is _Doing.BOXING else self._moved()
-        if not self._dragged:
-            done = self._clicked(held)
+        if self._dragged:
+            return self._dropped(held)
+        done = self._clicked(held)
         self.cancel()
         return done
 
@@ -118,6 +124,7 @@ class Pick(Gesture):
         """While dragging: so far, towards the hand, across or up."""
         if not self._is_moving:
             return None
+        refuse_locked(self._moving)
         dx, dy = self._at[0] - self._down[0], self._at[1] - self._down[1]
         across = abs(dx) >= abs(dy)
         by = math.copysign(length_mm, dx if across else dy)
@@ -173,7 +180,7 @@ class Pick(Gesture):
     def _corner_under(self, at: Point) -> Point | None:
         """The corner opposite to the one under the hand, of the only part that is picked."""
         picked = self._picked_parts()
-        if len(picked) != 1:
+        if len(picked) != 1 or picked[0].locked:
             return None
         left, bottom, right, top = outline_box(picked[0].outline)
         reach = min(self.scene.reach_mm, (right - left) * CORNER_SHARE, (top - bottom) * CORNER_SHARE)
@@ -181,6 +188,14 @@ class Pick(Gesture):
             if math.dist((x, y), at) <= reach:
                 return left + right - x, bottom + top - y
         return None
+
+    def _dropped(self, held: Held) -> Done | None:
+        """What a drag came to. JobError where it was of a locked part."""
+        moving = self._moving
+        done = self._boxed(held) if self._doing is _Doing.BOXING else self._moved()
+        self.cancel()
+        refuse_locked(moving)
+        return done
 
     def _moved(self) -> Done | None:
         if not self._changed:

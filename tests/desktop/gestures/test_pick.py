@@ -1,6 +1,7 @@
 from collections.abc import Callable
 
 import pytest
+from msgspec.structs import replace
 
 from desktop.gestures.acts import deleted, duplicated, nudged, pasted, picked_parts
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
@@ -8,7 +9,7 @@ from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Point, Preview
 from geometry.outline import outline_box
 from geometry.shapes import circle
-from shared.edits import find_part, with_parts
+from shared.edits import find_part, with_changed_parts, with_parts
 from shared.errors import JobError
 from shared.job import Part
 from shared.kinds import Kind
@@ -128,6 +129,55 @@ def test_a_circle_pulled_oblong_stays_as_it_was_and_says_so() -> None:
     pick.point((3000, 1710), Held(free=True))
     assert pick.preview.words == "it cannot be made so"
     assert pick.release((3000, 1710), Held(free=True)) is None
+
+
+@pytest.fixture
+def locked() -> Scene:
+    """The scene with its second cabinet locked."""
+    part = replace(find_part(JOB, "next")[1], locked=True)
+    return SCENE._replace(job=with_changed_parts(JOB, (part,)))
+
+
+def test_a_locked_part_is_picked_by_a_click(locked: Scene) -> None:
+    assert clicked(locked, (1000, 500)).picked == ("next",)
+
+
+def test_a_drag_of_a_locked_part_moves_nothing_and_says_why(locked: Scene) -> None:
+    pick = Pick(locked)
+    pick.press((1000, 500))
+    pick.point((1300, 500))
+    assert pick.preview.words == "it is locked"
+    assert pick.tried is None
+    with pytest.raises(JobError, match="cabinet: it is locked"):
+        pick.read(250)
+    with pytest.raises(JobError, match="cabinet: it is locked"):
+        pick.release((1300, 500))
+    assert not pick.is_begun
+
+
+def test_a_locked_part_among_picked_ones_holds_them_all(locked: Scene) -> None:
+    pick = Pick(locked._replace(picked=("base", "next")))
+    pick.press((300, 800))
+    with pytest.raises(JobError, match="it is locked"):
+        pick.release((300, 1500))
+
+
+def test_a_locked_part_is_not_pulled_by_its_corner(locked: Scene) -> None:
+    pick = Pick(locked._replace(picked=("next",)))
+    pick.press((1498, 868))
+    with pytest.raises(JobError, match="it is locked"):
+        pick.release((1800, 1100))
+
+
+def test_a_locked_part_is_neither_nudged_nor_deleted(locked: Scene) -> None:
+    for act in (deleted, lambda scene: nudged(scene, 1, 0)):
+        with pytest.raises(JobError, match="it is locked"):
+            act(locked._replace(picked=("base", "next")))
+
+
+def test_a_copy_of_a_locked_part_is_free(locked: Scene) -> None:
+    done = ended(duplicated(locked._replace(picked=("next",))))
+    assert not find_part(done.job, done.picked[0])[1].locked
 
 
 def test_the_picked_parts_are_nudged() -> None:

@@ -1,0 +1,15 @@
+"""Locked parts: the hand neither moves, changes nor deletes them."""
+
+from collections.abc import Iterable
+
+from shared.errors import JobError
+from shared.job import Part
+
+WORDS = "it is locked"
+
+
+def refuse_locked(parts: Iterable[Part]) -> None:
+    """Nothing where none of these parts is locked; else JobError, which names the first that is."""
+    for part in parts:
+        if part.locked:
+            raise JobError(WORDS, where=part.name or part.kind.value, do="unlock it, or leave it out")
