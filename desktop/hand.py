@@ -1,5 +1,6 @@
 """The hand: the gesture at work, between the canvas, the reading line and the store."""
 
+import copy
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Qt, Signal
@@ -15,8 +16,9 @@ from desktop.modes import Mode
 from desktop.reading_line import ReadingLine
 from desktop.shown import Page, Shown
 from desktop.store import Store
+from desktop.wording import decimal_sign
 from shared.errors import RecoatError
-from shared.job import View
+from shared.job import Job, View
 from shared.kinds import Kind
 
 GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
@@ -50,7 +52,6 @@ class Hand(QObject):
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Begin anew where the job, the face or what is picked is another than the gesture knows."""
-        self._line.set_unit(new.unit)
         if old is None or old.face != new.face:
             self._take_usual_kind(new)
         scene = self._scene(new)
@@ -88,7 +89,8 @@ class Hand(QObject):
         canvas.took_back.connect(self._back)
         canvas.cancelled.connect(self._cancel)
         canvas.zoomed.connect(self._look)
-        line.read.connect(self._read)
+        line.heard.connect(self._hear)
+        line.entered.connect(self._type)
         line.finished.connect(self._enter)
         line.taken_back.connect(self._back)
         line.escaped.connect(self._cancel)
@@ -106,9 +108,60 @@ class Hand(QObject):
     def _release(self, at: Point, keys: Held) -> None:
         self._do(lambda gesture: gesture.release(at, keys))
 
-    def _read(self, length_mm: float) -> None:
-        self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
-        self._do(lambda gesture: gesture.read(length_mm))
+    def _hear(self, text: str) -> None:
+        """A line is being typed: say what it means and show what would come of it, on a copy of the gesture."""
+        gesture = self._gesture
+        if gesture is None:
+            return
+        if not text.strip():
+            self._line.say("")
+            self._show()
+            return
+        trial = copy.copy(gesture)
+        try:
+            words = gesture.says(text)
+            done = trial.type(text)
+        except RecoatError as error:
+            self._show()
+            self._line.tell(str(error), gesture.offers(text))
+            return
+        self._line.say(words)
+        self._show_trial(trial, done)
+
+    def _show_trial(self, trial: Gesture, done: Done | None) -> None:
+        if done is None:
+            self._canvas.show_preview(trial.preview, still=True)
+            self._try_out(trial.tried)
+            self._ask(then=trial.wants)
+        else:
+            self._canvas.show_preview(done.preview, still=True)
+            self._try_out(done.job if done.job is not self._store.open.job else None)
+            self._ask()
+
+    def _type(self, text: str) -> None:
+        """A line was typed, Return included. What is refused stays in the line, and the gesture as it was."""
+        gesture = self._gesture
+        if gesture is None:
+            return
+        trial = copy.copy(gesture)
+        try:
+            done = trial.type(text)
+        except RecoatError as error:
+            self._line.tell(str(error), gesture.offers(text))
+            return
+        self._gesture = trial
+        self._adopt_kind(trial)
+        if self._take(done):
+            self._line.take_in()
+            self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self._gesture = gesture
+
+    def _adopt_kind(self, gesture: Gesture) -> None:
+        """A line may name what is drawn next."""
+        if gesture.scene.kind is not self.kind:
+            self.kind = gesture.scene.kind
+            self.mode_changed.emit()
 
     def _enter(self) -> None:
         self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -139,13 +192,19 @@ class Hand(QObject):
         except RecoatError as error:
             self._line.tell(str(error))
             return
+        if not self._take(done):
+            self._begin()
+
+    def _take(self, done: Done | None) -> bool:
+        """What a gesture came to goes into the store. False where it is refused there; the store then says why."""
         if done is None:
             self._show()
         elif done.job is self._store.open.job:
             self._store.try_out(None)
             self._store.pick(done.picked)
         elif not self._store.edit(done.label, done.job, picked=done.picked):
-            self._begin()
+            return False
+        return True
 
     def _show(self) -> None:
         """Show what the gesture would come to, count it, and say what it wants."""
@@ -153,22 +212,26 @@ class Hand(QObject):
         if gesture is None:
             return
         self._canvas.show_preview(gesture.preview, still=gesture.is_begun)
-        shown = self._store.open
-        tried = gesture.tried
-        if tried is not None or shown.tried is not None:
-            self._store.try_out(tried)
+        self._try_out(gesture.tried)
         self._ask()
 
-    def _ask(self) -> None:
+    def _try_out(self, job: Job | None) -> None:
+        if job is not None or self._store.open.tried is not None:
+            self._store.try_out(job)
+
+    def _ask(self, then: str = "") -> None:
+        """Say what is wanted, and what will be after the line that is being typed."""
         shown, gesture = self._store.shown, self._gesture
         if shown is None or gesture is None or shown.shown_face is None:
             self._line.ask("", "")
             return
         place = f"{self.mode.value} in {shown.shown_face.name}"
-        hint = f"{gesture.other_way} Alt+A" if gesture.other_way else ""
-        if gesture.is_begun:
-            hint = " · ".join(word for word in (hint, "take back ⌫", "drop Esc") if word)
-        self._line.ask(place, gesture.wants, hint, any_sign=gesture.wants_place)
+        hints = [f"{gesture.other_way} Alt+A"] if gesture.other_way else []
+        if then:
+            hints = [f"then {then} ⏎"]
+        elif gesture.is_begun:
+            hints += ["take back ⌫", "drop Esc"]
+        self._line.ask(place, gesture.wants, " · ".join(hints))
 
     def _begin(self) -> None:
         shown = self._store.shown
@@ -190,7 +253,7 @@ class Hand(QObject):
     def _scene(self, shown: Shown) -> Scene | None:
         if not shown.face or shown.page is not Page.MEASURE:
             return None
-        return Scene(shown.job, shown.face, shown.picked, self.kind, self._canvas.reach_mm)
+        return Scene(shown.job, shown.face, shown.picked, self.kind, self._canvas.reach_mm, decimal_sign())
 
     def _take_usual_kind(self, shown: Shown) -> None:
         face = shown.shown_face

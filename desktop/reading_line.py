@@ -1,29 +1,28 @@
 """The reading line under the face: it says what it wants, shows what it understood, answers a slip in words."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from desktop.gestures.gesture import Offer
 from desktop.roles import set_role, set_state
-from desktop.wording import decimal_sign, length_words
-from shared.errors import ReadingError
-from shared.job import Unit
-from shared.reading import read_length
 
-KEPT_READINGS = 100
+KEPT_LINES = 100
 EDIT_WIDTH = 180
+MOST_OFFERS = 6
 
 
 class ReadingLine(QFrame):
-    """One line. Whoever owns it says what is wanted and hears what was read.
+    """One line. Whoever owns it says what is wanted, hears what is typed, and answers.
 
-    `read(mm)` follows Return on a reading; on an empty line `finished` follows Return and `taken_back` Backspace.
-    `escaped` follows Escape.
+    `heard(text)` follows every change, `entered(text)` Return on a line; on an empty line `finished` follows Return and
+    `taken_back` Backspace. `escaped` follows Escape. What stands in the line stays until its owner takes it in.
     """
 
-    read = Signal(float)
+    heard = Signal(str)
+    entered = Signal(str)
     finished = Signal()
     taken_back = Signal()
     escaped = Signal()
@@ -31,14 +30,13 @@ class ReadingLine(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("line")
-        self._unit = Unit.MM
-        self._any_sign = False
         self._history: tuple[str, ...] = ()
         self._back = 0
         self.wants = QLabel(self)
         self.edit = QLineEdit(self)
         self.answer = QLabel(self)
         self.hint = QLabel(self)
+        self.offers = QWidget(self)
         self._lay_out()
         self._keys: dict[int, Callable[[], bool]] = {
             Qt.Key.Key_Return: self._enter,
@@ -49,30 +47,39 @@ class ReadingLine(QFrame):
             Qt.Key.Key_Down: self._later,
         }
         self.edit.installEventFilter(self)
-        self.edit.textEdited.connect(self._understand)
+        self.edit.textEdited.connect(self.heard)
 
-    def ask(self, place: str, wants: str, hint: str = "", *, any_sign: bool = False) -> None:
-        """Say what is wanted; `any_sign` where zero or less is an answer too."""
-        self._any_sign = any_sign
+    @property
+    def text(self) -> str:
+        """What stands in the line."""
+        return self.edit.text()
+
+    def ask(self, place: str, wants: str, hint: str = "") -> None:
+        """Say what is wanted."""
         self.wants.setText(" · ".join(word for word in (place, wants) if word))
         self.hint.setText(hint)
         self.edit.setAccessibleName(f"Reading: {wants}")
-        if self.edit.text():
-            self._understand()
-
-    def set_unit(self, unit: Unit) -> None:
-        """The unit of a bare number."""
-        self._unit = unit
 
     def take(self, text: str) -> None:
         """Take what was typed elsewhere, and the keys that follow."""
         self.edit.setFocus(Qt.FocusReason.OtherFocusReason)
         self.edit.insert(text)
-        self._understand()
+        self.heard.emit(self.text)
 
-    def tell(self, words: str) -> None:
-        """Say what went wrong, until the next key."""
+    def take_in(self) -> None:
+        """What stands in the line was done: keep it for later, and empty the line."""
+        if self.text.strip():
+            self._history = (*self._history, self.text)[-KEPT_LINES:]
+        self.clear()
+
+    def say(self, words: str) -> None:
+        """Say what was understood."""
+        self._answer(words, "good")
+
+    def tell(self, words: str, offers: Sequence[Offer] = ()) -> None:
+        """Say what went wrong, until the next key, and offer ways out."""
         self._answer(words, "trouble")
+        self._offer(offers)
 
     def clear(self) -> None:
         """Empty the line."""
@@ -88,35 +95,59 @@ class ReadingLine(QFrame):
         return super().eventFilter(watched, event)
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(12, 6, 12, 6)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 6, 12, 6)
+        column.setSpacing(4)
+        row = QHBoxLayout()
         row.setSpacing(12)
         for label, role in ((self.wants, "quiet"), (self.answer, "quiet"), (self.hint, "quiet")):
             set_role(label, role)
-        self.edit.setFixedWidth(EDIT_WIDTH)
+        self.edit.setMinimumWidth(EDIT_WIDTH)
         self.answer.setTextFormat(Qt.TextFormat.PlainText)
         self.answer.setWordWrap(True)
         self.answer.setAccessibleName("Answer")
         row.addWidget(self.wants)
-        row.addWidget(self.edit)
-        row.addWidget(self.answer, 1)
+        row.addWidget(self.edit, 2)
+        row.addWidget(self.answer, 3)
         row.addWidget(self.hint)
+        QHBoxLayout(self.offers).setContentsMargins(0, 0, 0, 0)
+        self.offers.hide()
+        column.addWidget(self.offers)
+        column.addLayout(row)
         self.setMinimumHeight(44)
+
+    def _offer(self, offers: Sequence[Offer]) -> None:
+        row = self.offers.layout()
+        while row is not None and (item := row.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        for offer in offers[:MOST_OFFERS]:
+            button = QPushButton(offer.words, self.offers)
+            button.setProperty("text_offered", offer.text)
+            button.setAutoDefault(True)
+            button.clicked.connect(self._take_offer)
+            if row is not None:
+                row.addWidget(button)
+        self.offers.setVisible(bool(offers))
+
+    def _take_offer(self) -> None:
+        sender = self.sender()
+        if sender is not None:
+            self.edit.setText(str(sender.property("text_offered")))
+            self.edit.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.heard.emit(self.text)
 
     def _key(self, event: QKeyEvent) -> bool:
         act = self._keys.get(event.key())
         return act is not None and act()
 
     def _enter(self) -> bool:
-        text = self.edit.text()
-        if not text.strip():
+        if self.text.strip():
+            self.entered.emit(self.text)
+        else:
             self.finished.emit()
-            return True
-        length = self._understand()
-        if length is not None:
-            self._history = (*self._history, text)[-KEPT_READINGS:]
-            self.clear()
-            self.read.emit(length)
         return True
 
     def _escape(self) -> bool:
@@ -125,7 +156,7 @@ class ReadingLine(QFrame):
         return True
 
     def _take_back(self) -> bool:
-        if self.edit.text():
+        if self.text:
             return False
         self.taken_back.emit()
         return True
@@ -140,26 +171,10 @@ class ReadingLine(QFrame):
         if 0 <= back <= len(self._history):
             self._back = back
             self.edit.setText(self._history[-back] if back else "")
-            self._understand()
+            self.heard.emit(self.text)
         return True
 
-    def _understand(self) -> float | None:
-        """The length that stands in the line, said beside it; None, and why, where it says none."""
-        text = self.edit.text()
-        if not text.strip():
-            self._answer("", "quiet")
-            return None
-        try:
-            length = read_length(
-                text, self._unit, decimal=decimal_sign(), allow_zero=self._any_sign, allow_negative=self._any_sign
-            )
-        except ReadingError as error:
-            self._answer(str(error), "trouble")
-            return None
-        unit = " mm" if self._unit is Unit.MM else ""
-        self._answer(f"= {length_words(length, self._unit)}{unit}", "good")
-        return length
-
     def _answer(self, words: str, role: str) -> None:
+        self._offer(())
         set_role(self.answer, role)
         self.answer.setText(words)

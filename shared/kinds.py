@@ -49,6 +49,7 @@ class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     sides: bool = False
     frame: bool = False
     wet: bool = False
+    said: tuple[str, ...] = ()
 
 
 @cache

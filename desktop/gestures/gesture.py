@@ -1,4 +1,4 @@
-"""What all gestures are: they take points, readings and keys, show what would come of it, and end in one edit."""
+"""What all gestures are: they take points, typed lines and keys, show what would come of it, and end in one edit."""
 
 from typing import NamedTuple
 
@@ -6,8 +6,12 @@ from desktop.gestures.preview import NOTHING, Point, Preview
 from geometry.snapping import Snap, SnapTargets, snap
 from shared.drawing import Size
 from shared.edits import find_face
+from shared.errors import ReadingError
 from shared.job import Face, Job, Unit
 from shared.kinds import Kind
+from shared.reading import read_lengths
+from shared.reading_words import quoted
+from shared.units import show_length
 
 SIZE_AWAY = 3.0
 """How far a shown size stands away from what it measures, in reaches of the hand."""
@@ -25,7 +29,8 @@ STEPS_MM = {
 class Scene(NamedTuple):
     """What a gesture works on: a face of a job, what of it is picked, and the kind that new parts are.
 
-    `reach_mm` is how near the hand must come to what it means; it depends on how near one looks.
+    `reach_mm` is how near the hand must come to what it means; it depends on how near one looks. `decimal` is the
+    decimal sign of what is typed.
     """
 
     job: Job
@@ -33,6 +38,7 @@ class Scene(NamedTuple):
     picked: tuple[str, ...] = ()
     kind: Kind = Kind.CABINET
     reach_mm: float = 10.0
+    decimal: str = "."
 
     @property
     def face(self) -> Face:
@@ -53,20 +59,33 @@ HELD_NONE = Held()
 class Done(NamedTuple):
     """What a gesture came to: one step of the history, and what is picked after it.
 
-    Where only the picking changed, `job` is the very job that the scene had, and `label` is empty.
+    Where only the picking changed, `job` is the very job that the scene had, and `label` is empty. `preview` is what is
+    shown of it, over the job itself, while the line that comes to it is being typed.
     """
 
     label: str
     job: Job
     picked: tuple[str, ...]
+    preview: Preview = NOTHING
+
+
+class Offer(NamedTuple):
+    """A way out of trouble: what it comes to in words, and the line to type for it."""
+
+    words: str
+    text: str
 
 
 class Gesture:
     """One mode of drawing at work on one scene. After an edit, or when the job changes otherwise, make a new one.
 
-    `press`, `release`, `read` and `enter` give what was done, or None while it goes on. They raise RecoatError where
-    that makes no sense; the gesture then stands as before.
+    `press`, `release`, `type`, `read` and `enter` give what was done, or None while it goes on. They raise RecoatError
+    where that makes no sense. What a gesture holds it replaces and never changes in place, so a copy (`copy.copy`) can
+    be tried and dropped: that is how a line is shown while it is typed, and why a line that is refused leaves no trace.
     """
+
+    first_step = "point at the face first"
+    """What to do where nothing can be typed."""
 
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
@@ -112,8 +131,34 @@ class Gesture:
         """The hand goes up."""
         return None
 
+    def says(self, text: str) -> str:
+        """What the line that is being typed means, for beside it. RecoatError where it means nothing."""
+        unit, decimal = self.scene.job.unit, self.scene.decimal
+        words = " · ".join(show_length(length, unit, decimal=decimal) for length in self.lengths(text))
+        return f"= {words} mm" if unit is Unit.MM else f"= {words}"
+
+    def offers(self, text: str) -> tuple[Offer, ...]:
+        """Ways out of the trouble with a line that `says` or `type` has refused."""
+        return ()
+
+    def type(self, text: str) -> Done | None:
+        """A line was typed: one reading, or several parted by commas that answer one after the other."""
+        if not self.wants:
+            raise ReadingError("there is nothing to type here yet", where=quoted(text), do=self.first_step)
+        done = None
+        for length in self.lengths(text):
+            if done is not None:
+                raise ReadingError("there are more readings than are wanted", where=quoted(text), do="leave some out")
+            done = self.read(length)
+        return done
+
+    def lengths(self, text: str) -> tuple[float, ...]:
+        """The readings of a line, in mm. ReadingError where it is no list of lengths."""
+        scene, any_sign = self.scene, self.wants_place
+        return read_lengths(text, scene.job.unit, decimal=scene.decimal, allow_zero=any_sign, allow_negative=any_sign)
+
     def read(self, length_mm: float) -> Done | None:
-        """A reading was typed."""
+        """One reading was typed."""
         return None
 
     def enter(self) -> Done | None:

@@ -1,5 +1,7 @@
 """What drawing a new part has in common: a point to start from, snapping, trying it out, and adding it."""
 
+import re
+
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.preview import Point, Preview
 from geometry.outline import check_outline
@@ -8,10 +10,18 @@ from shared.drawing import Size
 from shared.edits import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
 from shared.job import Job, Outline, Part, View
+from shared.kind_words import read_kind
+
+_AT = re.compile(r"\bat\b", re.IGNORECASE)
+_BY = re.compile(r"\bby\b", re.IGNORECASE)
 
 
 class Shaping(Gesture):
-    """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings."""
+    """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings.
+
+    A line may begin with what the part is, and may say sizes before the place, as people do:
+    `sink 900 by 440 at 860, 80` is `sink 860, 80, 900, 440`.
+    """
 
     start_words = "a corner, or its distance from the left end"
     """What the reading line asks for first."""
@@ -22,6 +32,7 @@ class Shaping(Gesture):
         self._here: Snap | None = None
         self._left: float | None = None
         self._start: Point | None = None
+        self._name = ""
 
     @property
     def outline(self) -> Outline:
@@ -60,6 +71,29 @@ class Shaping(Gesture):
         spot = (here.x, here.y) if here.words else None
         return shown._replace(guides=here.guides, spot=spot, words=here.words)
 
+    def says(self, text: str) -> str:
+        named = read_kind(text)
+        if named is None:
+            return super().says(text)
+        what = named.name or named.kind.value
+        return f"{what} {super().says(named.rest)}" if named.rest.strip() else what
+
+    def type(self, text: str) -> Done | None:
+        named = read_kind(text)
+        if named is None:
+            return super().type(text)
+        self.scene = self.scene._replace(kind=named.kind)
+        self._name = named.name
+        return super().type(named.rest) if named.rest.strip() else None
+
+    def lengths(self, text: str) -> tuple[float, ...]:
+        return super().lengths(self.in_order(text))
+
+    def in_order(self, text: str) -> str:
+        """The readings of a line in the order in which they are wanted: the place, then the sizes."""
+        size, *place = _AT.split(_BY.sub(",", text), maxsplit=1)
+        return f"{place[0]}, {size}" if place else size
+
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
         self._here = snapped(at, self._targets, self.scene, held)
 
@@ -91,8 +125,9 @@ class Shaping(Gesture):
 
     def _added(self, outline: Outline) -> Done:
         scene = self.scene
-        part = Part(fresh_id(scene.job, "p"), scene.kind, outline)
-        return Done(f"Draw {scene.kind.value}", with_parts(scene.job, scene.face_id, (part,)), (part.id,))
+        part = Part(fresh_id(scene.job, "p"), scene.kind, outline, self._name)
+        what = self._name or scene.kind.value
+        return Done(f"Draw {what}", with_parts(scene.job, scene.face_id, (part,)), (part.id,))
 
     def _finished(self, outline: Outline) -> Done:
         """The new part, where it can be measured; OutlineError otherwise."""
