@@ -7,7 +7,7 @@ import msgspec
 from geometry.outline import check_outline, outline_box
 from geometry.sides import WELD_MM, Box, Side, sides
 from shared.errors import OutlineError
-from shared.job import Outline, Part, Vertex
+from shared.job import Outline, Part, Tiles, Vertex, Way
 
 STRETCHES = 4
 """How often a stretch is corrected for arcs that bulge out of the box; a rounded end settles at the second."""
@@ -18,9 +18,17 @@ def moved(part: Part, dx: float, dy: float) -> Part:
     return _with_outline(part, tuple(Vertex(v.x + dx, v.y + dy, v.bulge) for v in part.outline))
 
 
-def mirrored(part: Part, x: float) -> Part:
-    """The part mirrored at the upright line at `x`; its outline runs the other way, every side keeps its number."""
-    return _with_outline(part, tuple(Vertex(2 * x - v.x, v.y, -v.bulge) for v in part.outline))
+def mirrored(part: Part, at_mm: float, way: Way = Way.ACROSS) -> Part:
+    """The part mirrored across the upright line at x = `at_mm`, or (`UP`) over the level line at y = `at_mm`.
+
+    Its outline runs the other way, every side keeps its number; tiles are laid the other way too.
+    """
+    if way is Way.UP:
+        outline = tuple(Vertex(v.x, 2 * at_mm - v.y, -v.bulge) for v in part.outline)
+    else:
+        outline = tuple(Vertex(2 * at_mm - v.x, v.y, -v.bulge) for v in part.outline)
+    tiles = part.tiles and _mirrored_tiles(part.tiles, outline_box(part.outline), way)
+    return msgspec.structs.replace(part, outline=outline, tiles=tiles)
 
 
 def resized(part: Part, box: Box) -> Part:
@@ -39,6 +47,16 @@ def resized(part: Part, box: Box) -> Part:
     if abs(across - up) * max(box[2] - box[0], box[3] - box[1]) <= WELD_MM or not any(v.bulge for v in part.outline):
         return _with_outline(part, _mapped(part.outline, _scale(old, box, 0), _scale(old, box, 1)))
     return _with_outline(part, _stretched(part.outline, box, where))
+
+
+def _mirrored_tiles(tiles: Tiles, box: Box, way: Way) -> Tiles:
+    """The same tiles in a mirror: the far corner of the first tile is now its near one."""
+    shift = (1 - tiles.course_shift) % 1
+    if way is Way.UP:
+        start = box[3] - box[1] - tiles.start_y_mm - tiles.height_mm
+        return msgspec.structs.replace(tiles, start_y_mm=start, course_shift=shift)
+    start = box[2] - box[0] - tiles.start_x_mm - tiles.width_mm
+    return msgspec.structs.replace(tiles, start_x_mm=start, course_shift=shift)
 
 
 def _with_outline(part: Part, outline: Outline) -> Part:

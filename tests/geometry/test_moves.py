@@ -4,7 +4,7 @@ from geometry.moves import mirrored, moved, resized
 from geometry.outline import area_mm2, check_outline, outline_box, signed_area_mm2
 from geometry.shapes import box, circle, rounded_box
 from shared.errors import OutlineError
-from shared.job import Outline, Part
+from shared.job import Outline, Part, Tiles, Vertex, Way
 from shared.kinds import Kind
 
 
@@ -26,6 +26,23 @@ def test_mirroring_keeps_area_and_side_numbers_and_twice_is_nothing() -> None:
     assert outline_box(after.outline) == pytest.approx((300, 0, 400, 60))
     assert signed_area_mm2(after.outline) == pytest.approx(-signed_area_mm2(before.outline))
     assert mirrored(after, 200) == before
+
+
+def test_mirroring_over_a_level_line_turns_top_and_bottom() -> None:
+    before = part((Vertex(0, 0), Vertex(100, 0), Vertex(100, 60, 0.5), Vertex(0, 60)))
+    after = mirrored(before, 100, Way.UP)
+    assert [(v.x, v.y) for v in after.outline] == [(0, 200), (100, 200), (100, 140), (0, 140)]
+    assert outline_box(after.outline) == pytest.approx((0, 115, 100, 200))
+    assert mirrored(after, 100, Way.UP) == before
+
+
+@pytest.mark.parametrize(("way", "start"), [(Way.ACROSS, (40, 20)), (Way.UP, (10, 30))])
+def test_a_mirrored_surface_has_its_tiles_mirrored(way: Way, start: tuple[float, float]) -> None:
+    tiles = Tiles(150, 100, 2, start_x_mm=10, start_y_mm=20, course_shift=0.25)
+    before = Part("p1", Kind.SPLASHBACK, box(500, 900, 200, 150), tiles=tiles)
+    after = mirrored(before, 0, way)
+    assert after.tiles == Tiles(150, 100, 2, start_x_mm=start[0], start_y_mm=start[1], course_shift=0.75)
+    assert mirrored(after, 0, way) == before
 
 
 def test_a_box_stretches_to_the_new_box() -> None:
