@@ -36,8 +36,11 @@ def file_error(path: Path, trouble: OSError) -> FileError:
     return FileError(what, where=str(path), do=advice)
 
 
-def read_bounded(path: Path, most: int) -> bytes:
-    """The content of a file of at most so many bytes. FileError where it is larger, or cannot be read."""
+def read_bounded(path: Path, most: int, *, do: str = "choose a job file") -> bytes:
+    """The content of a file of at most so many bytes.
+
+    FileError where it is larger, with what to `do` then, or cannot be read.
+    """
     try:
         _require_file(path)
         with path.open("rb") as file:
@@ -45,7 +48,7 @@ def read_bounded(path: Path, most: int) -> bytes:
     except OSError as trouble:
         raise file_error(path, trouble) from trouble
     if len(content) > most:
-        raise FileError(f"it is larger than {most // 2**20} MB", where=str(path), do="choose a job file")
+        raise FileError(f"it is larger than {most // 2**20} MB", where=str(path), do=do)
     return content
 
 
