@@ -21,6 +21,19 @@ from takeoff.coated import thickness_mm
 Edit = Callable[[Part], Part]
 
 SEVERAL = "several"
+
+MEANS = {
+    "Coated": "How it is coated: in place, taken off first, or left as it is",
+    "Finish": "Which finish it gets, where it is another than that of its kind",
+    "Made of": "What the surface is now, in your own words",
+    "Thickness": "How thick the board is: its edges are coated over this width",
+    "Profile": "How much more there is to coat than a flat surface: 1 is flat, 1.2 a fifth more, for mouldings",
+    "In front": "Levels above or below what is usual for its kind: 1 brings it in front of other kinds",
+    "hides": "Nothing is coated behind it; off for what is rolled out of the way, like a fridge",
+    "back_coated": "Its back is coated too, where it is taken off",
+    "locked": "It is not moved, resized or deleted until this is off",
+}
+"""What fields mean, by what they are called."""
 LEAST_WIDTH = 56
 
 SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
@@ -42,6 +55,7 @@ class Row(QWidget):
     def hold(self, editor: QWidget) -> None:
         """Take the widget that the field is edited in."""
         editor.setAccessibleName(self.label)
+        self.setToolTip(MEANS.get(self.label or self.field, ""))
         self._row.addWidget(editor)
         editor.setMinimumWidth(LEAST_WIDTH)
         self.setFocusProxy(editor)
@@ -186,7 +200,6 @@ class LevelRow(Row):
         self.edit.setRange(-HIGHEST_LEVEL, HIGHEST_LEVEL)
         self.edit.setKeyboardTracking(False)
         self.edit.setFixedWidth(72)
-        self.edit.setToolTip("Above 0 it stands in front of other kinds, below 0 behind them")
         self.edit.valueChanged.connect(self.set)
         self.hold(self.edit)
         self._row.addStretch(1)

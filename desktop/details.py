@@ -28,6 +28,7 @@ from shared.edits import with_changed_parts
 from shared.errors import RecoatError
 from shared.job import Part, View
 from shared.kinds import Kind, Treatment
+from shared.locking import refuse_locked
 
 WIDTH = 340
 """Two readings as long as 141 23/32" stand beside each other, each with its label."""
@@ -60,6 +61,7 @@ class Details(QFrame):
             (EdgesRow("Edges"),),
             (LevelRow("In front", "level"),),
             (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
+            (CheckRow("locked", "locked"),),
         )
         self.rows: tuple[Row, ...] = tuple(row for line in self._lines for row in line)
         self._form = QWidget(self)
@@ -105,7 +107,9 @@ class Details(QFrame):
     def _edit(self, label: str, edit: Edit) -> None:
         shown = self._store.open
         try:
-            job = with_changed_parts(shown.job, map(edit, shown.picked_parts))
+            parts = [(part, edit(part)) for part in shown.picked_parts]
+            refuse_locked(before for before, after in parts if after.outline != before.outline)
+            job = with_changed_parts(shown.job, (after for _, after in parts))
         except RecoatError as error:
             self.trouble.setText(str(error))
             return
@@ -126,6 +130,7 @@ class Details(QFrame):
                 if row.label:
                     set_role(label, "quiet")
                     label.setBuddy(row)
+                    label.setToolTip(row.toolTip())
                     grid.addWidget(label, number, 2 * column)
                     grid.addWidget(row, number, 2 * column + 1, 1, wide)
                 else:

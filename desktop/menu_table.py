@@ -1,4 +1,4 @@
-"""What the menus offer. The letters of the drawing modes (Alt+P, B, T, R, A) are kept free of menu titles."""
+"""What the menus offer. The letters of the drawing modes (Alt+P, B, T, R, U, S, O, C, L, A, K) are no menu's."""
 
 from functools import partial
 from typing import TYPE_CHECKING
@@ -19,10 +19,12 @@ from desktop.menus import (
     with_job,
     with_picked,
     with_room,
+    with_several,
 )
 from desktop.modes import KEYS, Mode
 from desktop.shown import Overlay, Page, Shown
-from shared.job import Corner, Unit
+from geometry.lining_up import Alignment
+from shared.job import Corner, Unit, Way
 from takeoff.figures import Fronts
 
 if TYPE_CHECKING:
@@ -37,6 +39,14 @@ CORNERS = {
     Corner.NONE: "Does &not meet the next",
 }
 UNITS = {Unit.MM: "Lengths in &millimetres", Unit.INCH: "Lengths in f&eet and inches"}
+LINE_UP = {
+    Alignment.LEFT: "Line up &left ends",
+    Alignment.RIGHT: "Line up &right ends",
+    Alignment.TOP: "Line up &tops",
+    Alignment.BOTTOM: "Line up &bottoms",
+    Alignment.MIDDLE_ACROSS: "Line up &middles, one over another",
+    Alignment.MIDDLE_UP: "Line up mi&ddles, side by side",
+}
 SCREEN_KEYS = {Overlay.NAMES: "&Names", Overlay.SIZES: "&Sizes", Overlay.JOINTS: "&Joints", Overlay.MASKING: "&Masking"}
 
 
@@ -45,6 +55,7 @@ def fill(app: "App") -> tuple[Menus, QMenu]:
     menus = Menus(app.window)
     _file(app, menus)
     _edit(app, menus)
+    _drawing(app, menus)
     _view(app, menus)
     job = _job(app, menus)
     menus.add("&Help", (Command("&How to", Keys.HelpContents, app.show_help, always),))
@@ -85,18 +96,41 @@ def _edit(app: "App", menus: Menus) -> None:
             Command("&Paste", Keys.Paste, parts.paste, with_face),
             Command("&Duplicate", "Ctrl+Shift+D", parts.duplicate, with_picked),
             Command("De&lete", None, parts.delete, with_picked),
-            Command("Pick &all", Keys.SelectAll, parts.pick_all, with_face),
         ),
         (
-            Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
-            Command("Lo&wer by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
+            Command("Pick &all", Keys.SelectAll, parts.pick_all, with_face),
+            Command("Pick all of this &kind", "Ctrl+K", parts.pick_kind, with_picked),
+            Command("Pick all of this &size", "Ctrl+Shift+K", parts.pick_size, with_picked),
+            Command("Pick the &next part", "Ctrl+Right", parts.pick_next, with_face),
+            Command("Pick the part &before", "Ctrl+Left", parts.pick_before, with_face),
         ),
+    )
+
+
+def _drawing(app: "App", menus: Menus) -> None:
+    parts = app.parts
+    menus.add(
+        "Dra&wing",
         (
             *(
                 Choice(mode.value, KEYS[mode], partial(app.hand.choose_mode, mode), partial(_in_mode, app, mode))
                 for mode in Mode
             ),
-            Command("A&rc, rounded box: the other way", "Alt+A", app.hand.turn, with_face),
+            Command("The other &way of this mode", "Alt+A", app.hand.turn, with_face),
+        ),
+        (
+            *(
+                Command(words, None, partial(parts.line_up, alignment), with_several)
+                for alignment, words in LINE_UP.items()
+            ),
+            Command("Even out the gaps a&cross", None, partial(parts.even_out, Way.ACROSS), with_several),
+            Command("Even out the gaps &up", None, partial(parts.even_out, Way.UP), with_several),
+        ),
+        (
+            Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
+            Command("L&ower by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
+            Command("Loc&k", None, partial(parts.lock, on=True), with_picked),
+            Command("U&nlock", None, partial(parts.lock, on=False), with_picked),
         ),
     )
 

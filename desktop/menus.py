@@ -57,6 +57,11 @@ def with_picked(shown: Shown | None) -> bool:
     return shown is not None and bool(shown.picked)
 
 
+def with_several(shown: Shown | None) -> bool:
+    """Where more than one part is picked."""
+    return shown is not None and len(shown.picked) > 1
+
+
 def can_undo(shown: Shown | None) -> bool:
     """Where there is a step to take back."""
     return shown is not None and shown.history.can_undo

@@ -7,9 +7,12 @@ from PySide6.QtCore import QObject
 from desktop.gestures.acts import deleted, duplicated, nudged, pasted, picked_parts
 from desktop.gestures.gesture import Done, Scene
 from desktop.store import Store
+from geometry.alike import in_reading_order, same_kind, same_size
+from geometry.hand_changes import locked
+from geometry.lining_up import Alignment, aligned, evened_out
 from shared.edits import raised
 from shared.errors import RecoatError
-from shared.job import Part
+from shared.job import Face, Job, Part, Way
 
 
 class Parts(QObject):
@@ -56,6 +59,34 @@ class Parts(QObject):
         if face is not None:
             self._store.pick(tuple(part.id for part in face.parts))
 
+    def pick_kind(self) -> None:
+        """Pick every part of the face whose kind is that of a picked one."""
+        self._pick(same_kind)
+
+    def pick_size(self) -> None:
+        """Pick every part of the face that is as wide and as high as a picked one."""
+        self._pick(same_size)
+
+    def pick_next(self) -> None:
+        """Pick the part after the picked one, from left to right and upwards; the first where none is picked."""
+        self._step(1)
+
+    def pick_before(self) -> None:
+        """Pick the part before the picked one; the last where none is picked."""
+        self._step(-1)
+
+    def line_up(self, alignment: Alignment) -> None:
+        """The picked parts with their edges or middles in one line."""
+        self._change(f"Line up {alignment.value}", lambda job, picked: aligned(job, picked, alignment))
+
+    def even_out(self, way: Way) -> None:
+        """The picked parts with equal gaps between them."""
+        self._change("Even out the gaps", lambda job, picked: evened_out(job, picked, way))
+
+    def lock(self, *, on: bool) -> None:
+        """The picked parts kept from the hand, or given back to it."""
+        self._change("Lock" if on else "Unlock", lambda job, picked: locked(job, picked, on))
+
     def raise_level(self) -> None:
         """The picked parts in front of those of other kinds."""
         self._raise("Raise", 1)
@@ -63,6 +94,29 @@ class Parts(QObject):
     def lower_level(self) -> None:
         """The picked parts behind those of other kinds."""
         self._raise("Lower", -1)
+
+    def _pick(self, alike: Callable[[Face, tuple[str, ...]], tuple[str, ...]]) -> None:
+        shown = self._store.open
+        if shown.shown_face is not None:
+            self._store.pick(alike(shown.shown_face, shown.picked))
+
+    def _step(self, by: int) -> None:
+        shown = self._store.open
+        ids = in_reading_order(shown.shown_face.parts) if shown.shown_face else ()
+        if ids:
+            at = ids.index(shown.picked[-1]) + by if shown.picked else min(by, 0)
+            self._store.pick((ids[at % len(ids)],))
+
+    def _change(self, label: str, change: Callable[[Job, tuple[str, ...]], Job]) -> None:
+        """One step with the picked parts; what is refused is said in words."""
+        shown = self._store.open
+        try:
+            job = change(shown.job, shown.picked)
+        except RecoatError as error:
+            self._store.refused.emit(str(error))
+            return
+        if job != shown.job:
+            self._store.edit(label, job)
 
     def _raise(self, label: str, by: int) -> None:
         shown = self._store.open

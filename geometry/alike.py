@@ -1,6 +1,6 @@
 """Parts of a face that are alike, to be picked together."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 
 from geometry.outline import outline_box
 from shared.job import Face, Part
@@ -28,3 +28,9 @@ def _size(part: Part) -> tuple[float, float]:
 
 def _are_same(one: tuple[float, float], other: tuple[float, float]) -> bool:
     return abs(one[0] - other[0]) <= SAME_MM and abs(one[1] - other[1]) <= SAME_MM
+
+
+def in_reading_order(parts: Iterable[Part]) -> tuple[str, ...]:
+    """The ids of parts as one goes over a face: by their left ends, those above each other upwards."""
+    boxes = [(outline_box(part.outline), part.id) for part in parts]
+    return tuple(part_id for _, part_id in sorted(boxes, key=lambda each: (each[0][0], each[0][1])))
