@@ -1,0 +1,226 @@
+"""What the readings of a face say together: where its set-out lines and corners stand, and which readings to doubt."""
+
+from collections.abc import Iterator, Sequence
+from math import sqrt
+from typing import NamedTuple
+
+from geometry.adjusting import Adjustment, Doubt, Observed, adjust_positions
+from geometry.face_corners import FaceCorners, adjust_corners, face_corners
+from geometry.outline import outline_box
+from geometry.slips import slip_for, usual_slips
+from shared.errors import JobError
+from shared.job import CORNERS, END, START, Face, Part, Reading, Unit, Vertex, View, Way
+from shared.kinds import Kind
+from shared.tape import TapeClass, tape_tolerance_mm
+
+BOX_MM = 0.5
+"""A wall whose corners are this near to those of an upright box is one, and lengths this near are the same reading."""
+
+DRAWN = -1
+"""Stands among the readings of a doubt for the size at which the wall (or benchtop) is drawn."""
+
+
+class Line(NamedTuple):
+    """A set-out line: `at_mm` from the left end (across) or the floor (up); `END`, where readings name it, is one."""
+
+    way: Way
+    name: str
+    at_mm: float
+    sd_mm: float
+
+
+class ReadingDoubt(NamedTuple):
+    """Readings, by their places in the face's readings or `DRAWN`, of which one is wrong; one alone is singled out.
+
+    `off_mm` is by how much each is longer than the sound readings say, `meant_mm` what was read if a usual slip of that
+    one explains it all. `off_mm` is empty where readings contradict each other so much that nothing can be said.
+    """
+
+    readings: tuple[int, ...]
+    off_mm: tuple[float, ...]
+    meant_mm: tuple[float | None, ...]
+
+
+class SetOut(NamedTuple):
+    """What the readings of a face say together. Lines run across first, then up, each by their position.
+
+    `residuals_mm` are, for every reading in order, adjusted less read (0 where nothing checks it). `hanging` are the
+    readings between lines that no other reading joins to an end of the face. `corners` are None where no straight
+    readings are or they do not place the corners: then `trouble` says why.
+    """
+
+    lines: tuple[Line, ...]
+    residuals_mm: tuple[float, ...]
+    doubts: tuple[ReadingDoubt, ...]
+    hanging: tuple[int, ...] = ()
+    corners: FaceCorners | None = None
+    trouble: str = ""
+
+    def at_mm(self, way: Way, mark: str) -> float | None:
+        """Where a mark stands; None where the readings do not tell."""
+        if mark == START:
+            return 0.0
+        return next((line.at_mm for line in self.lines if (line.way, line.name) == (way, mark)), None)
+
+
+def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM) -> SetOut:
+    """Adjust the readings of a face together. `unit` is the job's, in whose numbers slips are sought.
+
+    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. A face without
+    readings has nothing set out.
+    """
+    seen = [_along(face, way, tape, unit) for way in (Way.ACROSS, Way.UP)]
+    straight = _straight(face, tape, unit)
+    residuals = {place: mm for part in (*seen, straight) for place, mm in part.residuals}
+    doubts = [doubt for part in (*seen, straight) for doubt in part.doubts]
+    return SetOut(
+        lines=tuple(line for part in seen for line in part.lines),
+        residuals_mm=tuple(residuals.get(place, 0.0) for place in range(len(face.readings))),
+        doubts=tuple(left for doubt in doubts if (left := _not_accepted(face, doubt)) is not None),
+        hanging=tuple(sorted(place for part in seen for place in part.hanging)),
+        corners=straight.corners,
+        trouble=straight.trouble,
+    )
+
+
+def reading_sd_mm(length_mm: float, tape: TapeClass, *, hooked: bool) -> float:
+    """The standard deviation of a reading: the tape's greatest error, spread evenly, over the root of three.
+
+    The rectangular distribution of the Guide to the expression of uncertainty in measurement (from memory).
+    """
+    return tape_tolerance_mm(length_mm, tape, hooked=hooked) / sqrt(3)
+
+
+def drawn_box(face: Face) -> Part | None:
+    """The part whose size counts as read: an elevation's one wall, a plan's one benchtop, if it is a box at (0, 0)."""
+    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
+    parts = [part for part in face.parts if part.kind is kind]
+    if len(parts) != 1 or len(parts[0].outline) != len(CORNERS):
+        return None
+    left, bottom, right, top = outline_box(parts[0].outline)
+    corners = {(left, bottom), (right, bottom), (right, top), (left, top)}
+    is_box = max(abs(left), abs(bottom)) <= BOX_MM and all(
+        any(_is_at(vertex, corner) for vertex in parts[0].outline) for corner in corners
+    )
+    return parts[0] if is_box else None
+
+
+def _is_at(vertex: Vertex, corner: tuple[float, float]) -> bool:
+    return not vertex.bulge and max(abs(vertex.x - corner[0]), abs(vertex.y - corner[1])) <= BOX_MM
+
+
+class _Seen(NamedTuple):
+    """What the readings of one way say."""
+
+    lines: tuple[Line, ...] = ()
+    residuals: tuple[tuple[int, float], ...] = ()
+    doubts: tuple[ReadingDoubt, ...] = ()
+    hanging: tuple[int, ...] = ()
+    corners: FaceCorners | None = None
+    trouble: str = ""
+
+
+def _along(face: Face, way: Way, tape: TapeClass, unit: Unit) -> _Seen:
+    places = [place for place, reading in enumerate(face.readings) if reading.way is way]
+    readings = [face.readings[place] for place in places]
+    marks = list(dict.fromkeys((START, *(mark for reading in readings for mark in (reading.start, reading.end)))))
+    drawn = _drawn(face, way, readings)
+    if drawn is not None:
+        places, readings = [*places, DRAWN], [*readings, drawn]
+    number = {mark: count for count, mark in enumerate(marks)}
+    observed = [_observed(reading, number, tape) for reading in readings]
+    found = adjust_positions(observed, len(marks))
+    standing = [mark for mark in marks[1:] if number[mark] not in found.hanging]
+    lines = [Line(way, mark, found.values[number[mark]], found.sds[number[mark]]) for mark in standing]
+    return _Seen(
+        lines=tuple(sorted(lines, key=lambda line: line.at_mm)),
+        residuals=tuple(zip(places, found.residuals, strict=True)),
+        doubts=tuple(_doubt(doubt, places, observed, found, unit) for doubt in found.doubts),
+        hanging=tuple(
+            place for place, each in zip(places, observed, strict=True) if each.end in found.hanging and place != DRAWN
+        ),
+    )
+
+
+def _observed(reading: Reading, number: dict[str, int], tape: TapeClass) -> Observed:
+    sd = reading_sd_mm(reading.length_mm, tape, hooked=reading.hooked)
+    return Observed(number[reading.start], number[reading.end], reading.length_mm, sd)
+
+
+def _drawn(face: Face, way: Way, readings: Sequence[Reading]) -> Reading | None:
+    """The size at which the wall is drawn, as a reading, where others name its end; it was drawn from an equal one."""
+    part = drawn_box(face)
+    if part is None or not any(reading.end == END for reading in readings):
+        return None
+    _, _, right, top = outline_box(part.outline)
+    drawn = Reading(START, END, right if way is Way.ACROSS else top, way)
+    overall = (reading for reading in readings if (reading.start, reading.end) == (START, END))
+    return None if any(abs(reading.length_mm - drawn.length_mm) <= BOX_MM for reading in overall) else drawn
+
+
+def _doubt(
+    doubt: Doubt, places: Sequence[int], observed: Sequence[Observed], found: Adjustment, unit: Unit
+) -> ReadingDoubt:
+    return ReadingDoubt(
+        readings=tuple(places[each] for each in doubt.observed),
+        off_mm=doubt.off_mm,
+        meant_mm=tuple(
+            slip_for(
+                observed[each].length_mm,
+                observed[each].length_mm - off,
+                found.critical * observed[each].sd_mm / sqrt(found.redundancies[each]),
+                unit,
+            )
+            for each, off in zip(doubt.observed, doubt.off_mm, strict=True)
+        ),
+    )
+
+
+def _not_accepted(face: Face, doubt: ReadingDoubt) -> ReadingDoubt | None:
+    """What of a doubt the person has not decided; None where no reading is left."""
+    kept = [count for count, place in enumerate(doubt.readings) if place == DRAWN or not face.readings[place].accepted]
+    if all(doubt.readings[count] == DRAWN for count in kept):
+        return None
+    return ReadingDoubt(
+        tuple(doubt.readings[count] for count in kept),
+        tuple(doubt.off_mm[count] for count in kept) if doubt.off_mm else (),
+        tuple(doubt.meant_mm[count] for count in kept),
+    )
+
+
+def _straight(face: Face, tape: TapeClass, unit: Unit) -> _Seen:
+    places = [place for place, reading in enumerate(face.readings) if reading.way is Way.STRAIGHT]
+    if not places:
+        return _Seen()
+    number = {corner: count for count, corner in enumerate(CORNERS)}
+    observed = [_observed(face.readings[place], number, tape) for place in places]
+    try:
+        found = adjust_corners(observed)
+    except JobError as trouble:
+        return _Seen(doubts=tuple(_slipped(places, observed, unit)), trouble=str(trouble))
+    return _Seen(
+        residuals=tuple(zip(places, found.residuals, strict=True)),
+        doubts=tuple(_doubt(doubt, places, observed, found, unit) for doubt in found.doubts),
+        corners=face_corners(observed, found),
+    )
+
+
+def _slipped(places: Sequence[int], observed: Sequence[Observed], unit: Unit) -> Iterator[ReadingDoubt]:
+    """Where straight readings place no corners: those of which a usual slip would make all of them agree."""
+    meant = {
+        place: length
+        for count, place in enumerate(places)
+        for length in usual_slips(observed[count].length_mm, unit)
+        if _agree([*observed[:count], observed[count]._replace(length_mm=length), *observed[count + 1 :]])
+    }
+    if meant:
+        yield ReadingDoubt(tuple(meant), (), tuple(meant.values()))
+
+
+def _agree(observed: Sequence[Observed]) -> bool:
+    """Whether surplus readings place the corners without a doubt."""
+    try:
+        found = adjust_corners(observed)
+    except JobError:
+        return False
+    return found.freedom > 0 and not found.doubts
