@@ -1,8 +1,9 @@
 """What a point or a dragged part snaps to, said in words.
 
-A point goes to a corner, else to the centre of an arc or the middle of a side, else onto the nearest side, else in
-line, across and up, with a corner or centre of another part or with the ends, floor and top of the face. Targets are
-prepared once for the parts that do not move.
+A point goes to a corner, else to the centre of an arc or the middle of a side, else onto the nearest side. Along that,
+or across and up where there is none, it goes in line with a set-out line, with a corner or centre of another part, or
+with the ends, floor and top of the face, or to where sizes or gaps come to be equal, whichever is nearer. Nothing pulls
+from beyond the reach. Targets are prepared once for the parts that do not move.
 """
 
 from collections.abc import Collection, Sequence
@@ -11,13 +12,17 @@ from typing import NamedTuple
 import numpy as np
 
 from geometry.columns import Floats
+from geometry.even import NOBODY, Guide, Noticed, Peers, evenly_spaced, same_size
 from geometry.extent import extent
-from geometry.sides import WELD_MM, Point, Side, sides
-from shared.job import Face, Part, View
+from geometry.sides import WELD_MM, Box, Point, Side, sides
+from shared.job import Face, Part, View, Way
 from shared.kinds import Kind
 
-Guide = tuple[Point, Point]
-"""A line to show: from what is snapped to, to the snapped point."""
+SetOut = tuple[Way, float, str]
+"""A set-out line: read across (the line is upright) or up (it is level), where it is, and how it is said."""
+
+EVERYWHERE = float("nan")
+"""Where along itself a set-out line is seen from: it runs across the whole face, so it is nearer than any corner."""
 
 Named = tuple[Point, str]
 """A point and what it is, in words."""
@@ -43,13 +48,14 @@ class SnapTargets(NamedTuple):
     """All that can be snapped to on a face.
 
     `points` in order of preference; `sides` with their boxes (n x 4) and words; `lines` holds the points to be in line
-    with, in x and in y.
+    with, in x and in y; `peers` are compared with what is drawn or dragged.
     """
 
     points: tuple[Marks, ...]
     sides: tuple[tuple[Side, str], ...]
     boxes: Floats
     lines: tuple[Marks, Marks]
+    peers: Peers = NOBODY
 
 
 class Aligned(NamedTuple):
@@ -61,8 +67,18 @@ class Aligned(NamedTuple):
     point: Point
 
 
-def snap_targets(face: Face, moving: Collection[str] = (), own: Sequence[Point] = ()) -> SnapTargets:
-    """What can be snapped to: all parts of a face but those `moving`, and the corners of what is drawn (`own`)."""
+def snap_targets(
+    face: Face,
+    moving: Collection[str] = (),
+    own: Sequence[Point] = (),
+    lines: Sequence[SetOut] = (),
+    among: Peers = NOBODY,
+) -> SnapTargets:
+    """What can be snapped to: all parts of a face but those `moving`, and the corners of what is drawn (`own`).
+
+    `lines` are the face's set-out lines, each with the words that say it: "on the set-out line at 600". `among` are the
+    parts whose spacing and size are compared with.
+    """
     parts = [part for part in face.parts if part.id not in moving]
     around = [(side, part.name or str(part.kind)) for part in parts for side in sides(part.outline)]
     corners = [(side.start, f"corner of {name}") for side, name in around]
@@ -75,12 +91,19 @@ def snap_targets(face: Face, moving: Collection[str] = (), own: Sequence[Point] 
         (_marks(corners), _marks(centres + middles)),
         tuple((side, f"side of {name}") for side, name in around),
         np.array([side.box for side, _ in around], dtype=np.float64).reshape(-1, 4),
-        (_marks(ends + inner), _marks(levels + inner)),
+        (
+            _marks([((at, EVERYWHERE), words) for way, at, words in lines if way is Way.ACROSS] + ends + inner),
+            _marks([((EVERYWHERE, at), words) for way, at, words in lines if way is Way.UP] + levels + inner),
+        ),
+        among,
     )
 
 
-def snap(x: float, y: float, targets: SnapTargets, reach_mm: float) -> Snap:
-    """Where a point goes: to the best target within `reach_mm`; where there is none, it stays and has no words."""
+def snap(x: float, y: float, targets: SnapTargets, reach_mm: float, opposite: Point | None = None) -> Snap:
+    """Where a point goes: to the best target within `reach_mm`; where there is none, it stays and has no words.
+
+    Where it is the corner of a box whose `opposite` corner stays, the box may also become as large as another part.
+    """
     for marks in targets.points:
         row = _nearest(marks, x, y, reach_mm)
         if row is not None:
@@ -88,25 +111,29 @@ def snap(x: float, y: float, targets: SnapTargets, reach_mm: float) -> Snap:
             return Snap(at_x, at_y, marks.words[row])
     beside = _nearest_side(targets, x, y, reach_mm)
     if beside:
-        return _along_side(targets, beside, x, y, reach_mm)
-    return _in_line(((x, y),), targets, reach_mm, moved=(x, y))
+        return _along_side(targets, beside, (x, y), opposite, reach_mm)
+    sizes = (_sized((x, y), opposite, targets, 0, reach_mm), _sized((x, y), opposite, targets, 1, reach_mm))
+    way = _in_line(((x, y),), targets, reach_mm, sizes)
+    return way._replace(x=x + way.x, y=y + way.y)
 
 
-def snapped_move(points: Sequence[Point], targets: SnapTargets, reach_mm: float) -> Snap:
+def snapped_move(points: Sequence[Point], targets: SnapTargets, reach_mm: float, box: Box | None = None) -> Snap:
     """How much farther a dragged part goes: `x` and `y` are that distance, (0, 0) without words where nothing is near.
 
-    `points` are its corners where the hand has put it. Across and up, the one that is nearest to being in line decides.
-    Where a corner of it comes to lie on another's, that is what it says.
+    `points` are its corners where the hand has put it, and `box` is what is round it, where its spacing is compared.
+    Where a corner comes to lie on another part's, that decides, and that is what it says. Else, across and up, what is
+    nearest decides: a corner in line, or equal spacing.
     """
-    way = _in_line(points, targets, reach_mm, moved=(0.0, 0.0))
-    if not way.words:
-        return way
+    way = _in_line(points, targets, reach_mm)
     corners = targets.points[0]
-    for x, y in points:
+    for x, y in points if way.words else ():
         row = _nearest(corners, x + way.x, y + way.y, WELD_MM)
         if row is not None:
             return way._replace(words=corners.words[row])
-    return way
+    if box is None:
+        return way
+    even = (evenly_spaced(box, targets.peers, 0, reach_mm), evenly_spaced(box, targets.peers, 1, reach_mm))
+    return _in_line(points, targets, reach_mm, even)
 
 
 def _marks(named: Sequence[Named]) -> Marks:
@@ -140,30 +167,61 @@ def _nearest_side(targets: SnapTargets, x: float, y: float, reach_mm: float) -> 
     return best if best and best[0].distance_mm(x, y) <= reach_mm else None
 
 
-def _along_side(targets: SnapTargets, beside: tuple[Side, str], x: float, y: float, reach_mm: float) -> Snap:
-    """The nearest point of a side; along a level or upright one, in line with something where that is within reach."""
+def _sized(here: Point, opposite: Point | None, targets: SnapTargets, axis: int, reach_mm: float) -> Noticed | None:
+    return same_size(here, opposite, targets.peers, axis, reach_mm) if opposite else None
+
+
+def _along_side(
+    targets: SnapTargets, beside: tuple[Side, str], here: Point, opposite: Point | None, reach_mm: float
+) -> Snap:
+    """The nearest point of a side; along a level or upright one, what is within reach there too."""
     side, words = beside
-    x, y = side.nearest(x, y)
+    x, y = side.nearest(*here)
     along = 0 if side.y0 == side.y1 else 1
     if side.bulge or (side.x0 != side.x1 and side.y0 != side.y1):
         return Snap(x, y, words)
-    found = _aligned(targets.lines[along], ((x, y),), along, reach_mm)
-    if not found:
+    ways = _nearer(
+        _aligned(targets.lines[along], ((x, y),), along, reach_mm),
+        _sized((x, y), opposite, targets, along, reach_mm),
+    )
+    by = ways[0].by_mm if ways else 0.0
+    shift = (by, 0.0) if along == 0 else (0.0, by)
+    to = (x + shift[0], y + shift[1])
+    if not ways or side.distance_mm(*to) > WELD_MM:
         return Snap(x, y, words)
-    to = (x + found.by_mm, y) if along == 0 else (x, y + found.by_mm)
-    if side.distance_mm(*to) > WELD_MM:
-        return Snap(x, y, words)
-    return Snap(*to, f"{words}, {found.words}", ((found.seen_from, to),))
+    return Snap(*to, ", ".join((words, *(way.words for way in ways))), _guides(ways, shift))
 
 
-def _in_line(points: Sequence[Point], targets: SnapTargets, reach_mm: float, moved: Point) -> Snap:
-    """`moved` and how much farther it goes, so that one of the points is in line across, and one up."""
-    found = [_aligned(targets.lines[axis], points, axis, reach_mm) for axis in (0, 1)]
-    across, up = (way.by_mm if way else 0.0 for way in found)
-    ways = [way for way in found if way]
-    guides = tuple((way.seen_from, (way.point[0] + across, way.point[1] + up)) for way in ways)
+def _in_line(
+    points: Sequence[Point],
+    targets: SnapTargets,
+    reach_mm: float,
+    noticed: tuple[Noticed | None, Noticed | None] = (None, None),
+) -> Snap:
+    """How much farther to go across and up, so that one of the points is in line, or what was noticed comes true."""
+    found = [_nearer(_aligned(targets.lines[axis], points, axis, reach_mm), noticed[axis]) for axis in (0, 1)]
+    across, up = (ways[0].by_mm if ways else 0.0 for ways in found)
+    ways = [way for each in found for way in each]
     words = " and ".join(dict.fromkeys(way.words for way in ways))
-    return Snap(moved[0] + across, moved[1] + up, words, guides)
+    return Snap(across, up, words, _guides(ways, (across, up)))
+
+
+def _nearer(aligned: Aligned | None, noticed: Noticed | None) -> list[Aligned | Noticed]:
+    """Of two ways to go the one that is nearer; both where they agree."""
+    ways = [way for way in (aligned, noticed) if way is not None]
+    nearest = min(ways, key=lambda way: abs(way.by_mm), default=None)
+    return [way for way in ways if nearest is not None and abs(way.by_mm - nearest.by_mm) <= WELD_MM]
+
+
+def _guides(ways: Sequence[Aligned | Noticed], shift: Point) -> tuple[Guide, ...]:
+    """The lines that show where something has gone by so much across and up."""
+    guides: list[Guide] = []
+    for way in ways:
+        if isinstance(way, Noticed):
+            guides += way.guides
+        else:
+            guides.append((way.seen_from, (way.point[0] + shift[0], way.point[1] + shift[1])))
+    return tuple(guides)
 
 
 def _aligned(lines: Marks, points: Sequence[Point], axis: int, reach_mm: float) -> Aligned | None:
@@ -176,7 +234,7 @@ def _aligned(lines: Marks, points: Sequence[Point], axis: int, reach_mm: float) 
     if nearest > reach_mm:
         return None
     apart = np.abs(lines.at[None, :, 1 - axis] - here[:, None, 1 - axis])
-    equal = np.where(np.abs(way) <= nearest + WELD_MM, apart, np.inf)
+    equal = np.where(np.abs(way) <= nearest + WELD_MM, np.nan_to_num(apart), np.inf)
     point, row = divmod(int(np.argmin(equal)), len(lines.words))
-    seen_x, seen_y = map(float, lines.at[row])
+    seen_x, seen_y = map(float, np.nan_to_num(lines.at[row]))
     return Aligned(float(way[point, row]), lines.words[row], (seen_x, seen_y), points[point])

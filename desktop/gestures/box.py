@@ -2,13 +2,16 @@
 
 import math
 
+from desktop.gestures.aiming import like, snapped_size
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene, box_sizes
 from desktop.gestures.preview import Box as Bounds
 from desktop.gestures.preview import Point
 from desktop.gestures.shaping import Shaping, positive, way
 from geometry.shapes import box
+from geometry.snapping import SnapTargets
 from shared.drawing import Size
 from shared.job import Outline
+from shared.kinds import Kind
 
 
 class Box(Shaping):
@@ -18,6 +21,7 @@ class Box(Shaping):
         super().__init__(scene)
         self._width: float | None = None
         self._pressed_at: Point | None = None
+        self._alike: tuple[Kind, SnapTargets] | None = None
 
     @property
     def wants(self) -> str:
@@ -43,6 +47,16 @@ class Box(Shaping):
             return ()
         left, bottom, right, top = self.bounds
         return box_sizes(left, bottom, right - left, top - bottom, self.scene)
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        """Once there is a corner, the box also comes to be as large as another part of its kind."""
+        if self._start is None:
+            super().point(at, held)
+            return
+        kind = self.scene.kind
+        if self._alike is None or self._alike[0] is not kind:
+            self._alike = (kind, self._targets._replace(peers=like(self.scene, kind)))
+        self._here = snapped_size(at, self._start, self._alike[1], self.scene, held)
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
         self.point(at, held)

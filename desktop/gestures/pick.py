@@ -4,12 +4,13 @@ import math
 from collections.abc import Iterable
 from enum import Enum, auto
 
-from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, snapped, stepped
+from desktop.gestures.aiming import aims, snapped_size
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, stepped
 from desktop.gestures.preview import NOTHING, Box, Point, Preview
 from geometry.moves import moved, resized
 from geometry.outline import joined, outline_box
 from geometry.picking import parts_at, parts_within
-from geometry.snapping import Snap, SnapTargets, snap_targets, snapped_move
+from geometry.snapping import Snap, SnapTargets, snapped_move
 from shared.drawing import Size
 from shared.edits import with_changed_parts
 from shared.errors import OutlineError
@@ -157,20 +158,22 @@ class Pick(Gesture):
     def _aimed(self) -> SnapTargets:
         """What can be snapped to; found only once something is dragged."""
         if self._targets is None:
-            self._targets = snap_targets(self.scene.face, {part.id for part in self._moving})
+            self._targets = aims(self.scene, self._moving)
         return self._targets
 
     def _drag(self, held: Held) -> None:
         dx, dy = stepped((self._at[0] - self._down[0], self._at[1] - self._down[1]), self.scene)
         self._snap = Snap(0.0, 0.0)
         if not held.free:
+            left, bottom, right, top = joined([outline_box(part.outline) for part in self._moving])
             points = [(x + dx, y + dy) for x, y in _corners(self._moving)]
-            self._snap = snapped_move(points, self._aimed(), self.scene.reach_mm)
+            box = (left + dx, bottom + dy, right + dx, top + dy)
+            self._snap = snapped_move(points, self._aimed(), self.scene.reach_mm, box)
         self._changed = _all_moved(self._moving, dx + self._snap.x, dy + self._snap.y)
 
     def _pull(self, held: Held) -> None:
         """The corner opposite the pulled one stays. A shape that cannot follow stays as it was."""
-        self._snap = snapped(self._at, self._aimed(), self.scene, held)
+        self._snap = snapped_size(self._at, self._fixed, self._aimed(), self.scene, held)
         box = _box(self._fixed, (self._snap.x, self._snap.y))
         try:
             self._changed = (resized(self._moving[0], box),)

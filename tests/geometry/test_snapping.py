@@ -1,8 +1,9 @@
 import pytest
 
+from geometry.even import peers
 from geometry.shapes import box, circle
 from geometry.snapping import Snap, snap, snap_targets, snapped_move
-from shared.job import Face, Part, Vertex, View
+from shared.job import Face, Part, Vertex, View, Way
 from shared.kinds import Kind
 
 WALL = Part("w", Kind.WALL, box(0, 0, 3000, 2400))
@@ -106,3 +107,76 @@ def test_a_dragged_part_takes_the_nearest_of_its_corners_on_each_axis() -> None:
 
 def test_a_dragged_part_without_points_stays() -> None:
     assert snapped_move([], TARGETS, REACH) == Snap(0, 0)
+
+
+LINES = ((Way.ACROSS, 1700.0, "on the set-out line at 1700"), (Way.UP, 1950.0, "on the set-out line at 1950 up"))
+SET_OUT = snap_targets(FACE, lines=LINES)
+
+
+def test_a_point_goes_onto_set_out_lines_and_says_which() -> None:
+    assert snap(1703, 2200, SET_OUT, REACH) == Snap(1700, 2200, LINES[0][2], (((1700, 0), (1700, 2200)),))
+    got = snap(1703, 1944, SET_OUT, REACH)
+    assert (got.x, got.y) == (1700, 1950)
+    assert got.words == "on the set-out line at 1700 and on the set-out line at 1950 up"
+
+
+def test_a_set_out_line_is_named_before_a_corner_in_the_same_line() -> None:
+    same = snap_targets(FACE, lines=((Way.ACROSS, 1400.0, "on the set-out line at 1400"),))
+    assert snap(1404, 2000, same, REACH).words == "on the set-out line at 1400"
+
+
+def test_a_corner_comes_before_a_nearer_set_out_line() -> None:
+    near = snap_targets(FACE, lines=((Way.ACROSS, 506.0, "on the set-out line at 506"),))
+    assert snap(505, 103, near, REACH).words == "corner of sink base"
+
+
+def test_a_dragged_part_goes_onto_a_set_out_line() -> None:
+    got = snapped_move([(1650, 1850), (1706, 1850)], SET_OUT, REACH)
+    assert (got.x, got.y, got.words) == (-6, 0, "on the set-out line at 1700")
+
+
+LAMPS = tuple(Part(f"l{x}", Kind.OUTLET, box(x, 2100, 100, 40), name=f"lamp {x}") for x in (1603, 2003))
+LIT = Face("f", "A", parts=(*FACE.parts, *LAMPS))
+AMONG_LAMPS = snap_targets(LIT, among=peers(LIT, Kind.OUTLET))
+
+
+def test_a_dragged_part_comes_to_stand_evenly_where_no_corner_is_nearer() -> None:
+    got = snapped_move([(2407, 2200)], AMONG_LAMPS, REACH, (2407, 2125, 2507, 2200))
+    assert (got.x, got.y, got.words) == (-4, 0, "evenly spaced: 300 mm")
+    assert len(got.guides) == 2
+
+
+def test_a_nearer_corner_in_line_decides_over_equal_spacing() -> None:
+    with_line = snap_targets(LIT, lines=((Way.ACROSS, 2408.0, "on a line"),), among=peers(LIT, Kind.OUTLET))
+    got = snapped_move([(2407, 2200)], with_line, REACH, (2407, 2125, 2507, 2200))
+    assert (got.x, got.words) == (1, "on a line")
+
+
+def test_a_corner_on_a_corner_decides_over_nearer_equal_spacing() -> None:
+    stands = box(2406, 2140, 100, 40)
+    beside = Face("f", "A", parts=(*LIT.parts, Part("b", Kind.SHELF, box(2400, 2000, 300, 140), name="b")))
+    targets = snap_targets(beside, among=peers(beside, Kind.OUTLET))
+    points = [(vertex.x, vertex.y) for vertex in stands]
+    got = snapped_move(points, targets, REACH, (2406, 2120, 2506, 2180))
+    assert (got.x, got.words) == (-6, "corner of b")
+
+
+def test_what_agrees_is_said_together() -> None:
+    agreeing = snap_targets(LIT, lines=((Way.ACROSS, 2403.0, "on a line"),), among=peers(LIT, Kind.OUTLET))
+    got = snapped_move([(2407, 2200)], agreeing, REACH, (2407, 2125, 2507, 2200))
+    assert (got.x, got.words) == (-4, "on a line and evenly spaced: 300 mm")
+
+
+def test_a_drawn_box_comes_to_be_as_large_as_its_like() -> None:
+    got = snap(1556, 1894, AMONG_LAMPS, REACH, opposite=(1660, 1850))
+    assert (got.x, got.y) == (1560, 1890)
+    assert got.words == "as wide as lamp 1603 and as high as lamp 1603"
+
+
+def test_along_a_side_a_drawn_box_comes_to_be_as_wide_as_its_like() -> None:
+    got = snap(1857, 2397, AMONG_LAMPS, REACH, opposite=(1760, 2300))
+    assert (got.x, got.y, got.words) == (1860, 2400, "side of wall, as wide as lamp 1603")
+
+
+def test_without_an_opposite_corner_sizes_are_not_compared() -> None:
+    assert snap(1556, 1894, AMONG_LAMPS, REACH) == Snap(1556, 1894)

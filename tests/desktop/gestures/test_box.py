@@ -5,6 +5,7 @@ from desktop.gestures.box import Box
 from desktop.gestures.gesture import Held
 from shared.errors import OutlineError, ReadingError
 from shared.job import Unit
+from shared.kinds import Kind
 from tests.desktop.gestures.scenes import JOB, SCENE, new_box
 
 
@@ -24,6 +25,22 @@ def test_a_box_is_drawn_from_corner_to_corner_and_its_corners_snap() -> None:
     box.press((1494, 158))
     box.point((1800, 500))
     assert new_box(box.release((1960, 871))) == (1500, 150, 1960, 870)
+
+
+def test_a_box_comes_to_be_as_wide_as_its_like_and_a_key_holds_that_off() -> None:
+    box = Box(SCENE)
+    box.press((1800, 1700))
+    box.point((2693, 2000))
+    assert box.preview.words == "as wide as cabinet"
+    box.point((2693, 2000), Held(free=True))
+    assert box.preview.words == ""
+    assert new_box(box.release((2693, 2000))) == (1800, 1700, 2700, 2000)
+
+
+def test_a_box_is_compared_with_parts_of_its_own_kind_only() -> None:
+    box = Box(SCENE._replace(kind=Kind.SHELF))
+    box.press((1800, 1700))
+    assert new_box(box.release((2693, 2000))) == (1800, 1700, 2693, 2000)
 
 
 def test_a_click_on_each_corner_draws_the_same_box_as_a_drag() -> None:

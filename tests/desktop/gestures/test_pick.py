@@ -8,7 +8,7 @@ from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Point, Preview
 from geometry.outline import outline_box
-from geometry.shapes import circle
+from geometry.shapes import box, circle
 from shared.edits import find_part, with_changed_parts, with_parts
 from shared.errors import JobError
 from shared.job import Part
@@ -60,6 +60,25 @@ def test_a_drag_moves_the_part_under_the_hand_and_snaps() -> None:
     done = ended(pick.release((1908, 501)))
     assert box_of(done, "next") == (1508, 150, 2408, 870)
     assert done.label == "Move cabinet"
+
+
+def test_a_dragged_part_comes_to_stand_evenly_and_the_gaps_are_shown() -> None:
+    sockets = tuple(Part(f"o{x}", Kind.OUTLET, box(x, 1700, 115, 72)) for x in (1801, 2101, 2411))
+    pick = Pick(SCENE._replace(job=with_parts(JOB, "f1", sockets)))
+    pick.press((2450, 1730))
+    pick.point((2444, 1775))
+    assert pick.preview.words == "evenly spaced: 185 mm"
+    assert len(pick.preview.guides) == 2
+    assert box_of(pick.release((2444, 1775)), "o2411")[0] == 2401
+
+
+def test_a_pulled_front_comes_to_be_as_wide_as_another_which_is_named_by_its_tag() -> None:
+    again = Part("again", Kind.DOOR, box(1703, 153, 500, 600))
+    pick = Pick(SCENE._replace(job=with_parts(JOB, "f1", (again,)), picked=("again",)))
+    pick.press((2203, 753))
+    pick.point((2290, 800))
+    assert pick.preview.words == "as wide as door A1"
+    assert box_of(pick.release((2290, 800)), "again") == (1703, 153, 2297, 800)
 
 
 def test_dragging_one_of_several_picked_parts_moves_them_all() -> None:

@@ -1,0 +1,39 @@
+"""What the hand compares with while it draws or drags: the parts of the same kind, by their names or tags."""
+
+from collections.abc import Sequence
+
+from desktop.gestures.gesture import Held, Scene, stepped
+from desktop.gestures.preview import Point
+from geometry.even import Peers, peers
+from geometry.outline import outline_box
+from geometry.snapping import Snap, SnapTargets, snap, snap_targets
+from shared.job import Part
+from shared.kinds import Kind
+from takeoff.tags import tags
+
+
+def aims(scene: Scene, moving: Sequence[Part]) -> SnapTargets:
+    """What can be snapped to while these parts move; what is compared with is of the largest one's kind."""
+    gone = {part.id for part in moving}
+    largest = max(moving, key=_box_mm2)
+    return snap_targets(scene.face, gone, among=like(scene, largest.kind, moving))
+
+
+def like(scene: Scene, kind: Kind, moving: Sequence[Part] = ()) -> Peers:
+    """The parts of a kind that stand on the face; fronts without a name are known by their tags: "door A2"."""
+    gone = {part.id for part in moving}
+    tagged = tags(scene.face)
+    names = {part.id: f"{part.kind.value} {tagged[part.id]}" for part in scene.face.parts if part.id in tagged}
+    named = {part.id: part.name for part in scene.face.parts if part.name}
+    return peers(scene.face, kind, gone, names | named, scene.job.unit)
+
+
+def snapped_size(at: Point, opposite: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
+    """Where the corner of a box goes whose opposite corner stays; held off, only to the nearest division."""
+    place = stepped(at, scene)
+    return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm, opposite)
+
+
+def _box_mm2(part: Part) -> float:
+    left, bottom, right, top = outline_box(part.outline)
+    return (right - left) * (top - bottom)
