@@ -1,14 +1,15 @@
-"""The rows of the count, as values: surfaces by finish, joints, masking, each with its sum beneath it."""
+"""The rows of the count, as values: surfaces by finish, joints, masking, tiles, each with its sum beneath it."""
 
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from desktop.shown import Shown
 from desktop.wording import TIMES, area_number, counted, length_words, run_words, square_unit, step_words
-from shared.edits import find_face
+from shared.edits import find_face, find_part
 from shared.job import Fillet, Job, Section, Unit
-from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Term
+from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Term, TileRow
 from takeoff.finish_totals import FinishTotal, totals_by_finish
+from takeoff.naming import called
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 
 Cells = tuple[str, str, str, str]
@@ -34,7 +35,7 @@ class CountRow(NamedTuple):
 
 def count_rows(shown: Shown) -> tuple[CountRow, ...]:
     """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
-    groups = (*_surfaces(shown), _joints(shown), _masking(shown))
+    groups = (*_surfaces(shown), _joints(shown), _masking(shown), _tiles(shown))
     return tuple(group for group in groups if group.children)
 
 
@@ -143,6 +144,24 @@ def _mask(row: MaskingRow, shown: Shown) -> CountRow:
         parts=tuple(part for part in row.parts if part is not None),
         face=row.face,
         edges=row.path,
+    )
+
+
+def _tiles(shown: Shown) -> CountRow:
+    rows = tuple(_tile(row, shown) for row in shown.takeoff.tiles)
+    return CountRow("tiles", ("Tiles", "Whole", "Cut", "Grout"), rows, head=True)
+
+
+def _tile(row: TileRow, shown: Shown) -> CountRow:
+    key = f"tiles {row.part}"
+    part = find_part(shown.now, row.part)[1]
+    length = run_words(row.grout_mm.amount, shown.unit)
+    return CountRow(
+        key=key,
+        cells=(f"{_places(shown.now, row.face)}  {called(part)}", f"{row.whole}", f"{row.cut}", length),
+        children=(_why(key, "Grout", row.grout_mm, shown.unit, square=False),),
+        parts=(row.part,),
+        face=row.face,
     )
 
 

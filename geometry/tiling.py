@@ -5,6 +5,7 @@ corner of the tile that all others follow; course `n` is shifted by n times `cou
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -22,6 +23,9 @@ from shared.job import Tiles, Vertex
 SAGITTA_MM = 0.01
 """How far a chord of the border may leave its arc: far below a tape's reading."""
 
+KEPT = 256
+"""So many surfaces are remembered as they were last tiled: a drag changes one of them, or none."""
+
 Shapes = NDArray[np.object_]
 
 
@@ -30,7 +34,13 @@ class Tiling(NamedTuple):
 
     whole: int
     cut: int
-    grout_mm: float
+    level_mm: float
+    upright_mm: float
+
+    @property
+    def grout_mm(self) -> float:
+        """The length of all grout lines."""
+        return self.level_mm + self.upright_mm
 
 
 class _Laid(NamedTuple):
@@ -62,6 +72,7 @@ class _Laid(NamedTuple):
         return float(b.x0.min()), float(b.y0.min()), float(b.x0.max()), float(b.y0.max())
 
 
+@lru_cache(maxsize=KEPT)
 def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
     """The tiles of a part over its visible region; all 0 where nothing is seen.
 
@@ -72,11 +83,12 @@ def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
     """
     laid = _laid(region, tiles, corner)
     if laid is None:
-        return Tiling(0, 0, 0.0)
+        return Tiling(0, 0, 0.0, 0.0)
     cells = cells_over(laid.border, _tile_grid(laid))
-    return Tiling(cells.whole, cells.met, _length(_levels(laid)) + _uprights_mm(laid))
+    return Tiling(cells.whole, cells.met, _length(_levels(laid)), _uprights_mm(laid))
 
 
+@lru_cache(maxsize=KEPT)
 def grout_lines(region: Region, tiles: Tiles, corner: Point, most: int) -> tuple[tuple[Vertex, Vertex], ...]:
     """The grout lines as straight paths; none where there are more than `most`.
 

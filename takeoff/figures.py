@@ -116,14 +116,31 @@ class MaskingRow(NamedTuple):
     path: tuple[EdgeRow, ...]
 
 
+class TileRow(NamedTuple):
+    """The tiles of one part: how many are whole and how many cut, and its grout lines, `grout_width_mm` wide."""
+
+    part: str
+    room: str
+    face: str
+    name: str
+    whole: int
+    cut: int
+    grout_width_mm: float
+    grout_mm: Figure
+
+
 class Totals(NamedTuple):
-    """The running totals: mm2, mm, and how many doors and drawer fronts are coated, in place or taken off."""
+    """The running totals: mm2, mm, and how many doors and drawer fronts are coated, in place or taken off.
+
+    `grout_mm` are the grout lines of all tiled parts.
+    """
 
     coated_mm2: float
     masking_mm: float
     bead_mm: float
     old_bead_mm: float
     fronts: int
+    grout_mm: float = 0.0
 
 
 class Takeoff(NamedTuple):
@@ -136,3 +153,4 @@ class Takeoff(NamedTuple):
     totals: Totals
     findings: tuple[Finding, ...]
     rule: str = "net"
+    tiles: tuple[TileRow, ...] = ()

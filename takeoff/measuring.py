@@ -13,13 +13,14 @@ from takeoff.areas import Standing, gross, net, standings
 from takeoff.coated import coated
 from takeoff.corners import FaceEnd
 from takeoff.edges import edge_rows, in_order, seen_lengths, sides_seen
-from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow
+from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow, TileRow
 from takeoff.fronts import is_opening
 from takeoff.joints import Choices, joint_rows, meetings
 from takeoff.looking import look_at_face
 from takeoff.masking import Finishes, guard_of, masking_rows
 from takeoff.measuring_rules import NET, measuring_rules
 from takeoff.tags import tags
+from takeoff.tiles import look_at_tiles, tile_rows
 from takeoff.treatments import Treated, Treatments
 
 
@@ -50,6 +51,7 @@ class FaceCount(NamedTuple):
     left: FaceEnd
     right: FaceEnd
     findings: tuple[Finding, ...]
+    tiles: tuple[TileRow, ...]
 
 
 def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement) -> FaceCount:
@@ -70,7 +72,11 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
         masking=masking_rows(face.id, by_id, edges, finishes, guard_of(face, context.at_corners)),
         left=left,
         right=right,
-        findings=look_at_face(face, context.unit, treated, (hung, off), _free_sides(outer, context)),
+        findings=(
+            *look_at_face(face, context.unit, treated, (hung, off), _free_sides(outer, context)),
+            *look_at_tiles(face, context.unit),
+        ),
+        tiles=tile_rows(face, context.room, off),
     )
 
 

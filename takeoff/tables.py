@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
-from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff
+from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow
 from takeoff.naming import Names, section_words
 
 Cell = str | float
@@ -21,14 +21,17 @@ DIGITS = 6
 def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
     """The table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
 
-    One row for each part, joint and masking, then the totals; the first column says which. Text that a spreadsheet
-    would take for a formula is led by an apostrophe.
+    One row for each part, joint, masking and tiled part, then the totals; the first column says which. Text that a
+    spreadsheet would take for a formula is led by an apostrophe.
     """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)
     area, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
-    writer.writerow([*HEADINGS, f"gross {area}", f"net {area}", f"coated {area}", f"length {run}"])
-    writer.writerows([_safe(cell) for cell in row] for row in _rows(takeoff, job))
+    areas = (f"gross {area}", f"net {area}", f"coated {area}")
+    headings = (*HEADINGS, *areas, f"length {run}", "whole tiles", "cut tiles")
+    writer.writerow(headings)
+    for row in _rows(takeoff, job):
+        writer.writerow([_safe(cell) for cell in row] + [""] * (len(headings) - len(row)))
     return text.getvalue().encode("utf-8")
 
 
@@ -58,6 +61,8 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
         yield _joint_cells(joint, job, names)
     for masking in takeoff.masking:
         yield _masking_cells(masking, job, names)
+    for tiles in takeoff.tiles:
+        yield _tile_cells(tiles, job, names)
     yield from _total_cells(takeoff, job)
 
 
@@ -79,11 +84,19 @@ def _masking_cells(row: MaskingRow, job: Job, names: Names) -> tuple[Cell, ...]:
     return ("masking", *place, row.parts[0], row.name, "", "", "", row.parts[1] or "", *[""] * 7, _run(row, job))
 
 
+def _tile_cells(row: TileRow, job: Job, names: Names) -> tuple[Cell, ...]:
+    place = (names.room(row.room), names.face(row.face), "")
+    length = round(run_in(row.grout_mm.amount, job.unit), DIGITS)
+    return ("tiles", *place, row.part, names.part(row.part), *[""] * 11, length, row.whole, row.cut)
+
+
 def _total_cells(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
     totals = takeoff.totals
     coated = round(area_in(totals.coated_mm2, job.unit), DIGITS)
     yield ("total", *[""] * 4, "coated", *[""] * 8, "", "", coated, "")
     lengths = {"masking": totals.masking_mm, "bead": totals.bead_mm, "old bead": totals.old_bead_mm}
+    if takeoff.tiles:
+        lengths["grout"] = totals.grout_mm
     for name, length_mm in lengths.items():
         yield ("total", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
 

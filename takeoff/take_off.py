@@ -8,7 +8,7 @@ from shared.findings import Finding
 from shared.job import Face, Job, Room
 from shared.kinds import Treatment
 from takeoff.corners import Meeting, corner_joints, corner_masking, meetings_round
-from takeoff.figures import JointRow, MaskingRow, Takeoff, Totals
+from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow, Totals
 from takeoff.fronts import is_front
 from takeoff.joints import Choices, Found, joint_rows
 from takeoff.looking_round import look_at_choices, look_at_names, look_at_ties
@@ -29,6 +29,15 @@ class _Between(NamedTuple):
     on_elevations: Mapping[str, frozenset[int]]
 
 
+class _Counted(NamedTuple):
+    """All rows of a takeoff that have a total."""
+
+    parts: tuple[PartRow, ...]
+    joints: tuple[JointRow, ...]
+    masking: tuple[MaskingRow, ...]
+    tiles: tuple[TileRow, ...]
+
+
 def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff:
     """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
 
@@ -45,6 +54,7 @@ def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff
     memory.keep_only(job)
     rows = tuple(chain.from_iterable(counts[face.id].parts for face in job.faces))
     shared = joint_rows(_found_between(between, counts), Choices(job.joints))
+    tiles = tuple(chain.from_iterable(count.tiles for count in counts.values()))
     joints = (*chain.from_iterable(count.joints for count in counts.values()), *shared)
     masking = (*chain.from_iterable(count.masking for count in counts.values()), *_masked_corners(between, counts))
     return Takeoff(
@@ -52,9 +62,10 @@ def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff
         edges=tuple(chain.from_iterable(count.edges for count in counts.values())),
         joints=joints,
         masking=masking,
-        totals=_totals(sum(row.coated_mm2.amount for row in rows), _fronts(job), joints, masking),
+        totals=_totals(_Counted(rows, joints, masking, tiles), _fronts(job)),
         findings=tuple(_findings(job, between, counts, joints)),
         rule=rule,
+        tiles=tiles,
     )
 
 
@@ -100,14 +111,15 @@ def _fronts(job: Job) -> int:
     )
 
 
-def _totals(coated_mm2: float, fronts: int, joints: tuple[JointRow, ...], masking: tuple[MaskingRow, ...]) -> Totals:
-    sealed = [row for row in joints if row.sealed]
+def _totals(counted: _Counted, fronts: int) -> Totals:
+    sealed = [row for row in counted.joints if row.sealed]
     return Totals(
-        coated_mm2=coated_mm2,
-        masking_mm=sum(row.length_mm.amount for row in masking),
+        coated_mm2=sum(row.coated_mm2.amount for row in counted.parts),
+        masking_mm=sum(row.length_mm.amount for row in counted.masking),
         bead_mm=sum(row.length_mm.amount for row in sealed),
         old_bead_mm=sum(row.length_mm.amount for row in sealed if row.old_bead),
         fronts=fronts,
+        grout_mm=sum(row.grout_mm.amount for row in counted.tiles),
     )
 
 

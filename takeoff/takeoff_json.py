@@ -84,6 +84,16 @@ class MaskingEntry(Entry, frozen=True):
     length_mm: float
 
 
+class TilesEntry(Entry, frozen=True):
+    """The tiles of a part, with the fronts off: how many whole, how many cut, and its grout lines."""
+
+    part: str
+    whole: int
+    cut: int
+    grout_width_mm: float
+    grout_length_mm: float
+
+
 class TotalsEntry(Entry, frozen=True):
     """The totals, in square metres and metres."""
 
@@ -92,6 +102,7 @@ class TotalsEntry(Entry, frozen=True):
     bead_m: float
     old_bead_m: float
     fronts: int
+    grout_m: float
 
 
 class FindingEntry(Entry, frozen=True):
@@ -118,6 +129,7 @@ class TakeoffEntry(Entry, frozen=True):
     masking: tuple[MaskingEntry, ...]
     totals: TotalsEntry
     findings: tuple[FindingEntry, ...]
+    tiles: tuple[TilesEntry, ...]
 
 
 def takeoff_json(takeoff: Takeoff, job: Job) -> bytes:
@@ -144,6 +156,7 @@ def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
         masking=tuple(MaskingEntry(row.face, row.parts, row.name, row.length_mm.amount) for row in takeoff.masking),
         totals=_totals_entry(takeoff),
         findings=tuple(FindingEntry(*finding) for finding in takeoff.findings),
+        tiles=_tiles_entries(takeoff),
     )
 
 
@@ -170,6 +183,12 @@ def _joint_entries(takeoff: Takeoff) -> tuple[JointEntry, ...]:
     )
 
 
+def _tiles_entries(takeoff: Takeoff) -> tuple[TilesEntry, ...]:
+    return tuple(
+        TilesEntry(row.part, row.whole, row.cut, row.grout_width_mm, row.grout_mm.amount) for row in takeoff.tiles
+    )
+
+
 def _totals_entry(takeoff: Takeoff) -> TotalsEntry:
     totals = takeoff.totals
     return TotalsEntry(
@@ -178,4 +197,5 @@ def _totals_entry(takeoff: Takeoff) -> TotalsEntry:
         bead_m=totals.bead_mm / MM_IN_A_METRE,
         old_bead_m=totals.old_bead_mm / MM_IN_A_METRE,
         fronts=totals.fronts,
+        grout_m=totals.grout_mm / MM_IN_A_METRE,
     )

@@ -1,4 +1,4 @@
-"""The takeoff as text for a terminal: areas by finish, joints by section, masking, fronts, things to look at."""
+"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, fronts, things to look at."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -19,6 +19,7 @@ def takeoff_text(takeoff: Takeoff, job: Job) -> str:
         _areas(takeoff, job),
         _joints(takeoff, job),
         _masking(takeoff, job),
+        _tiles(takeoff, job),
         _totals(takeoff, job),
     )
     return "\n\n".join("\n".join(lines) for lines in sections if lines) + "\n"
@@ -76,6 +77,17 @@ def _masking(takeoff: Takeoff, job: Job) -> list[str]:
         where = f"  {names.room_of(face)}  {names.face(face)}"
         lines.append(_line(where, "", "", show_run(_sum(rows), job.unit)))
     return [*lines, _line("All masking", "", "", show_run(takeoff.totals.masking_mm, job.unit))]
+
+
+def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
+    if not takeoff.tiles:
+        return []
+    names = Names(job)
+    lines = [_line("Tiles", "whole", "cut", "grout")]
+    for row in takeoff.tiles:
+        where = f"  {names.room(row.room)}  {names.face(row.face)}  {names.part(row.part)}"
+        lines.append(_line(where, str(row.whole), str(row.cut), show_run(row.grout_mm.amount, job.unit)))
+    return [*lines, _line("All grout", "", "", show_run(takeoff.totals.grout_mm, job.unit))]
 
 
 def _totals(takeoff: Takeoff, job: Job) -> list[str]:

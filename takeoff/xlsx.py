@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from shared.disk import write_atomically
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
-from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff
+from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow
 from takeoff.finish_totals import totals_by_finish
 from takeoff.naming import Names, section_words
 
@@ -37,7 +37,10 @@ class Sheet(NamedTuple):
 
 
 def write_xlsx(takeoff: Takeoff, job: Job, path: Path) -> None:
-    """Write the sheets Areas, Joints, Masking and Totals. FileError where that fails; the file is then as it was."""
+    """Write the sheets Areas, Joints, Masking, Tiles (where there are some) and Totals.
+
+    FileError where that fails; the file is then as it was.
+    """
     write_atomically(path, xlsx_bytes(takeoff, job))
 
 
@@ -75,6 +78,7 @@ def _sheets(takeoff: Takeoff, job: Job) -> tuple[Sheet, ...]:
         _areas(takeoff, job, names),
         _joints(takeoff, job, names),
         _masking(takeoff, job, names),
+        *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
         _totals(takeoff, job, names),
     )
 
@@ -119,6 +123,17 @@ def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
     return (*place, *map(names.part, row.parts), run_in(row.length_mm.amount, job.unit))
 
 
+def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    rows = tuple(_tile_row(row, job, names) for row in takeoff.tiles)
+    headings = ("Room", "Face", "Part", "Whole tiles", "Cut tiles", f"Grout {large_unit(job.unit)}")
+    return Sheet("Tiles", headings, (14, 8, 28, 12, 12, 10), rows)
+
+
+def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
+    place = (names.room(row.room), names.face(row.face), names.part(row.part))
+    return (*place, float(row.whole), float(row.cut), run_in(row.grout_mm.amount, job.unit))
+
+
 def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
     areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
     totals = takeoff.totals
@@ -137,8 +152,16 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
             Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', run_in(totals.old_bead_mm, job.unit)),
         ),
         ("Fronts", "", "", float(totals.fronts)),
+        *_grout_total(takeoff, job),
     )
     return Sheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
+
+
+def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
+    if not takeoff.tiles:
+        return ()
+    total = Live(f"=SUM({_range('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
+    return ((f"Grout {large_unit(job.unit)}", "", "", total),)
 
 
 def _finish_totals(takeoff: Takeoff, job: Job, names: Names) -> tuple[Row, ...]:

@@ -60,10 +60,10 @@ def test_every_format_tells_the_same_totals(example: Path, tmp_path: Path) -> No
     for form, path in files.items():
         assert main(["takeoff", str(example), "--format", form, "-o", str(path)]) == 0
     totals = json.loads(files["json"].read_bytes())["totals"]
-    rows = list(csv.reader(io.StringIO(files["csv"].read_bytes().decode(), newline="")))
-    by_name = {row[5]: row for row in rows if row[0] == "total"}
-    assert float(by_name["coated"][-2]) == pytest.approx(totals["coated_area_m2"], abs=1e-6)
-    assert float(by_name["bead"][-1]) == pytest.approx(totals["bead_m"], abs=1e-6)
+    rows = csv.DictReader(io.StringIO(files["csv"].read_bytes().decode(), newline=""))
+    by_name = {row["name"]: row for row in rows if row["row"] == "total"}
+    assert float(by_name["coated"]["coated m2"]) == pytest.approx(totals["coated_area_m2"], abs=1e-6)
+    assert float(by_name["bead"]["length m"]) == pytest.approx(totals["bead_m"], abs=1e-6)
     sheet = openpyxl.load_workbook(files["xlsx"], data_only=True)["Totals"]
     shown = {row[0]: row[-1] for row in sheet.iter_rows(values_only=True)}
     assert shown["Masking m"] == pytest.approx(totals["masking_m"])

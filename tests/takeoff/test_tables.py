@@ -103,6 +103,7 @@ def test_the_json_has_what_programs_rely_on(kitchen: Job, counted: Takeoff) -> N
         "bead_m": pytest.approx(counted.totals.bead_mm / 1e3),
         "old_bead_m": pytest.approx(counted.totals.old_bead_mm / 1e3),
         "fronts": 2,
+        "grout_m": 0,
     }
 
 
