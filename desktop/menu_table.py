@@ -20,6 +20,7 @@ from desktop.menus import (
     with_picked,
     with_room,
     with_several,
+    with_two,
 )
 from desktop.modes import KEYS, Mode
 from desktop.shown import Overlay, Page, Shown
@@ -47,7 +48,13 @@ LINE_UP = {
     Alignment.MIDDLE_ACROSS: "Line up &middles, one over another",
     Alignment.MIDDLE_UP: "Line up mi&ddles, side by side",
 }
-SCREEN_KEYS = {Overlay.NAMES: "&Names", Overlay.SIZES: "&Sizes", Overlay.JOINTS: "&Joints", Overlay.MASKING: "&Masking"}
+SCREEN_KEYS = {
+    Overlay.NAMES: "&Names",
+    Overlay.SIZES: "&Sizes",
+    Overlay.JOINTS: "&Joints",
+    Overlay.MASKING: "&Masking",
+    Overlay.PHOTO: "Photo &under the face",
+}
 
 
 def fill(app: "App") -> tuple[Menus, QMenu]:
@@ -129,6 +136,7 @@ def _drawing(app: "App", menus: Menus) -> None:
         (
             Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
             Command("L&ower by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
+            Command("&Seal where the two meet", None, parts.seal, with_two),
             Command("Loc&k", None, partial(parts.lock, on=True), with_picked),
             Command("U&nlock", None, partial(parts.lock, on=False), with_picked),
         ),

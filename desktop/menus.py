@@ -62,6 +62,11 @@ def with_several(shown: Shown | None) -> bool:
     return shown is not None and len(shown.picked) > 1
 
 
+def with_two(shown: Shown | None) -> bool:
+    """Where two parts are picked."""
+    return shown is not None and len(shown.picked) == 2
+
+
 def can_undo(shown: Shown | None) -> bool:
     """Where there is a step to take back."""
     return shown is not None and shown.history.can_undo

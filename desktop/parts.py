@@ -6,6 +6,7 @@ from PySide6.QtCore import QObject
 
 from desktop.gestures.acts import deleted, duplicated, nudged, pasted, picked_parts
 from desktop.gestures.gesture import Done, Scene
+from desktop.shown import Overlay
 from desktop.store import Store
 from geometry.alike import in_reading_order, same_kind, same_size
 from geometry.hand_changes import locked
@@ -13,6 +14,8 @@ from geometry.lining_up import Alignment, aligned, evened_out
 from shared.edits import raised
 from shared.errors import RecoatError
 from shared.job import Face, Job, Part, Way
+from takeoff.joints import with_joint_by_hand
+from takeoff.take_off import take_off
 
 
 class Parts(QObject):
@@ -86,6 +89,19 @@ class Parts(QObject):
     def lock(self, *, on: bool) -> None:
         """The picked parts kept from the hand, or given back to it."""
         self._change("Lock" if on else "Unlock", lambda job, picked: locked(job, picked, on))
+
+    def seal(self) -> None:
+        """A sealed joint where the two picked parts meet, though no rule asks for one."""
+        shown = self._store.open
+        first, second = shown.picked
+        if any(row.sealed and set(row.parts) == {first, second} for row in shown.takeoff.joints):
+            self._store.refused.emit("These two are sealed already: Count shows the joint, and how.")
+            return
+        job = with_joint_by_hand(shown.job, shown.face, (first, second))
+        if not any(set(row.parts) == {first, second} for row in take_off(job, self._store.memory).joints):
+            self._store.refused.emit("These two do not touch with the fronts off; pick two parts that meet.")
+        elif self._store.edit("Seal a joint", job) and Overlay.JOINTS not in shown.overlays:
+            self._store.turn_overlay(Overlay.JOINTS)
 
     def raise_level(self) -> None:
         """The picked parts in front of those of other kinds."""

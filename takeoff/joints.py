@@ -7,8 +7,10 @@ from importlib.resources import files
 from typing import NamedTuple
 
 import msgspec
+from msgspec.structs import replace
 
-from shared.job import Face, JointChoice, Part, Section, View
+from shared.edits import with_joint_choice
+from shared.job import Face, Job, JointChoice, Part, Section, View
 from shared.kinds import Kind
 from takeoff.edges import Ranked, divided, length_figure, part_below, ranked_parts
 from takeoff.figures import EdgeRow, JointRow
@@ -90,6 +92,16 @@ def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[Found, ...]:
             paths.setdefault((first, second), []).append(edge)
     ranked = ranked_parts(face.parts)
     return tuple(_found(face, ranked, pair, path) for pair, path in paths.items())
+
+
+def with_joint_by_hand(job: Job, face_id: str, parts: Pair) -> Job:
+    """The job with the joint between two parts of a face sealed, whatever the rules say; the section is then the usual.
+
+    A section that a person chose before stays. Whether the parts meet shows in the takeoff.
+    """
+    before = Choices(job.joints).about(face_id, "", parts) or JointChoice(face_id, parts)
+    section = before.section or joint_table().upright.section
+    return with_joint_choice(job, replace(before, sealed=True, section=section))
 
 
 def joint_rows(found: Iterable[Found], choices: Choices) -> tuple[JointRow, ...]:

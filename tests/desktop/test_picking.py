@@ -86,3 +86,24 @@ def test_a_locked_part_stays_and_says_so(doors: Person) -> None:
     doors.app.canvas.setFocus()
     doors.press(Qt.Key.Key_Right)
     assert _picked(doors)[0][0] == 1001
+
+
+def test_a_joint_is_sealed_that_no_rule_asks_for(doors: Person) -> None:
+    doors.press(Qt.Key.Key_B, Keys.AltModifier)
+    doors.read("filler 0, 0, 450, 100", "fixture 0, 720, 450, 200")
+    doors.press(Qt.Key.Key_P, Keys.AltModifier)
+    face = doors.shown.shown_face
+    assert face is not None
+    _wall, cabinet, *_, filler, fixture = (part.id for part in face.parts)
+    doors.app.store.pick((cabinet, fixture))
+    assert not doors.shown.takeoff.joints
+
+    _choose(doors, "&Seal where the two meet")
+    (row,) = doors.shown.takeoff.joints
+    assert (set(row.parts), row.sealed, row.length_mm.amount) == ({cabinet, fixture}, True, 450)
+    _choose(doors, "&Seal where the two meet")
+    assert "sealed already" in doors.app.line.answer.text()
+
+    doors.app.store.pick((filler, fixture))
+    _choose(doors, "&Seal where the two meet")
+    assert "do not touch" in doors.app.line.answer.text()
