@@ -14,6 +14,7 @@ from desktop.details import Details
 from desktop.drawings import Drawings
 from desktop.exports import Exports
 from desktop.face_form import NewFace
+from desktop.face_photos import FacePhotos
 from desktop.face_view import FaceView
 from desktop.faces import Faces
 from desktop.files import Files
@@ -136,6 +137,7 @@ class App(QObject):
 
     def _build_views(self, look: Look) -> None:
         drawings = Drawings(self.store)
+        self.face_photos = FacePhotos(self.background, self)
         self.start, self.bar, self.totals = self.window.start, PageBar(), TotalsBar()
         self.strip = Strip(drawings, look)
         self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store)
@@ -145,14 +147,16 @@ class App(QObject):
         pages = {Page.MEASURE: self.measure, Page.COUNT: self.count}
         self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
         self.faces_shown = (
-            FaceView(self.canvas, drawings, Page.MEASURE),
-            FaceView(self.count_canvas, drawings, Page.COUNT),
+            FaceView(self.canvas, drawings, self.face_photos, Page.MEASURE),
+            FaceView(self.count_canvas, drawings, self.face_photos, Page.COUNT),
         )
 
     def _connect_views(self) -> None:
         store, window = self.store, self.window
         store.changed.connect(self._render)
         store.refused.connect(self._tell_refused)
+        self.face_photos.ready.connect(self._show_photo)
+        self.face_photos.failed.connect(self.tell_trouble)
         self.bar.turned.connect(store.turn_to)
         self.bar.asked_for_findings.connect(self.frame.open_findings)
         self.frame.findings.chosen.connect(self._go_to)
@@ -200,6 +204,13 @@ class App(QObject):
         if old is None or new is None or old.job is not new.job:
             self.window.tell("", trouble=False)
             self._show_mode()
+
+    def _show_photo(self) -> None:
+        """A photo is ready to be shown."""
+        shown = self.store.shown
+        if shown is not None:
+            for face_view in self.faces_shown:
+                face_view.follow(shown)
 
     def _tell_refused(self, words: str) -> None:
         """Where the person typed: under the face, or else above the totals."""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPixmap, QRegion, QTransform
 from desktop.changes import changed_boxes
 from desktop.look import Look
 from desktop.paint import PaintOptions, paint_face
+from desktop.photo_layer import PhotoLayer, paint_layer
 from shared.drawing import Drawing
 
 MOST_BOXES = 40
@@ -15,7 +16,7 @@ MOST_BOXES = 40
 
 
 class Sight(NamedTuple):
-    """How a drawing is looked at: the canvas's size, its device pixel ratio, and what `desktop.paint` wants."""
+    """How a drawing is looked at: the canvas's size, its pixel ratio, what `desktop.paint` wants; a photo under it."""
 
     size: QSize
     ratio: float
@@ -23,6 +24,7 @@ class Sight(NamedTuple):
     look: Look
     options: PaintOptions
     font: QFont
+    photo: PhotoLayer | None = None
 
 
 class Backing:
@@ -64,5 +66,7 @@ def _joined(boxes: list[QRect]) -> QRegion:
 def _repaint(drawing: Drawing, sight: Sight, region: QRegion, painter: QPainter) -> None:
     painter.setClipRegion(region)
     painter.fillRect(region.boundingRect(), QColor(sight.look.paper))
+    if sight.photo is not None:
+        paint_layer(sight.photo, painter, sight.to_device)
     painter.setFont(sight.font)
     paint_face(drawing, painter, sight.to_device, sight.look, sight.options)

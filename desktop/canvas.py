@@ -21,6 +21,7 @@ from desktop.gestures.preview import NOTHING, Preview
 from desktop.look import Look
 from desktop.paint import PaintOptions, paint_picked
 from desktop.paint_preview import paint_preview
+from desktop.photo_layer import PhotoLayer
 from desktop.summary import summary
 from desktop.viewing import Box, Glass
 from shared.drawing import Drawing
@@ -73,6 +74,7 @@ class Canvas(QWidget):
         self._look = look
         self._drawing: Drawing | None = None
         self._options = PaintOptions()
+        self._photo: PhotoLayer | None = None
         self._preview = NOTHING
         self._glass = Glass()
         self._backing = Backing()
@@ -110,6 +112,12 @@ class Canvas(QWidget):
                 self._fit_again()
         self._describe()
         self.update()
+
+    def show_photo(self, photo: PhotoLayer | None) -> None:
+        """Show this photo under the face; None for none."""
+        if photo is not self._photo:
+            self._photo = photo
+            self.update()
 
     def set_options(self, options: PaintOptions) -> None:
         """Show other things of the face."""
@@ -222,7 +230,7 @@ class Canvas(QWidget):
             return
         options = self._options._replace(picked=frozenset())
         view = self._glass.to_device
-        sight = Sight(self.size(), self.devicePixelRatioF(), view, self._look, options, self.font())
+        sight = Sight(self.size(), self.devicePixelRatioF(), view, self._look, options, self.font(), self._photo)
         painter.drawPixmap(0, 0, self._backing.picture(self._drawing, sight))
         paint_picked(self._drawing, painter, view, self._look, self._options.picked)
         paint_preview(self._preview, self._drawing.unit, painter, view, self._look)

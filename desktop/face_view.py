@@ -1,10 +1,14 @@
-"""The face on a page's canvas, kept in step with what is shown."""
+"""The face on a page's canvas, and the photo under it, kept in step with what is shown."""
 
 from desktop.canvas import Canvas
 from desktop.drawings import Drawings
+from desktop.face_photos import FacePhotos
 from desktop.paint import PaintOptions
 from desktop.shown import Overlay, Page, Shown
 from geometry.chaining import chained
+
+OVER_A_PHOTO = 0.3
+"""How dense parts are over a photo: told apart, and the photo seen through them (own choice)."""
 
 LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 
@@ -12,9 +16,10 @@ LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 class FaceView:
     """Draws the face on the canvas of one page while that page is open."""
 
-    def __init__(self, canvas: Canvas, drawings: Drawings, page: Page) -> None:
+    def __init__(self, canvas: Canvas, drawings: Drawings, photos: FacePhotos, page: Page) -> None:
         self._canvas = canvas
         self._drawings = drawings
+        self._photos = photos
         self._page = page
         self._last: Shown | None = None
 
@@ -25,7 +30,9 @@ class FaceView:
         if self._last is None or _what_is_drawn(self._last) != _what_is_drawn(new):
             face = new.shown_face
             self._canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
-        self._canvas.set_options(options(new))
+        photo = self._photos.layer(new) if Overlay.PHOTO in new.overlays else None
+        self._canvas.show_photo(photo)
+        self._canvas.set_options(options(new)._replace(density=1.0 if photo is None else OVER_A_PHOTO))
         self._last = new
 
 

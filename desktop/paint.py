@@ -11,7 +11,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from desktop.lettering import box_at, draw_centred, fit
-from desktop.look import Look
+from desktop.look import KindLook, Look
 from desktop.paint_sizes import paint_size, size_box
 from desktop.paths import line_shape, rings_shape, ruling
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
@@ -56,7 +56,8 @@ def strokes(look: Look) -> dict[Role, Stroke]:
 class PaintOptions(NamedTuple):
     """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width.
 
-    `lit_lines` are paths on the face that shine, whether or not lines of their role are shown.
+    Fills and patterns have `density` of their colour: below 1 what lies under the face shows through. `lit_lines` are
+    paths on the face that shine, whether or not lines of their role are shown.
     """
 
     names: bool = True
@@ -66,6 +67,7 @@ class PaintOptions(NamedTuple):
     masking: bool = False
     patterns: bool = True
     weight: float = 1.0
+    density: float = 1.0
     picked: frozenset[str] = frozenset()
     lit: frozenset[str] = frozenset()
     lit_lines: tuple[tuple[Vertex, ...], ...] = ()
@@ -215,10 +217,16 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
 
 def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
     how, painter = easel.look.kinds[area.kind], easel.painter
-    painter.fillPath(path, QColor(easel.look.lit if area.part in easel.options.lit else how.fill))
-    if not easel.options.patterns or not how.families:
-        return
     painter.save()
+    painter.setOpacity(easel.options.density)
+    painter.fillPath(path, QColor(easel.look.lit if area.part in easel.options.lit else how.fill))
+    if easel.options.patterns and how.families:
+        _paint_pattern(how, path, easel)
+    painter.restore()
+
+
+def _paint_pattern(how: KindLook, path: QPainterPath, easel: _Easel) -> None:
+    painter = easel.painter
     painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
     painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
     over = path.controlPointRect()
@@ -228,7 +236,6 @@ def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
     origin = easel.view.dx(), easel.view.dy()
     for family in how.families:
         painter.drawLines(ruling(family, window.getRect(), origin).across(over))
-    painter.restore()
 
 
 def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:

@@ -25,13 +25,15 @@ class Overlay(StrEnum):
     SIZES = "sizes"
     JOINTS = "joints"
     MASKING = "masking"
+    PHOTO = "photo"
 
 
 @dataclass(frozen=True, slots=True)
 class Shown:
     """An open job and what is shown of it.
 
-    `saved` is the job as it stands in its file. `tried` is a job that a gesture tries out and that is no step of the
+    `photos` are all that were read or brought in, so that what is undone can be redone. `saved` is the job as it stands
+    in its file. `tried` is a job that a gesture tries out and that is no step of the
     history yet; `takeoff` is counted from it where there is one. `lit` are parts and
     `lit_edges` edges that a row of the count points at.
     """
@@ -48,7 +50,7 @@ class Shown:
     lit_edges: tuple[EdgeRow, ...] = ()
     page: Page = Page.MEASURE
     fronts: Fronts = Fronts.HUNG
-    overlays: frozenset[Overlay] = frozenset({Overlay.NAMES})
+    overlays: frozenset[Overlay] = frozenset({Overlay.NAMES, Overlay.PHOTO})
 
     @property
     def job(self) -> Job:
@@ -72,8 +74,13 @@ class Shown:
 
     @property
     def file(self) -> JobFile:
-        """The job with its photos, as it is written."""
-        return JobFile(self.job, self.photos)
+        """The job as it is written, with the photos that its faces name; others are kept only while it is open."""
+        named = {face.photo for face in self.job.faces}
+        return JobFile(self.job, tuple(photo for photo in self.photos if photo.name in named))
+
+    def photo(self, name: str) -> Photo | None:
+        """The photo with this name; None where there is none."""
+        return next((photo for photo in self.photos if photo.name == name), None)
 
     @property
     def shown_face(self) -> Face | None:

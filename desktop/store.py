@@ -14,7 +14,7 @@ from shared.edits import find_face
 from shared.errors import RecoatError
 from shared.history import History
 from shared.job import Job
-from shared.job_file import JobFile
+from shared.job_file import JobFile, Photo
 from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
@@ -98,6 +98,11 @@ class Store(QObject):
         step = replace(shown, history=shown.history.with_step(job, label), takeoff=takeoff, tried=None)
         self._show(self._kept(step, face or shown.face, shown.picked if picked is None else picked))
         return True
+
+    def keep_photo(self, photo: Photo) -> None:
+        """Keep a photo for a face to name."""
+        if photo not in self.open.photos:
+            self._show(replace(self.open, photos=(*self.open.photos, photo)))
 
     def try_out(self, job: Job | None) -> None:
         """Show a job that is no step yet, and soon its figures; None ends it."""
