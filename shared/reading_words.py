@@ -85,15 +85,20 @@ def words_of(text: str, decimal: str) -> tuple[Word, ...]:
         raise ReadingError("no length was typed", do=ADVICE)
     if len(text) > LONGEST_READING:
         raise ReadingError("this is too long to be a length", where=quoted(text), do=ADVICE)
-    matches = _PATTERN.finditer(_as_on_a_keyboard(text, decimal))
+    plain = on_a_keyboard(text)
+    matches = _PATTERN.finditer(plain if decimal == "." else plain.translate(_SWAPPED))
     return tuple(_word(match, text, decimal) for match in matches if match.lastgroup)
 
 
-def _as_on_a_keyboard(text: str, decimal: str) -> str:
-    """The text with every fraction written out, every sign as it is on a keyboard and a point for the decimal sign."""
+def on_a_keyboard(text: str) -> str:
+    """The text with every fraction written out, every sign as it is on a keyboard and every letter small."""
     written = "".join(_written_out(character) for character in text)
-    plain = unicodedata.normalize("NFKC", written).translate(_KEYBOARD).replace("''", '"').lower()
-    return plain if decimal == "." else plain.translate(_SWAPPED)
+    return unicodedata.normalize("NFKC", written).translate(_KEYBOARD).replace("''", '"').lower()
+
+
+def in_a_reading(word: str) -> bool:
+    """Whether a word of letters belongs to a reading: a unit, with or without its point, or the sign "x"."""
+    return word == Mark.TIMES.value or word.removesuffix(".") in _UNIT_OF
 
 
 def _written_out(character: str) -> str:
