@@ -11,6 +11,7 @@ from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import NOTHING, Point
 from desktop.gestures.round import Circle
+from desktop.gestures.run import Run
 from desktop.gestures.trace import Trace
 from desktop.modes import Mode
 from desktop.reading_line import ReadingLine
@@ -26,6 +27,7 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
     Mode.BOX: Box,
     Mode.TRACE: Trace,
     Mode.ROUND: Circle,
+    Mode.RUN: Run,
 }
 
 USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
@@ -231,7 +233,7 @@ class Hand(QObject):
             hints = [f"then {then} ⏎"]
         elif gesture.is_begun:
             hints += ["take back ⌫", "drop Esc"]
-        self._line.ask(place, gesture.wants, " · ".join(hints))
+        self._line.ask(place, gesture.wants, " · ".join(hints), example=gesture.example)
 
     def _begin(self) -> None:
         shown = self._store.shown
@@ -240,7 +242,7 @@ class Hand(QObject):
             self._gesture = None
         else:
             self._gesture = self._gesture.again(scene) if self._gesture else GESTURES[self.mode](scene)
-        self._canvas.show_preview(NOTHING)
+        self._canvas.show_preview(self._gesture.preview if self._gesture else NOTHING)
         if shown is not None and shown.tried is not None:
             self._store.try_out(None)
         self._ask()

@@ -29,15 +29,23 @@ class Mode(StrEnum):
     BOX = "Box"
     TRACE = "Trace"
     ROUND = "Round"
+    RUN = "Run"
 
 
-KEYS = {mode: f"Alt+{mode.value[0]}" for mode in Mode}
+KEYS = {
+    Mode.PICK: "Alt+P",
+    Mode.BOX: "Alt+B",
+    Mode.TRACE: "Alt+T",
+    Mode.ROUND: "Alt+R",
+    Mode.RUN: "Alt+U",
+}
 
 SAYS = {
     Mode.PICK: "Pick parts; drag them, or move them by the arrow keys",
     Mode.BOX: "Draw a box: a corner, then width and height",
     Mode.TRACE: "Draw corner after corner",
     Mode.ROUND: "Draw a circle or a rounded box",
+    Mode.RUN: "Type a row of cabinets, from left to right",
 }
 
 

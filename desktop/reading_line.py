@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from desktop.gestures.gesture import Offer
@@ -11,6 +11,10 @@ from desktop.roles import set_role, set_state
 
 KEPT_LINES = 100
 EDIT_WIDTH = 180
+"""Of a short line; a longer one takes what it needs, and its answer stands beside it."""
+EDIT_MARGIN = 24
+ANSWER_WIDTH = 260
+"""What is left for an answer beside a long line."""
 MOST_OFFERS = 6
 
 
@@ -48,16 +52,19 @@ class ReadingLine(QFrame):
         }
         self.edit.installEventFilter(self)
         self.edit.textEdited.connect(self.heard)
+        self.edit.textChanged.connect(self._fit)
 
     @property
     def text(self) -> str:
         """What stands in the line."""
         return self.edit.text()
 
-    def ask(self, place: str, wants: str, hint: str = "") -> None:
-        """Say what is wanted."""
+    def ask(self, place: str, wants: str, hint: str = "", *, example: str = "") -> None:
+        """Say what is wanted, and while the line is empty what could be typed."""
         self.wants.setText(" · ".join(word for word in (place, wants) if word))
         self.hint.setText(hint)
+        self.edit.setPlaceholderText(example)
+        self._fit()
         self.edit.setAccessibleName(f"Reading: {wants}")
 
     def take(self, text: str) -> None:
@@ -97,24 +104,36 @@ class ReadingLine(QFrame):
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 6)
-        column.setSpacing(4)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        for label, role in ((self.wants, "quiet"), (self.answer, "quiet"), (self.hint, "quiet")):
-            set_role(label, role)
-        self.edit.setMinimumWidth(EDIT_WIDTH)
+        column.setSpacing(2)
+        for label in (self.wants, self.answer, self.hint):
+            set_role(label, "quiet")
         self.answer.setTextFormat(Qt.TextFormat.PlainText)
         self.answer.setWordWrap(True)
         self.answer.setAccessibleName("Answer")
-        row.addWidget(self.wants)
-        row.addWidget(self.edit, 2)
-        row.addWidget(self.answer, 3)
-        row.addWidget(self.hint)
-        QHBoxLayout(self.offers).setContentsMargins(0, 0, 0, 0)
+        above, below = QHBoxLayout(), QHBoxLayout()
+        above.addWidget(self.wants, 1)
+        above.addWidget(self.hint)
+        below.setSpacing(12)
+        below.addWidget(self.edit)
+        below.addWidget(self.answer, 1)
+        offers = QHBoxLayout(self.offers)
+        offers.setContentsMargins(0, 0, 0, 0)
+        offers.setAlignment(Qt.AlignmentFlag.AlignLeft)
         self.offers.hide()
         column.addWidget(self.offers)
-        column.addLayout(row)
-        self.setMinimumHeight(44)
+        column.addLayout(above)
+        column.addLayout(below)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """As wide as what stands in the line, and beside it room for the answer."""
+        words = self.text or self.edit.placeholderText()
+        wide = max(EDIT_WIDTH, self.edit.fontMetrics().horizontalAdvance(words) + EDIT_MARGIN)
+        room = self.contentsRect().width() - 2 * EDIT_MARGIN
+        self.edit.setFixedWidth(max(EDIT_WIDTH, min(wide, room - ANSWER_WIDTH if self.text else room)))
 
     def _offer(self, offers: Sequence[Offer]) -> None:
         row = self.offers.layout()

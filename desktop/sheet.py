@@ -15,7 +15,9 @@ QMenuBar {{ padding: 2px 6px; }}
 #panel {{ background: {ground}; }}
 #line {{ background: {field}; border: 2px solid {border}; }}
 #line[active="true"] {{ border-color: {accent}; }}
-#line QLineEdit {{ border: none; background: transparent; font-weight: bold; font-size: 15px; }}
+#line QLineEdit {{
+    border: none; background: transparent; padding: 3px 0; font-weight: bold; font-size: 15px;
+}}
 QLabel[role="quiet"], QCheckBox[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="key"] {{ color: {quiet}; font-weight: normal; font-size: 11px; }}
 QLabel[role="good"] {{ color: {good}; }}

@@ -101,6 +101,11 @@ class Gesture:
         return True
 
     @property
+    def example(self) -> str:
+        """What could be typed, for a line that is empty; "" where what is wanted says it all."""
+        return ""
+
+    @property
     def other_way(self) -> str:
         """What `turned` changes to ("arc"); "" where there is no other way."""
         return ""

@@ -11,13 +11,14 @@ from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import NOTHING, Point
 from desktop.gestures.round import Circle, CircleAcross, RoundedBox
+from desktop.gestures.run import Run
 from desktop.gestures.trace import Trace
 from geometry.checking import check_outlines
 from shared.checking import check_job
 from shared.errors import RecoatError
 from tests.desktop.gestures.scenes import SCENE
 
-GESTURES = (Box, Circle, CircleAcross, RoundedBox, Trace, Pick)
+GESTURES = (Box, Circle, CircleAcross, RoundedBox, Trace, Pick, Run)
 
 places = st.tuples(st.integers(-500, 4000), st.integers(-500, 3000)) | st.sampled_from([(0, 0), (600, 150), (300, 500)])
 keys = st.builds(Held, st.booleans(), st.booleans())

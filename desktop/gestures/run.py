@@ -1,0 +1,183 @@
+"""Run: a row of cabinets with their fronts, from one line of widths and words."""
+
+from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Offer, Scene, snapped
+from desktop.gestures.preview import Point, Preview
+from geometry.extent import extent
+from geometry.rows import LaidRow, lay_row, left_for, next_start, over_mm, with_row
+from geometry.snapping import Snap, snap_targets
+from shared.drawing import Size
+from shared.errors import JobError, ReadingError, RecoatError
+from shared.job import Unit, View
+from shared.reading import read_length
+from shared.row_shortening import shortened
+from shared.row_words import ABOVE, Row, read_row
+from shared.units import show_length
+
+EXAMPLES = {
+    Unit.MM: "600 door, 450 drawers 3, 900 pair, rest open, splashback",
+    Unit.INCH: "24 door, 18 drawers 3, 36 pair, rest open, splashback",
+}
+
+BASE, WALL = "cabinets", "wall cabinets"
+
+
+class Run(Gesture):
+    """A line of widths and words is a row. Where it begins is pointed at, or said by a length alone; else it goes on.
+
+    In the other way the row is one of wall cabinets, as it is where `above` stands at the head of the line.
+    """
+
+    first_step = "choose a wall: a row of cabinets stands on one"
+
+    def __init__(self, scene: Scene) -> None:
+        super().__init__(scene)
+        self._targets = snap_targets(scene.face)
+        self._here: Snap | None = None
+        self._start: float | None = None
+        self._above = False
+
+    @property
+    def wants(self) -> str:
+        if self.scene.face.view is View.PLAN:
+            return ""
+        return f"{self._what(above=self._above)} from {self._words(self._begins)}: widths and words"
+
+    @property
+    def example(self) -> str:
+        return f"as in {EXAMPLES[self.scene.job.unit]}" if self.wants else self.first_step
+
+    @property
+    def other_way(self) -> str:
+        return self._what(above=not self._above) if self.wants else ""
+
+    @property
+    def is_begun(self) -> bool:
+        return self._start is not None
+
+    @property
+    def preview(self) -> Preview:
+        if not self.wants:
+            return Preview()
+        _, bottom, _, top = extent(self.scene.face)
+        begins = ((self._begins, bottom), (self._begins, top))
+        here = self._here
+        if here is None:
+            return Preview(guides=(begins,))
+        spot = (here.x, here.y) if here.words else None
+        return Preview(guides=(begins, *here.guides), spot=spot, words=here.words)
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        self._here = snapped(at, self._targets, self.scene, held)
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        """The row begins over or under where the hand is."""
+        self.point(at, held)
+        if self.wants and self._here is not None:
+            self._begin_at(self._here.x)
+        return None
+
+    def says(self, text: str) -> str:
+        self._refuse_plan()
+        start = self._start_in(text)
+        if start is not None:
+            return f"the row begins at {self._words(start)}"
+        return self._summary(self._laid(self._row(text)))
+
+    def offers(self, text: str) -> tuple[Offer, ...]:
+        """What could be made narrower in a row that does not fit."""
+        scene = self.scene
+        try:
+            row = self._row(text)
+            over = over_mm(scene.job, scene.face_id, row, self._start)
+        except RecoatError:
+            return ()
+        return tuple(Offer(words, line) for words, line in shortened(row, over) if self._fits(line))
+
+    def type(self, text: str) -> Done | None:
+        self._refuse_plan()
+        start = self._start_in(text)
+        if start is not None:
+            self._begin_at(start)
+            return None
+        scene, row = self.scene, self._row(text)
+        laid = self._laid(row)
+        job, ids = with_row(scene.job, scene.face_id, row, self._start)
+        return Done(f"Row of {self._what(above=row.above)}", job, ids, self._shown(laid))
+
+    def turned(self) -> Gesture:
+        return self._in_way(self.scene, above=not self._above)
+
+    def again(self, scene: Scene) -> Gesture:
+        """On another face one begins with what stands on the floor."""
+        return self._in_way(scene, above=self._above and scene.face_id == self.scene.face_id)
+
+    def back(self) -> None:
+        self._start = None
+
+    def cancel(self) -> None:
+        self._start = None
+
+    @property
+    def _begins(self) -> float:
+        if self._start is not None:
+            return self._start
+        return next_start(self.scene.job, self.scene.face_id, self._above)
+
+    def _refuse_plan(self) -> None:
+        if not self.wants:
+            raise JobError("a row of cabinets stands on a wall", do="choose a wall")
+
+    def _begin_at(self, start_mm: float) -> None:
+        free = left_for(self.scene.job, self.scene.face_id, self._above, start_mm)
+        if free is not None and free <= 0:
+            where = self._words(start_mm)
+            raise ReadingError("there is no room for a row here", where=where, do="begin it where the wall is free")
+        self._start = start_mm
+
+    def _in_way(self, scene: Scene, *, above: bool) -> Gesture:
+        turned = Run(scene)
+        turned._above = above
+        return turned
+
+    def _what(self, *, above: bool) -> str:
+        return WALL if above else BASE
+
+    def _words(self, length_mm: float) -> str:
+        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+
+    def _start_in(self, text: str) -> float | None:
+        """Where a length that stands alone says that the row begins; None where the line says more, or nothing."""
+        try:
+            return read_length(text, self.scene.job.unit, decimal=self.scene.decimal, allow_zero=True)
+        except ReadingError:
+            return None
+
+    def _row(self, text: str) -> Row:
+        unit, decimal = self.scene.job.unit, self.scene.decimal
+        row = read_row(text, unit, decimal=decimal)
+        return row if row.above or not self._above else read_row(f"{ABOVE} {text}", unit, decimal=decimal)
+
+    def _laid(self, row: Row) -> LaidRow:
+        return lay_row(self.scene.job, self.scene.face_id, row, self._start)
+
+    def _fits(self, line: str) -> bool:
+        try:
+            self._laid(self._row(line))
+        except RecoatError:
+            return False
+        return True
+
+    def _summary(self, laid: LaidRow) -> str:
+        """How many cabinets, and how much of the free wall they take."""
+        many = f"{laid.cabinets} cabinet{'s' if laid.cabinets > 1 else ''}, " if laid.cabinets else ""
+        mm = " mm" if self.scene.job.unit is Unit.MM else ""
+        if laid.left_mm is None:
+            return f"{many}{self._words(laid.width_mm)}{mm}"
+        free = self._words(laid.width_mm + laid.left_mm)
+        return f"{many}{self._words(laid.width_mm)} of {free}{mm}, {self._words(laid.left_mm)} left"
+
+    def _shown(self, laid: LaidRow) -> Preview:
+        """How long the row is, under the face."""
+        bottom = extent(self.scene.face)[1]
+        end = laid.start_mm + laid.width_mm
+        return Preview(sizes=(Size((laid.start_mm, bottom), (end, bottom), -SIZE_AWAY * self.scene.reach_mm),))
