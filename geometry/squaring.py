@@ -13,11 +13,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from shared.errors import JobError
-from shared.job import PhotoMark, PhotoPlace, View
+from shared.job import PhotoMark, PhotoPlace
 
 Point = tuple[float, float]
 FourPoints = tuple[Point, Point, Point, Point]
-FourMarks = tuple[PhotoMark, PhotoMark, PhotoMark, PhotoMark]
 Matrix = NDArray[np.float64]
 
 FLATTEST = 1 / 200
@@ -128,29 +127,6 @@ def check_way_round(dots: Sequence[Point]) -> None:
     """Nothing, where four dots go round as one sees them: along the bottom to the right, then up. JobError else."""
     if _turn(*dots[:3]) > 0:  # v runs down, so a positive turn is clockwise to the eye
         raise _unfit("the marks go round the other way", PHOTO)
-
-
-def rectangle_marks(
-    dots: FourPoints, width_mm: float, height_mm: float, at: Point, view: View = View.ELEVATION
-) -> FourMarks:
-    """The corners of a rectangle, marked as one sees it: lower left, lower right, upper right, upper left.
-
-    `at` is its corner nearest to the origin of the face: lower left on an elevation; upper left on a plan, which is
-    seen with its wall at the top.
-    """
-    corners = ((0.0, 0.0), (width_mm, 0.0), (width_mm, height_mm), (0.0, height_mm))
-    return placed_marks(dots, corners, at, view)
-
-
-def placed_marks(dots: FourPoints, corners: FourPoints, at: Point, view: View) -> FourMarks:
-    """Marks at four corners whose y runs up as one sees them, with the box round them put at `at`."""
-    check_four(dots, PHOTO)
-    check_way_round(dots)
-    top = max(y for _, y in corners)
-    left, low = min(x for x, _ in corners), min(y for _, y in corners)
-    seen = [(x - left, y - low if view is View.ELEVATION else top - y) for x, y in corners]
-    one, two, three, four = (PhotoMark(u, v, at[0] + x, at[1] + y) for (u, v), (x, y) in zip(dots, seen, strict=True))
-    return one, two, three, four
 
 
 def check_lengths(place: PhotoPlace) -> tuple[LengthCheck, ...]:

@@ -9,7 +9,8 @@ from desktop.look import light
 from desktop.paint import PaintOptions
 from desktop.photo_layer import PhotoLayer, fitted_layer, paint_layer, squared_layer
 from desktop.viewing import fitted
-from geometry.squaring import FourPoints, rectangle_marks
+from geometry.photo_marks import rectangle_marks
+from geometry.squaring import FourPoints
 from shared.drawing import Drawing
 from shared.job import Unit, View
 from tests.desktop.drawn import DRAWING

@@ -6,17 +6,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.photo_marks import rectangle_marks
 from geometry.squaring import (
     FARTHEST,
     FourPoints,
     check_four,
     check_lengths,
     homography,
-    rectangle_marks,
     shown_corners,
 )
 from shared.errors import JobError
-from shared.job import PhotoLength, PhotoMark, PhotoPlace, View
+from shared.job import PhotoLength, PhotoMark, PhotoPlace
 from tests.geometry.four_points import four_points
 
 ASLANT: FourPoints = ((400.0, 1900.0), (2700.0, 2100.0), (2500.0, 300.0), (600.0, 500.0))
@@ -43,16 +43,6 @@ def test_the_marks_go_where_they_were_said_to(wall: tuple[PhotoMark, ...]) -> No
         assert squared.to_face(mark.u, mark.v) == pytest.approx((mark.x, mark.y), abs=1e-6)
 
 
-def test_a_rectangle_stands_on_an_elevation_from_its_lower_left_corner() -> None:
-    marks = rectangle_marks(ASLANT, 900.0, 700.0, (100.0, 50.0))
-    assert [(mark.x, mark.y) for mark in marks] == [(100, 50), (1000, 50), (1000, 750), (100, 750)]
-
-
-def test_a_rectangle_lies_on_a_plan_from_its_upper_left_corner() -> None:
-    marks = rectangle_marks(ASLANT, 900.0, 700.0, (100.0, 50.0), View.PLAN)
-    assert [(mark.x, mark.y) for mark in marks] == [(100, 750), (1000, 750), (1000, 50), (100, 50)]
-
-
 @pytest.mark.parametrize(
     ("dots", "words"),
     [
@@ -66,12 +56,6 @@ def test_a_rectangle_lies_on_a_plan_from_its_upper_left_corner() -> None:
 def test_marks_that_square_nothing_are_refused_in_words(dots: FourPoints, words: str) -> None:
     with pytest.raises(JobError, match=words):
         check_four(dots, "the photo")
-
-
-def test_marks_that_go_round_the_other_way_are_refused() -> None:
-    one, two, three, four = ASLANT
-    with pytest.raises(JobError, match="the other way"):
-        rectangle_marks((one, four, three, two), 3600.0, 2400.0, (0.0, 0.0))
 
 
 def test_a_dot_beyond_the_horizon_shows_nothing_of_the_face() -> None:
