@@ -5,12 +5,13 @@ nothing. Where the comma is the decimal sign it parts two items only where it do
 """
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from enum import Enum
 from typing import NamedTuple
 
 from shared.errors import ReadingError
-from shared.reading_words import in_a_reading, on_a_keyboard, quoted
+from shared.job import Unit
+from shared.reading_words import Mark, in_a_reading, on_a_keyboard, quoted, words_of
 
 LONGEST_LINE = 10_000
 """Characters. Nobody types as many by intent."""
@@ -63,6 +64,24 @@ def _sort(match: re.Match[str], line: str, decimal: str) -> Sort:
 
 def _reading(text: str) -> Piece:
     return Piece(Sort.READING, " ".join(text.split()))
+
+
+def with_units(readings: Sequence[str], unit: Unit, decimal: str) -> tuple[str, ...]:
+    """The readings of a line, each with a unit of its own where any has one, so that each can stand by itself.
+
+    A unit typed once stays for the line; where several are typed, a reading without one is in the job's.
+    """
+    units = [units_of(text, decimal) for text in readings]
+    typed = [name for names in units for name in names]
+    if not typed:
+        return tuple(readings)
+    of_line = typed[0] if len(typed) == 1 else unit
+    return tuple(text if names else f"{text} {of_line}" for text, names in zip(readings, units, strict=True))
+
+
+def units_of(reading: str, decimal: str) -> tuple[str, ...]:
+    """The units that are typed in a reading, in order. ReadingError where it is none."""
+    return tuple(word.unit for word in words_of(reading, decimal) if word.mark is Mark.UNIT)
 
 
 def word_meant(typed: str, words: Collection[str]) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from math import floor
 
 from shared.job import Unit
+from shared.line_pieces import units_of
 from shared.row_words import LEAST_MM, Item, Row, Stands, row_text
 from shared.units import DIVISIONS, TENTHS, show_length, size_mm
 
@@ -43,11 +44,19 @@ def _changes(item: Item, excess_mm: float, row: Row) -> Iterator[tuple[str, tupl
     new_mm = _tape_mm(width_mm - excess_mm / item.times, row.unit)
     least_mm = LEAST_MM if item.stands in _FITTED else max(LEAST_MM, width_mm * _LEAST_SHARE)
     if new_mm >= least_mm:
-        shown = show_length(new_mm, row.unit, decimal=row.decimal)
+        shown = _shown(new_mm, row)
         each = " each" if item.times > 1 else ""
         yield f"{item.words} to {shown}{each}", (item._replace(width_mm=new_mm, typed=shown),)
     elif item.stands in _FITTED and item.times * width_mm >= excess_mm:
         yield f"leave out {item.words}", ()
+
+
+def _shown(length_mm: float, row: Row) -> str:
+    """A length as it is typed into this row: with its unit where the other widths have theirs."""
+    shown = show_length(length_mm, row.unit, decimal=row.decimal)
+    typed = (item.typed for item in row.items if item.width_mm is not None)
+    has_units = row.unit is Unit.MM and any(units_of(width, row.decimal) for width in typed)
+    return f"{shown} {row.unit}" if has_units else shown
 
 
 def _tape_mm(length_mm: float, unit: Unit) -> float:

@@ -4,19 +4,21 @@
     item  = [count of] width word [fronts] | splashback      3 of 450 door   600 drawers 3
     width = reading | rest                                   600+450   23 5/8"   rest
 
-A width is any reading (`shared.reading`). The count right after `drawers` is how many drawer fronts; commas may be left
-out. `above` makes a row of wall cabinets, `rest` takes what is left of the wall, `splashback` goes over the whole row.
-An `open` cabinet has no front; a `tall` one reaches up to the tops of the wall cabinets and has one door.
+A width is any reading (`shared.reading`); a unit typed once stays for the line. The count right after `drawers` is how
+many drawer fronts; commas may be left out. `above` makes a row of wall cabinets, `rest` takes what is left of the wall,
+`splashback` goes over the whole row. An `open` cabinet has no front; a `tall` one reaches up to the tops of the wall
+cabinets and has one door.
 """
 
 import re
+from collections.abc import Iterator
 from enum import StrEnum
 from itertools import zip_longest
 from typing import NamedTuple
 
 from shared.errors import ReadingError
 from shared.job import Unit
-from shared.line_pieces import Piece, Sort, pieces_of, word_meant
+from shared.line_pieces import Piece, Sort, pieces_of, with_units, word_meant
 from shared.reading import read_length
 from shared.reading_words import quoted
 
@@ -60,7 +62,7 @@ _END = Piece(Sort.WORD, "end")
 
 
 class Item(NamedTuple):
-    """Some alike that stand side by side: each so wide (None: an equal share of the rest), as it was typed.
+    """Some alike that stand side by side: each so wide (None: an equal share of the rest), as `typed`.
 
     `fronts` is how many fronts each has: 1 for a door, 2 for a pair, as counted for drawers, else 0.
     """
@@ -100,8 +102,8 @@ def read_row(text: str, unit: Unit, *, decimal: str = ".") -> Row:
     `decimal` is the decimal sign. ReadingError, in words that name the item, where the line says no row: a word that is
     not known, a width or a word missing, counts beyond `MOST_OF_ONE`, two rests, nothing but gaps.
     """
-    reader = _Reader(pieces_of(text, decimal), unit, decimal)
-    row = reader.row()
+    unread = _Reader(pieces_of(text, decimal), unit, decimal).row()
+    row = unread._replace(items=tuple(_measured(unread)))
     if sum(item.times for item in row.items) > MOST_ITEMS:
         raise ReadingError("this is too long for one row", where=quoted(text), do=f"use at most {MOST_ITEMS} items")
     if all(item.stands is Stands.GAP for item in row.items):
@@ -129,7 +131,7 @@ class _Reader:
         self.decimal = decimal
 
     def row(self) -> Row:
-        """The whole row."""
+        """The whole row, its widths not read yet."""
         self.skip_breaks()
         above = self.takes(ABOVE)
         items: list[Item] = []
@@ -154,11 +156,9 @@ class _Reader:
     def item(self) -> Item:
         """The item that comes next."""
         times = self.times()
-        typed, width_mm = self.width()
+        typed = self.width()
         stands = self.stands(typed)
-        if width_mm is not None and width_mm < LEAST_MM:
-            raise ReadingError(f"a {stands} cannot be as narrow as this", where=quoted(typed), do="check the width")
-        return Item(stands, width_mm, typed, self.fronts(stands), times)
+        return Item(stands, None, typed, self.fronts(stands), times)
 
     def times(self) -> int:
         """How many are alike: the count before `of`, passed with it."""
@@ -168,16 +168,16 @@ class _Reader:
         self.at += 2
         return _count(piece.text, "cabinets")
 
-    def width(self) -> tuple[str, float | None]:
-        """The width that comes next as it was typed, and in mm; None for the rest."""
+    def width(self) -> str:
+        """The width that comes next, as it was typed."""
         if self.takes(REST):
-            return REST, None
+            return REST
         piece = self.next()
         if piece is None or piece.sort is not Sort.READING:
             what = f"how wide is the {self.meant()}?" if piece else "a width is missing at the end"
             raise ReadingError(what, where=quoted(piece.text) if piece else "", do=_ADVICE)
         self.at += 1
-        return piece.text, read_length(piece.text, self.unit, decimal=self.decimal)
+        return piece.text
 
     def stands(self, typed: str) -> Stands:
         """What the word that comes next says stands there; `typed` is its width."""
@@ -228,6 +228,23 @@ class _Reader:
     def next(self, ahead: int = 0) -> Piece | None:
         """The piece that comes next, or so many after it; None at the end."""
         return self.pieces[self.at + ahead] if self.at + ahead < len(self.pieces) else None
+
+
+def _measured(row: Row) -> Iterator[Item]:
+    """The items with their widths read."""
+    typed = [item.typed for item in row.items if item.typed != REST]
+    widths = iter(with_units(typed, row.unit, row.decimal))
+    for item in row.items:
+        if item.typed == REST:
+            yield item
+            continue
+        width = next(widths)
+        width_mm = read_length(width, row.unit, decimal=row.decimal)
+        if width_mm < LEAST_MM:
+            raise ReadingError(
+                f"a {item.stands} cannot be as narrow as this", where=quoted(width), do="check the width"
+            )
+        yield item._replace(typed=width, width_mm=width_mm)
 
 
 def _count(typed: str, what: str) -> int:

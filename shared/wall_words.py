@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from shared.errors import ReadingError
 from shared.job import Corner, Unit
-from shared.line_pieces import Piece, Sort, pieces_of, word_meant
+from shared.line_pieces import Sort, pieces_of, units_of, with_units, word_meant
 from shared.reading import read_length
 from shared.reading_words import quoted
 from shared.row_words import LEAST_MM
@@ -21,7 +21,6 @@ _CORNERS = {"inside": Corner.INSIDE, "outside": Corner.OUTSIDE, "end": Corner.NO
 _ADVICE = "type lengths such as 2400, 3000, 1800"
 
 _IN = re.compile(r"(?<![a-z])in\.?$")
-_UNIT = re.compile(r"[a-wyz'\"]")
 
 
 class WallLength(NamedTuple):
@@ -34,60 +33,56 @@ class WallLength(NamedTuple):
 def read_walls(text: str, unit: Unit, *, decimal: str = ".") -> tuple[WallLength, ...]:
     """The walls that this line says, from left to right as one turns round in the room.
 
-    Nothing said, a wall meets the next at an inside corner and the last meets none. `decimal` is the decimal sign.
-    ReadingError where one of them is no length, a word is not known, or there are none.
+    Nothing said, a wall meets the next at an inside corner and the last meets none. `decimal` is the decimal sign; a
+    unit typed once stays for the line. ReadingError where one of them is no length, a word is not known, or there are
+    none.
     """
-    reader = _Reader(pieces_of(text, decimal), unit, decimal)
-    walls = reader.walls()
+    walls = _said(text, unit, decimal)
     if not walls:
         raise ReadingError("no wall was typed", do=_ADVICE)
     if len(walls) > MOST_WALLS:
         raise ReadingError(f"{len(walls)} walls are too many for one room", do=f"use at most {MOST_WALLS}")
-    *others, (length_mm, corner) = walls
-    last = WallLength(length_mm, corner or Corner.NONE)
-    return (*(WallLength(length, said or Corner.INSIDE) for length, said in others), last)
+    lengths = with_units([typed for typed, _ in walls], unit, decimal)
+    usual = (*[Corner.INSIDE] * (len(walls) - 1), Corner.NONE)
+    return tuple(
+        WallLength(_length(typed, unit, decimal), corner or otherwise)
+        for typed, (_, corner), otherwise in zip(lengths, walls, usual, strict=True)
+    )
 
 
-class _Reader:
-    """Goes through the pieces of a line once, from left to right."""
+def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]]:
+    """Each wall's length as it was typed, and its corner where one was said."""
+    walls: list[tuple[str, Corner | None]] = []
+    corner_may_follow = False
+    for sort, typed in pieces_of(text, decimal):
+        if sort is Sort.READING:
+            walls.append(_without_in(typed, unit, decimal))
+        elif sort is Sort.WORD:
+            corner = _CORNERS[word_meant(typed, _CORNERS)]
+            if not corner_may_follow:
+                raise ReadingError("a corner belongs after the length of its wall", where=quoted(typed), do=_ADVICE)
+            walls[-1] = (walls[-1][0], corner)
+        corner_may_follow = sort is Sort.READING
+    return walls
 
-    def __init__(self, pieces: tuple[Piece, ...], unit: Unit, decimal: str) -> None:
-        self.pieces = pieces
-        self.unit = unit
-        self.decimal = decimal
 
-    def walls(self) -> list[tuple[float, Corner | None]]:
-        """Each wall's length, and its corner where one was said."""
-        walls: list[tuple[float, Corner | None]] = []
-        corner_may_follow = False
-        for sort, text in self.pieces:
-            if sort is Sort.READING:
-                walls.append(self.wall(text))
-            elif sort is Sort.WORD:
-                corner = _CORNERS[word_meant(text, _CORNERS)]
-                if not corner_may_follow:
-                    raise ReadingError("a corner belongs after the length of its wall", where=quoted(text), do=_ADVICE)
-                walls[-1] = (walls[-1][0], corner)
-            corner_may_follow = sort is Sort.READING
-        return walls
+def _without_in(typed: str, unit: Unit, decimal: str) -> tuple[str, Corner | None]:
+    """A length; where an `in` behind it cannot be inches, it says that the corner is an inside one."""
+    short = _IN.sub("", typed).strip()
+    if short == typed:
+        return typed, None
+    if unit is Unit.MM and not units_of(short, decimal):
+        do = f'type {short} inside or {short}"'
+        raise ReadingError("this could be inches or an inside corner", where=quoted(typed), do=do)
+    try:
+        read_length(typed, unit, decimal=decimal)
+    except ReadingError:
+        return short, Corner.INSIDE
+    return typed, None
 
-    def wall(self, text: str) -> tuple[float, Corner | None]:
-        """A length; where an `in` behind it cannot be inches, it says that the corner is an inside one."""
-        short = _IN.sub("", text).strip()
-        if short == text:
-            return self.length(text), None
-        try:
-            length_mm = self.length(text)
-        except ReadingError:
-            return self.length(short), Corner.INSIDE
-        if self.unit is Unit.MM and not _UNIT.search(short):
-            do = f'type {short} inside or {short}"'
-            raise ReadingError("this could be inches or an inside corner", where=quoted(text), do=do)
-        return length_mm, None
 
-    def length(self, text: str) -> float:
-        """The length of a wall, in mm."""
-        length_mm = read_length(text, self.unit, decimal=self.decimal)
-        if length_mm < LEAST_MM:
-            raise ReadingError("a wall cannot be as short as this", where=quoted(text), do="check the length")
-        return length_mm
+def _length(typed: str, unit: Unit, decimal: str) -> float:
+    length_mm = read_length(typed, unit, decimal=decimal)
+    if length_mm < LEAST_MM:
+        raise ReadingError("a wall cannot be as short as this", where=quoted(typed), do="check the length")
+    return length_mm

@@ -46,13 +46,21 @@ def test_widths_are_offered_as_a_tape_in_inches_shows_them() -> None:
     )
 
 
+def test_a_line_with_units_is_offered_with_units() -> None:
+    row = read_row('20" door, 24 drawers 3, 40 filler', Unit.MM)
+    offers = shortened(row, 8)
+    assert offers[0] == ('20" door to 500 mm', "500 mm door, 24 in drawers 3, 40 in filler")
+    assert [read_row(text, Unit.MM).fixed_mm for _, text in offers] == pytest.approx([row.fixed_mm - 8] * 3)
+
+
 @pytest.mark.parametrize(("unit", "decimal"), [(Unit.MM, "."), (Unit.MM, ","), (Unit.INCH, ".")])
 @given(st.data())
 def test_every_offer_gives_up_the_excess(unit: Unit, decimal: str, data: st.DataObject) -> None:
     widths = data.draw(st.lists(st.integers(20, 90), min_size=1, max_size=6))
     words = st.sampled_from(["door", "drawers 3", "filler", "gap", "pair"])
     ahead = st.sampled_from(["", "", "3 of "])
-    line = ", ".join(f"{data.draw(ahead)}{width} {data.draw(words)}" for width in widths)
+    units = st.sampled_from(["", "", "", " in", " cm"])
+    line = ", ".join(f"{data.draw(ahead)}{width}{data.draw(units)} {data.draw(words)}" for width in widths)
     assume(line.count("gap") < len(widths))
     row = read_row(line, unit, decimal=decimal)
     excess_mm = data.draw(st.floats(0.01, 60))

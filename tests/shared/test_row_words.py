@@ -28,7 +28,7 @@ def test_a_line_of_widths_and_words_is_read() -> None:
         "450door,600dr 3,900pai",
         "450 Doors; 600 DRAWERS 3; 900 pair.",
         "450\tdoor\n600\tdrawers\t3\n900\tpair\n",
-        "45 cm door, 24/40 m drawers 3, 2x450 pair",
+        "45 cm door, 24/40 m drawers 3, 2x450 mm pair",
         ", 450 do 600 drawers 3 900 pairs,,",
     ],
 )
@@ -44,7 +44,7 @@ def test_people_write_the_same_row_in_many_ways(typed: str) -> None:
         ("600 drawers 450 drawers", [(600, 1), (450, 1)]),
         ("600 drawers 3 450 drawers 2", [(600, 3), (450, 2)]),
         ("600 drawers, 450 drawers", [(600, 1), (450, 1)]),
-        ('600 drawers 3 23 5/8" drawers', [(600, 3), (600.075, 1)]),
+        ('600 mm drawers 3 23 5/8" drawers', [(600, 3), (600.075, 1)]),
     ],
 )
 def test_the_number_right_after_drawers_is_their_count(typed: str, counts: list[tuple[float, int]]) -> None:
@@ -73,6 +73,16 @@ def test_a_row_is_read_in_inches() -> None:
     assert [item.width_mm for item in row.items] == pytest.approx([457.2, 609.6, 914.4, 600.075, 457.2])
 
 
+def test_a_unit_typed_once_stays_for_the_line() -> None:
+    assert read('18" door, 24 drawers 3, rest filler') == [
+        (1, 457.2, "door", 1),
+        (1, 609.6, "drawers", 3),
+        (1, None, "filler", 0),
+    ]
+    assert [width for _, width, _, _ in read('24 drawers 3 18+6 door, 23 5/8" oven')] == [609.6, 609.6, 600.075]
+    assert [width for _, width, _, _ in read('450 door, 18" drawers 3, 24" open')] == [450, 457.2, 609.6]
+
+
 def test_a_row_is_read_with_a_decimal_comma() -> None:
     row = read_row("450,5 door,600 drawers 3, 900,5 pair", Unit.MM, decimal=",")
     assert [item.width_mm for item in row.items] == [450.5, 600, 900.5]
@@ -94,7 +104,8 @@ def test_a_row_is_read_with_a_decimal_comma() -> None:
         ("450 pa", "“pa”: this could be meant in two ways; type pair or panel"),
         ("450 kg door", "“kg”: this word is not known here"),
         ("Width\tFront\n450\tdoor", "“width”: this word is not known here"),
-        ("450 door mm", "“mm”: a number is missing"),
+        ("450 door mm", "“mm”: nothing says what stands here"),
+        ("450 door mm door", "“mm”: a number is missing"),
         ("450 rest", "“450”: “rest” does not fit here"),
         ("450 door above", "“above”: how wide is the above"),
         ("0 of 450 door", "“0” is no number of cabinets; use a whole number from 1 to 50"),

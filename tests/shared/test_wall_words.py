@@ -29,6 +29,11 @@ def test_in_a_job_in_inches_in_is_inches() -> None:
     assert list(read_walls("94 1/2 in, 96 out, 48", Unit.INCH)) == [(2400.3, INSIDE), (2438.4, OUTSIDE), (1219.2, NONE)]
 
 
+def test_a_unit_typed_once_stays_for_the_line() -> None:
+    assert list(read_walls('94 1/2", 96, 48 out', Unit.MM)) == [(2400.3, INSIDE), (2438.4, INSIDE), (1219.2, OUTSIDE)]
+    assert [wall.length_mm for wall in read_walls("2.4, 3, 1.8 m", Unit.MM)] == [2400, 3000, 1800]
+
+
 def test_a_decimal_comma_does_not_part_two_walls() -> None:
     assert list(read_walls("2,4 m, 3 m", Unit.MM, decimal=",")) == [(2400, INSIDE), (3000, NONE)]
 
