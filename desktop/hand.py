@@ -75,6 +75,15 @@ class Hand(QObject):
         self._begin()
         self.mode_changed.emit()
 
+    def take_up(self, make: Callable[[Scene], Gesture]) -> None:
+        """Do what is no mode of its own; once it is done or dropped the hand picks."""
+        self.choose_mode(Mode.PICK)
+        shown = self._store.shown
+        scene = self._scene(shown) if shown else None
+        if scene is not None:
+            self._gesture = make(scene)
+            self._show()
+
     def turn(self) -> None:
         """Go on in the gesture's other way (an arc instead of a straight side, a rounded box instead of a circle)."""
         if self._gesture is not None:
@@ -227,7 +236,7 @@ class Hand(QObject):
         if shown is None or gesture is None or shown.shown_face is None:
             self._line.ask("", "")
             return
-        place = f"{self.mode.value} in {shown.shown_face.name}"
+        place = f"{gesture.title or self.mode.value} in {shown.shown_face.name}"
         hints = [f"{gesture.other_way} Alt+A"] if gesture.other_way else []
         if then:
             hints = [f"then {then} ⏎"]

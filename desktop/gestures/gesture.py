@@ -84,6 +84,9 @@ class Gesture:
     be tried and dropped: that is how a line is shown while it is typed, and why a line that is refused leaves no trace.
     """
 
+    title = ""
+    """What the reading line calls it, where it is no mode of its own."""
+
     first_step = "point at the face first"
     """What to do where nothing can be typed."""
 

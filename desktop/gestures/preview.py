@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from desktop.photo_layer import PhotoLayer
 from shared.drawing import Size
 from shared.job import Outline, Vertex
 
@@ -14,7 +15,7 @@ class Preview(NamedTuple):
 
     `outlines` are closed shapes that would come to be, `path` is an open line being traced, `rubber` the box (left,
     bottom, right, top) that picks what is in it. `guides` lead to what was snapped to, `spot` is the point snapped to
-    and `words` says what it is.
+    and `words` says what it is. `photo` lies over the face and under all this; `marks` are points set on it.
     """
 
     outlines: tuple[Outline, ...] = ()
@@ -24,6 +25,8 @@ class Preview(NamedTuple):
     guides: tuple[tuple[Point, Point], ...] = ()
     spot: Point | None = None
     words: str = ""
+    photo: PhotoLayer | None = None
+    marks: tuple[Point, ...] = ()
 
 
 NOTHING = Preview()

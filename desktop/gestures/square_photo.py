@@ -1,0 +1,195 @@
+"""Square the photo: four marks on it, then what they are the corners of: a rectangle, or four points so far apart."""
+
+from msgspec.structs import replace
+
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
+from desktop.gestures.pick import Pick
+from desktop.gestures.preview import Point, Preview
+from desktop.gestures.shaping import positive
+from desktop.photo_layer import PhotoLayer
+from geometry.photo_marks import (
+    DISTANCES,
+    FEWEST_DISTANCES,
+    FourMarks,
+    check_marks,
+    distance_marks,
+    known_lengths,
+    rectangle_marks,
+)
+from geometry.squaring import FourPoints, homography
+from shared.edits import with_changed_face
+from shared.errors import JobError, ReadingError
+from shared.job import CORNERS, PhotoPlace, Unit, Vertex, View
+from shared.reading import read_lengths
+from shared.reading_words import quoted
+
+MARKS = len(CORNERS)
+RECTANGLE = ("width of the rectangle", "height of the rectangle")
+SURPLUS = "from mark 2 to mark 4, or ⏎ without it"
+FIRST_FROM_LEFT = "how far it is from the left end, or ⏎ for 0"
+
+
+class SquarePhoto(Gesture):
+    """The photo lies over the face as it is. Marks are clicked, or typed as dots from its left and from its top.
+
+    Where the person says nothing else, what was marked stands in the lower left corner of the face (on a plan in the
+    upper left).
+    """
+
+    title = "Square the photo"
+
+    def __init__(self, scene: Scene, layer: PhotoLayer, *, by_distances: bool = False) -> None:
+        super().__init__(scene)
+        self._layer = layer
+        self._by_distances = by_distances
+        self._dots: tuple[Point, ...] = ()
+        self._sizes: tuple[float, ...] = ()
+        self._sizes_done = False
+        self._left: float | None = None
+        self._here: Point | None = None
+
+    @property
+    def wants(self) -> str:
+        if len(self._dots) < MARKS:
+            corner = CORNERS[len(self._dots)]
+            return f"mark {len(self._dots) + 1}, {corner}" if self._by_distances else f"its {corner} corner"
+        if not self._knows_sizes:
+            return self._wanted_size()
+        if self._left is None:
+            return FIRST_FROM_LEFT
+        height = "height above the floor" if self.scene.face.view is View.ELEVATION else "distance from the wall"
+        return f"{height}, or ⏎ for 0"
+
+    @property
+    def example(self) -> str:
+        if self._dots:
+            return ""
+        return "click four points, going round" if self._by_distances else "click the corners of something rectangular"
+
+    @property
+    def other_way(self) -> str:
+        return "a rectangle" if self._by_distances else "four distances"
+
+    @property
+    def is_begun(self) -> bool:
+        return bool(self._dots)
+
+    @property
+    def preview(self) -> Preview:
+        places = tuple(self._layer.place(*dot) for dot in self._dots)
+        path = tuple(Vertex(*place) for place in places)
+        marked = Preview(photo=self._layer, marks=places)
+        if len(places) == MARKS:
+            return marked._replace(outlines=(path,))
+        if self._here is None:
+            return marked._replace(path=path)
+        words = CORNERS[len(places)]
+        return marked._replace(path=(*path, Vertex(*self._here)), spot=self._here, words=words)
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        self._here = at
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        self._here = at
+        if len(self._dots) < MARKS:
+            self._mark(self._layer.dot(*at))
+        return None
+
+    def says(self, text: str) -> str:
+        if len(self._dots) == MARKS:
+            return super().says(text)
+        return " · ".join(f"{u:g} from the left, {v:g} from the top" for u, v in self._typed_dots(text)) + " dots"
+
+    def type(self, text: str) -> Done | None:
+        if len(self._dots) == MARKS:
+            return super().type(text)
+        for dot in self._typed_dots(text):
+            self._mark(dot)
+        return None
+
+    def read(self, length_mm: float) -> Done | None:
+        if not self._knows_sizes:
+            self._sizes = (*self._sizes, positive(length_mm, "length"))
+            return None
+        if self._left is None:
+            self._left = length_mm
+            return None
+        return self._squared((self._left, length_mm))
+
+    def enter(self) -> Done | None:
+        if self._knows_sizes:
+            return self._squared((self._left or 0.0, 0.0))
+        if self._by_distances and len(self._sizes) == FEWEST_DISTANCES:
+            self._sizes_done = True
+        return None
+
+    def turned(self) -> Gesture:
+        """The marks stay; what was said of them is said anew."""
+        self._by_distances = not self._by_distances
+        self._forget_sizes()
+        return self
+
+    def again(self, scene: Scene) -> Gesture:
+        """Once squared, or when the face is another, the hand picks."""
+        return Pick(scene)
+
+    def back(self) -> None:
+        if self._left is not None:
+            self._left = None
+        elif self._sizes:
+            self._sizes, self._sizes_done = self._sizes[:-1], False
+        else:
+            self._dots = self._dots[:-1]
+
+    def cancel(self) -> None:
+        self._dots = ()
+        self._forget_sizes()
+
+    @property
+    def _knows_sizes(self) -> bool:
+        most = len(DISTANCES) if self._by_distances else len(RECTANGLE)
+        return len(self._dots) == MARKS and (self._sizes_done or len(self._sizes) == most)
+
+    def _forget_sizes(self) -> None:
+        self._sizes, self._sizes_done, self._left = (), False, None
+
+    def _wanted_size(self) -> str:
+        count = len(self._sizes)
+        if not self._by_distances:
+            return RECTANGLE[count]
+        start, end = DISTANCES[count]
+        return SURPLUS if count == FEWEST_DISTANCES else f"from mark {start + 1} to mark {end + 1}"
+
+    def _typed_dots(self, text: str) -> tuple[Point, ...]:
+        numbers = read_lengths(text, Unit.MM, decimal=self.scene.decimal, allow_zero=True)
+        if len(numbers) % 2:
+            raise ReadingError("a mark is two numbers", where=quoted(text), do="type dots from the left, from the top")
+        return tuple(zip(numbers[::2], numbers[1::2], strict=True))
+
+    def _mark(self, dot: Point) -> None:
+        size = self._layer.image.size()
+        if len(self._dots) == MARKS:
+            raise ReadingError("there are four marks already", do="type the sizes, or take a mark back")
+        if not (0 <= dot[0] <= size.width() and 0 <= dot[1] <= size.height()):
+            raise JobError("that is beside the photo", do="point at the photo")
+        dots = (*self._dots, dot)
+        if len(dots) == MARKS:
+            check_marks(dots)
+        self._dots = dots
+
+    def _squared(self, at: Point) -> Done:
+        one, two, three, four = self._dots
+        face = self.scene.face
+        marks = self._marks((one, two, three, four), at)
+        homography(marks)
+        lengths = known_lengths((one, two, three, four), self._sizes) if self._by_distances else ()
+        before = face.photo_place
+        place = PhotoPlace(marks, lengths, before.opacity) if before else PhotoPlace(marks, lengths)
+        job = with_changed_face(self.scene.job, replace(face, photo_place=place))
+        return Done(self.title, job, ())
+
+    def _marks(self, dots: FourPoints, at: Point) -> FourMarks:
+        view = self.scene.face.view
+        if self._by_distances:
+            return distance_marks(dots, self._sizes, at, view, self.scene.job.tape)
+        return rectangle_marks(dots, self._sizes[0], self._sizes[1], at, view)
