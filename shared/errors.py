@@ -1,7 +1,7 @@
 """Trouble, as one small family.
 
     RecoatError
-    |-- ReadingError      what a person typed cannot be read as a length
+    |-- ReadingError      what a person typed cannot be read, or does not fit
     |-- JobError          the job's own values contradict each other or cannot be measured
     |   `-- OutlineError  an outline that encloses nothing or crosses itself
     `-- FileError         a file cannot be read or written
@@ -38,7 +38,7 @@ class RecoatError(Exception):
 
 
 class ReadingError(RecoatError):
-    """What was typed cannot be read as a length."""
+    """What was typed cannot be read, or what it says does not fit where it should go."""
 
 
 class JobError(RecoatError):
