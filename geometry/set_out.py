@@ -16,6 +16,9 @@ from shared.tape import TapeClass, tape_tolerance_mm
 BOX_MM = 0.5
 """A wall whose corners are this near to those of an upright box is one, and lengths this near are the same reading."""
 
+HELD_MM = 1e-4
+"""The deviation of a size that other readings give way to."""
+
 DRAWN = -1
 """Stands among the readings of a doubt for the size at which the wall (or benchtop) is drawn."""
 
@@ -63,13 +66,13 @@ class SetOut(NamedTuple):
         return next((line.at_mm for line in self.lines if (line.way, line.name) == (way, mark)), None)
 
 
-def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM) -> SetOut:
+def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: bool = False) -> SetOut:
     """Adjust the readings of a face together. `unit` is the job's, in whose numbers slips are sought.
 
-    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. A face without
-    readings has nothing set out.
+    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. With `drawn_holds`
+    the readings give way to the size at which the wall is drawn. A face without readings has nothing set out.
     """
-    seen = [_along(face, way, tape, unit) for way in (Way.ACROSS, Way.UP)]
+    seen = [_along(face, way, tape, unit, drawn_holds=drawn_holds) for way in (Way.ACROSS, Way.UP)]
     straight = _straight(face, tape, unit)
     residuals = {place: mm for part in (*seen, straight) for place, mm in part.residuals}
     doubts = [doubt for part in (*seen, straight) for doubt in part.doubts]
@@ -105,6 +108,21 @@ def drawn_box(face: Face) -> Part | None:
     return parts[0] if is_box else None
 
 
+def drawn_reading(face: Face, way: Way) -> Reading | None:
+    """The size at which the wall is drawn, as a reading of its own; None where it does not count as one.
+
+    It counts where readings name the end of that way, but not where it was drawn from one of them, an equal one.
+    """
+    part = drawn_box(face)
+    readings = [reading for reading in face.readings if reading.way is way]
+    if way is Way.STRAIGHT or part is None or not any(reading.end == END for reading in readings):
+        return None
+    _, _, right, top = outline_box(part.outline)
+    drawn = Reading(START, END, right if way is Way.ACROSS else top, way)
+    overall = (reading for reading in readings if (reading.start, reading.end) == (START, END))
+    return None if any(abs(reading.length_mm - drawn.length_mm) <= BOX_MM for reading in overall) else drawn
+
+
 def _is_at(vertex: Vertex, corner: tuple[float, float]) -> bool:
     return not vertex.bulge and max(abs(vertex.x - corner[0]), abs(vertex.y - corner[1])) <= BOX_MM
 
@@ -120,15 +138,17 @@ class _Seen(NamedTuple):
     trouble: str = ""
 
 
-def _along(face: Face, way: Way, tape: TapeClass, unit: Unit) -> _Seen:
+def _along(face: Face, way: Way, tape: TapeClass, unit: Unit, *, drawn_holds: bool) -> _Seen:
     places = [place for place, reading in enumerate(face.readings) if reading.way is way]
     readings = [face.readings[place] for place in places]
     marks = list(dict.fromkeys((START, *(mark for reading in readings for mark in (reading.start, reading.end)))))
-    drawn = _drawn(face, way, readings)
+    drawn = drawn_reading(face, way)
     if drawn is not None:
         places, readings = [*places, DRAWN], [*readings, drawn]
     number = {mark: count for count, mark in enumerate(marks)}
     observed = [_observed(reading, number, tape) for reading in readings]
+    if drawn is not None and drawn_holds:
+        observed[-1] = observed[-1]._replace(sd_mm=HELD_MM)
     found = adjust_positions(observed, len(marks))
     standing = [mark for mark in marks[1:] if number[mark] not in found.hanging]
     lines = [Line(way, mark, found.values[number[mark]], found.sds[number[mark]]) for mark in standing]
@@ -145,17 +165,6 @@ def _along(face: Face, way: Way, tape: TapeClass, unit: Unit) -> _Seen:
 def _observed(reading: Reading, number: dict[str, int], tape: TapeClass) -> Observed:
     sd = reading_sd_mm(reading.length_mm, tape, hooked=reading.hooked)
     return Observed(number[reading.start], number[reading.end], reading.length_mm, sd)
-
-
-def _drawn(face: Face, way: Way, readings: Sequence[Reading]) -> Reading | None:
-    """The size at which the wall is drawn, as a reading, where others name its end; it was drawn from an equal one."""
-    part = drawn_box(face)
-    if part is None or not any(reading.end == END for reading in readings):
-        return None
-    _, _, right, top = outline_box(part.outline)
-    drawn = Reading(START, END, right if way is Way.ACROSS else top, way)
-    overall = (reading for reading in readings if (reading.start, reading.end) == (START, END))
-    return None if any(abs(reading.length_mm - drawn.length_mm) <= BOX_MM for reading in overall) else drawn
 
 
 def _doubt(
@@ -177,9 +186,9 @@ def _doubt(
 
 
 def _not_accepted(face: Face, doubt: ReadingDoubt) -> ReadingDoubt | None:
-    """What of a doubt the person has not decided; None where no reading is left."""
+    """What of a doubt the person has not decided; None where no reading is left of those there were."""
     kept = [count for count, place in enumerate(doubt.readings) if place == DRAWN or not face.readings[place].accepted]
-    if all(doubt.readings[count] == DRAWN for count in kept):
+    if len(kept) < len(doubt.readings) and all(doubt.readings[count] == DRAWN for count in kept):
         return None
     return ReadingDoubt(
         tuple(doubt.readings[count] for count in kept),

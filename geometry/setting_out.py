@@ -1,0 +1,206 @@
+"""Edits of a face's readings: taken, taken again, accepted, spread; and what stands on their lines goes along.
+
+Lengths are millimetres. A job that does not have the face raises JobError. Where the new readings lie is said
+beforehand by `geometry.closing.closures`.
+"""
+
+from collections.abc import Callable, Collection, Sequence
+
+from msgspec.structs import replace
+
+from geometry.closing import JOIN_MM, Closings, closures
+from geometry.moving_along import followed
+from geometry.set_out import drawn_box, drawn_reading, set_out
+from shared import limits
+from shared.edits import find_face, with_changed_face, with_changed_parts
+from shared.errors import JobError, ReadingError
+from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Unit, Vertex, View, Way
+from shared.kinds import Kind
+from shared.units import show_length
+
+
+def with_running(
+    job: Job, face_id: str, way: Way, lengths: Sequence[float], *, hooked: bool = True, fresh: bool = False
+) -> Job:
+    """The job with readings that all run from the left end (or the floor), usually off the tape's hook.
+
+    ReadingError where one goes beyond the end of the face or is typed twice; `fresh` as in `closures`.
+    """
+    for place, length in enumerate(lengths):
+        if length in lengths[:place]:
+            what = f"{_said(length, job.unit)} is there twice"
+            raise ReadingError(what, where=_reading(place), do="type every running reading once")
+    return _with_run(job, face_id, way, closures(job, face_id, way, lengths, fresh=fresh), hooked=hooked)
+
+
+def with_chain(
+    job: Job, face_id: str, way: Way, lengths: Sequence[float], start: str = START, *, fresh: bool = False
+) -> Job:
+    """The job with readings that run on, one from the end of the other, from `start`. ReadingError as above."""
+    found = closures(job, face_id, way, lengths, start, fresh=fresh)
+    return _with_run(job, face_id, way, found, hooked=False)
+
+
+def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str = START, end: str = END) -> Job:
+    """The job with a reading between two lines or ends, in either order. JobError for a line that there is not."""
+    found = set_out(find_face(job, face_id), job.tape, job.unit)
+    for mark in (start, end):
+        if mark != END and found.at_mm(way, mark) is None:
+            raise JobError(f'no reading tells where the line "{mark}" is', do="choose a line that is there")
+    first, last = found.at_mm(way, start), found.at_mm(way, end)
+    backwards = start == END or end == START or (None not in (first, last) and (first or 0.0) > (last or 0.0))
+    marks = (end, start) if backwards else (start, end)
+    return _with_readings(job, face_id, (Reading(*marks, length_mm, way),))
+
+
+def with_straight(job: Job, face_id: str, start: str, end: str, length_mm: float) -> Job:
+    """The job with a side or a diagonal, between two of `CORNERS`. JobError for what is no corner."""
+    for corner in (start, end):
+        if corner not in CORNERS:
+            raise JobError(f'"{corner}" is no corner', do=f"choose of {', '.join(CORNERS)}")
+    return _with_readings(job, face_id, (Reading(start, end, length_mm, Way.STRAIGHT),))
+
+
+def without_readings(job: Job, face_id: str, places: Collection[int]) -> Job:
+    """The job without these readings of a face, by their places."""
+    face = _face_with(job, face_id, places)
+    kept = tuple(reading for place, reading in enumerate(face.readings) if place not in places)
+    return with_changed_face(job, replace(face, readings=kept))
+
+
+def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
+    """The job without a line: the readings to it and from it go; a single one on either side become one, end to end."""
+    face = find_face(job, face_id)
+    own = [reading for reading in face.readings if reading.way is way]
+    before, after = [each for each in own if each.end == name], [each for each in own if each.start == name]
+    if not before and not after:
+        raise JobError(f'there is no line "{name}"', do="choose one that is there")
+    kept = [reading for reading in face.readings if reading not in before and reading not in after]
+    if len(before) == len(after) == 1:
+        length = before[0].length_mm + after[0].length_mm
+        kept.append(Reading(before[0].start, after[0].end, length, way, before[0].hooked))
+    return with_changed_face(job, replace(face, readings=tuple(kept)))
+
+
+def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
+    """The job with a reading taken again; what stands on the lines that it moves goes along (`followed`)."""
+    face = _face_with(job, face_id, (place,))
+    _refuse_senseless(length_mm, place)
+    again = replace(face.readings[place], length_mm=length_mm, accepted=False)
+    return _along(job, face, tuple(again if old is face.readings[place] else old for old in face.readings))
+
+
+def accepted(job: Job, face_id: str, places: Collection[int]) -> Job:
+    """The job in which these readings stand as they are, though others disagree."""
+    return _with_each(job, face_id, places, lambda reading: replace(reading, accepted=True))
+
+
+def spread(job: Job, face_id: str) -> Job:
+    """The job in which all readings of a face take their adjusted lengths, so that they agree; parts go along.
+
+    They give way to the size at which the wall is drawn, where that counts as read. JobError where straight readings
+    contradict each other too much to be adjusted.
+    """
+    face = find_face(job, face_id)
+    found = set_out(face, job.tape, job.unit, drawn_holds=True)
+    if found.trouble:
+        raise JobError(found.trouble.removesuffix("."), do="take a reading again first")
+    readings = tuple(
+        replace(reading, length_mm=reading.length_mm + residual, accepted=False)
+        for reading, residual in zip(face.readings, found.residuals_mm, strict=True)
+    )
+    return _along(job, face, readings)
+
+
+def with_corners(job: Job, face_id: str) -> Job:
+    """The job in which the wall of an elevation (or a plan's benchtop) has the four corners that were read.
+
+    JobError where the readings do not place them, the part is locked, or there is not just one such part.
+    """
+    face = find_face(job, face_id)
+    found = set_out(face, job.tape, job.unit)
+    if found.corners is None:
+        raise JobError(found.trouble.removesuffix(".") or "no corner was read", do="measure the sides and a diagonal")
+    part = _single(face)
+    if part.locked:
+        raise JobError(f"{part.name or part.kind.value} is locked", do="unlock it first")
+    return with_changed_parts(job, (replace(part, outline=tuple(Vertex(x, y) for x, y in found.corners.points)),))
+
+
+def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
+    _refuse_beyond(found, way, job.unit)
+    readings = tuple(Reading(each.start, each.end, each.length_mm, way, hooked) for each in found.readings)
+    return _with_readings(job, face_id, readings)
+
+
+def _refuse_beyond(found: Closings, way: Way, unit: Unit) -> None:
+    """ReadingError, naming the first reading that ends beyond the face by more than a slip of the tape."""
+    if found.left_mm is None or found.left_mm >= -JOIN_MM:
+        return
+    end = max(reading.at_mm for reading in found.readings) + found.left_mm
+    place, first = next(each for each in enumerate(found.readings) if each[1].at_mm > end + JOIN_MM)
+    beyond = f"{_said(first.at_mm - end, unit)} beyond {'the right end' if way is Way.ACROSS else 'the top'}"
+    what = f"{_said(first.length_mm, unit)} ends {beyond}"
+    raise ReadingError(what, where=_reading(place), do="check it and those before it")
+
+
+def _with_readings(job: Job, face_id: str, readings: tuple[Reading, ...]) -> Job:
+    face = find_face(job, face_id)
+    for place, reading in enumerate(readings):
+        _refuse_senseless(reading.length_mm, place)
+    if len(face.readings) + len(readings) > limits.MOST_READINGS:
+        raise JobError(f"a face holds {limits.MOST_READINGS} readings at most", do="take some away first")
+    return with_changed_face(job, replace(face, readings=(*face.readings, *readings))) if readings else job
+
+
+def _refuse_senseless(length_mm: float, place: int) -> None:
+    if not 0 < length_mm <= limits.LONGEST_MM:
+        raise ReadingError("a reading is above 0 and at most 100 m", where=_reading(place), do="read it again")
+
+
+def _with_each(job: Job, face_id: str, places: Collection[int], change: Callable[[Reading], Reading]) -> Job:
+    face = _face_with(job, face_id, places)
+    readings = (change(reading) if place in places else reading for place, reading in enumerate(face.readings))
+    return with_changed_face(job, replace(face, readings=tuple(readings)))
+
+
+def _face_with(job: Job, face_id: str, places: Collection[int]) -> Face:
+    """The face, which has readings at these places; JobError where it has none there."""
+    face = find_face(job, face_id)
+    if any(not 0 <= place < len(face.readings) for place in places):
+        raise JobError("the face has no such reading", do="choose one that it has")
+    return face
+
+
+def _along(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
+    """The job with other lengths of the readings of a face, and its parts where they then belong.
+
+    A wall whose size counts as read stays that wide or high; one that was drawn from a reading goes along with it.
+    """
+    before = set_out(face, job.tape, job.unit)
+    drawn = drawn_box(face)
+    changed = replace(face, readings=readings)
+    bare = replace(changed, parts=tuple(part for part in face.parts if part is not drawn))
+    job = with_changed_face(job, changed)
+    for way in (Way.ACROSS, Way.UP):
+        holds = drawn is not None and drawn_reading(face, way) is not None
+        after = set_out(changed if holds else bare, job.tape, job.unit)
+        moved = [[line for line in found.lines if line.way is way] for found in (before, after)]
+        job = followed(job, face.id, moved[0], moved[1], (drawn.id,) if drawn is not None and holds else ())
+    return job
+
+
+def _single(face: Face) -> Part:
+    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
+    parts = [part for part in face.parts if part.kind is kind]
+    if len(parts) != 1:
+        raise JobError(f"the face has not just one {kind.value}", where=face.name, do="correct its corners by hand")
+    return parts[0]
+
+
+def _reading(place: int) -> str:
+    return f"reading {place + 1}"
+
+
+def _said(length_mm: float, unit: Unit) -> str:
+    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")
