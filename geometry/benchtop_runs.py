@@ -1,0 +1,210 @@
+"""Where benchtops run round a room, as its elevations show them: over base cabinets, from wall to wall."""
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from geometry.extent import extent
+from geometry.outline import outline_box
+from geometry.sides import Box
+from shared.errors import JobError
+from shared.job import Corner, Face, Heights, Part, Room, View
+from shared.kinds import Kind
+
+TOUCH_MM = 5.0
+"""What is nearer to each other than this is meant to touch (common practice, no source)."""
+
+UNDER = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.FILLER, Kind.END_PANEL})
+"""What a benchtop lies on; a fixture may be an oven or a dishwasher."""
+
+IN_THE_WAY = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.END_PANEL, Kind.FILLER})
+"""What a benchtop does not reach over where it stands higher: a pantry, a fridge, a stove."""
+
+
+class Leg(NamedTuple):
+    """One wall's length of a benchtop, `start_mm` to `end_mm` along the elevation, overhang included."""
+
+    face: Face
+    start_mm: float
+    end_mm: float
+
+
+class Join(NamedTuple):
+    """How a leg goes on in the next: round which corner, and whether the first of the two runs through it."""
+
+    corner: Corner
+    first_through: bool
+
+
+class Run(NamedTuple):
+    """One benchtop: its legs in order, the joins between them, and the walls its ends stand against (None: free)."""
+
+    legs: tuple[Leg, ...]
+    joins: tuple[Join, ...]
+    left: Face | None
+    right: Face | None
+
+
+class _Span(NamedTuple):
+    """A stretch of one wall with a benchtop; how far it reaches over at either end where it ends free."""
+
+    face: Face
+    start_mm: float
+    end_mm: float
+    over_left_mm: float
+    over_right_mm: float
+
+
+class _Round(NamedTuple):
+    """The elevations of a room as one meets them."""
+
+    faces: tuple[Face, ...]
+
+    def after(self, face: Face) -> Face | None:
+        """The face that the right end of this one meets at a corner; None where it meets none."""
+        if len(self.faces) < 2 or face.corner is Corner.NONE:
+            return None
+        return self.faces[(self.faces.index(face) + 1) % len(self.faces)]
+
+    def before(self, face: Face) -> Face | None:
+        """The face whose right end this one's left end meets."""
+        earlier = self.faces[self.faces.index(face) - 1]
+        return earlier if self.after(earlier) is face else None
+
+
+def benchtop_runs(room: Room) -> tuple[Run, ...]:
+    """The benchtops of a room, each from its left end round the corners to its right; none where none stands.
+
+    An elevation shows a benchtop where its front edge is drawn; where none is drawn, wherever base cabinets reach up to
+    the usual height. Two stretches are one benchtop where they meet, or come as near to a corner as a benchtop is deep.
+    JobError where one closes on itself.
+    """
+    elevations = _Round(tuple(face for face in room.faces if face.view is View.ELEVATION))
+    spans = [span for face in elevations.faces for span in _spans(face, room.heights)]
+    following = {id(span): _next(span, spans, elevations, room.heights) for span in spans}
+    joined = {id(other) for other in following.values() if other is not None}
+    runs = []
+    for first in spans:
+        if id(first) in joined:
+            continue
+        chain = [first]
+        while (then := following[id(chain[-1])]) is not None:
+            chain.append(then)
+        runs.append(_run(chain, elevations))
+    if sum(len(run.legs) for run in runs) < len(spans):
+        raise JobError("its benchtop goes all the way round", where=room.name, do="draw its plan by hand")
+    return tuple(runs)
+
+
+def shown_places(elevation: Face) -> tuple[float, ...]:
+    """Where along an elevation the benchtops that it draws begin and end."""
+    return tuple(edge for box in _drawn(elevation) for edge in (box[0], box[2]))
+
+
+def _drawn(face: Face) -> list[Box]:
+    """The boxes of the benchtop edges that an elevation draws, from left to right."""
+    return sorted(outline_box(part.outline) for part in face.parts if part.kind is Kind.BENCHTOP)
+
+
+def _spans(face: Face, heights: Heights) -> list[_Span]:
+    """The stretches with a benchtop on one wall, from left to right."""
+    drawn = _drawn(face)
+    line = heights.kickboard_mm + heights.cabinet_mm
+    boxes = [(outline_box(part.outline), part) for part in face.parts]
+    bases = [box for box, part in boxes if part.kind in UNDER and _is_under(box, drawn, line)]
+    stretches = _merged((box[0], box[2]) for box in drawn or bases)
+    return [_span(face, stretch, bases, heights) for stretch in stretches]
+
+
+def _is_under(box: Box, drawn: Sequence[Box], line: float) -> bool:
+    """Whether a box reaches up to a benchtop drawn over it, or to the usual height where none is drawn."""
+    tops = [edge[1] for edge in drawn if edge[0] < box[2] and edge[2] > box[0]] if drawn else [line]
+    return any(abs(box[3] - top) <= TOUCH_MM for top in tops)
+
+
+def _merged(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+    merged: list[tuple[float, float]] = []
+    for start, end in sorted(spans):
+        if merged and start <= merged[-1][1] + TOUCH_MM:
+            merged[-1] = (merged[-1][0], max(merged[-1][1], end))
+        else:
+            merged.append((start, end))
+    return merged
+
+
+def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], heights: Heights) -> _Span:
+    """Where the edge as drawn already reaches over the cabinets, or over none, that is its overhang."""
+    start, end = stretch
+    under = [box for box in bases if box[0] < end and box[2] > start]
+    over_left = over_right = 0.0
+    if under and min(box[0] for box in under) - start <= TOUCH_MM and not _is_blocked(face, start, -1, heights):
+        over_left = heights.overhang_mm
+    if under and end - max(box[2] for box in under) <= TOUCH_MM and not _is_blocked(face, end, 1, heights):
+        over_right = heights.overhang_mm
+    return _Span(face, start, end, over_left, over_right)
+
+
+def _is_blocked(face: Face, at: float, way: int, heights: Heights) -> bool:
+    """Whether something that stands higher than the benchtop leaves no room for an overhang beyond a free end."""
+    line = heights.kickboard_mm + heights.cabinet_mm
+    return any(_blocks(part, at, way, line, heights) for part in face.parts)
+
+
+def _blocks(part: Part, at: float, way: int, line: float, heights: Heights) -> bool:
+    left, bottom, right, top = outline_box(part.outline)
+    near, far = (left - at, right - at) if way > 0 else (at - right, at - left)
+    beside = near < heights.overhang_mm and far > TOUCH_MM
+    return part.kind in IN_THE_WAY and beside and bottom < line and top > line + TOUCH_MM
+
+
+def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heights) -> _Span | None:
+    """The stretch that goes on round the corner at the right end of this one."""
+    face = elevations.after(span.face)
+    if face is None or any(other.face is span.face and other.start_mm > span.start_mm for other in spans):
+        return None
+    then = next((other for other in spans if other.face is face), None)
+    if then is None or then is span:
+        return None
+    reach = heights.benchtop_depth_mm + TOUCH_MM if span.face.corner is Corner.INSIDE else TOUCH_MM
+    is_near = extent(span.face)[2] - span.end_mm <= reach and then.start_mm - extent(face)[0] <= reach
+    return then if is_near else None
+
+
+def _run(chain: Sequence[_Span], elevations: _Round) -> Run:
+    first, last = chain[0], chain[-1]
+    before, after = elevations.before(first.face), elevations.after(last.face)
+    start, left_wall = _free_end(first.start_mm - extent(first.face)[0], first.over_left_mm, first.face, before)
+    end, right_wall = _free_end(extent(last.face)[2] - last.end_mm, last.over_right_mm, last.face, after, right=True)
+    legs = tuple(
+        Leg(
+            span.face,
+            extent(span.face)[0] + start if span is first else extent(span.face)[0],
+            extent(span.face)[2] - end if span is last else extent(span.face)[2],
+        )
+        for span in chain
+    )
+    joins = tuple(_join(here, there) for here, there in pairwise(chain))
+    return Run(legs, joins, left_wall, right_wall)
+
+
+def _free_end(
+    gap: float, over: float, face: Face, neighbour: Face | None, *, right: bool = False
+) -> tuple[float, Face | None]:
+    """How far from the end of its wall a benchtop ends, and the wall that it then stands against.
+
+    It reaches the wall's end where it comes as near as its overhang; there is no overhang then. A face without a wall,
+    and an outside corner, end in free air.
+    """
+    meeting = face if right else neighbour
+    corner = meeting.corner if meeting is not None else Corner.NONE
+    has_wall = any(part.kind is Kind.WALL for part in face.parts)
+    if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM):
+        return 0.0, neighbour
+    return gap - over, None
+
+
+def _join(here: _Span, there: _Span) -> Join:
+    """The first leg runs through a corner, but where only the second is shown to reach it."""
+    first_reaches = extent(here.face)[2] - here.end_mm <= TOUCH_MM
+    second_reaches = there.start_mm - extent(there.face)[0] <= TOUCH_MM
+    return Join(here.face.corner, first_reaches or not second_reaches)
