@@ -45,6 +45,7 @@ def options(shown: Shown) -> PaintOptions:
         sizes=Overlay.SIZES in overlays,
         joints=Overlay.JOINTS in overlays,
         masking=Overlay.MASKING in overlays,
+        set_out=Overlay.SET_OUT in overlays,
         picked=frozenset(shown.picked),
         lit=frozenset(shown.lit),
         lit_lines=chained((edge.start, edge.end, edge.bulge) for edge in shown.lit_edges),

@@ -59,6 +59,7 @@ class Look(NamedTuple):
     lit: str
     joint: str
     masking: str
+    set_out: str
     good: str
     warning: str
     warning_ground: str

@@ -48,6 +48,7 @@ def strokes(look: Look) -> dict[Role, Stroke]:
     """How lines are drawn, in that order: tape lies along beads, and its dashes let them be seen."""
     return {
         Role.FLOOR: Stroke(look.ink, 2.0),
+        Role.SET_OUT: Stroke(look.set_out, 1.0, (8.0, 3.0, 2.0, 3.0)),
         Role.JOINT: Stroke(look.joint, 3.0),
         Role.MASKING: Stroke(look.masking, 2.2, (3.0, 2.0)),
     }
@@ -65,6 +66,7 @@ class PaintOptions(NamedTuple):
     sizes: bool = True
     joints: bool = False
     masking: bool = False
+    set_out: bool = False
     patterns: bool = True
     weight: float = 1.0
     density: float = 1.0
@@ -86,6 +88,7 @@ class PaintOptions(NamedTuple):
             Role.SIZE: self.sizes,
             Role.JOINT: self.joints,
             Role.MASKING: self.masking,
+            Role.SET_OUT: self.set_out,
         }
         return frozenset(role for role in Role if asked.get(role, True))
 

@@ -25,6 +25,7 @@ class Overlay(StrEnum):
     SIZES = "sizes"
     JOINTS = "joints"
     MASKING = "masking"
+    SET_OUT = "set-out"
     PHOTO = "photo"
 
 
@@ -50,7 +51,7 @@ class Shown:
     lit_edges: tuple[EdgeRow, ...] = ()
     page: Page = Page.MEASURE
     fronts: Fronts = Fronts.HUNG
-    overlays: frozenset[Overlay] = frozenset({Overlay.NAMES, Overlay.PHOTO})
+    overlays: frozenset[Overlay] = frozenset({Overlay.NAMES, Overlay.SET_OUT, Overlay.PHOTO})
 
     @property
     def job(self) -> Job:

@@ -25,6 +25,7 @@ class Role(StrEnum):
     NAME = "name"
     TAG = "tag"
     FLOOR = "floor"
+    SET_OUT = "set-out"
 
 
 class Area(NamedTuple):

@@ -11,6 +11,7 @@ from shared.job import Face, Job, Outline, Part, Vertex, View
 from shared.kinds import usual
 from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
+from takeoff.set_out_drawing import set_out_marks
 from takeoff.sizes import face_sizes, part_sizes, step_mm
 
 SAME_MM2 = 1e-3
@@ -39,6 +40,7 @@ def draw_face(
     rings = {part: region.rings for part, region in seen.items()}
     parts = _back_to_front(face, rings)
     box = _box(face, parts)
+    set_out_lines, distances = set_out_marks(job, face, box)
     return Drawing(
         face=face.id,
         title=title(job, face),
@@ -46,8 +48,8 @@ def draw_face(
         unit=job.unit,
         box=box,
         areas=tuple(area for part in parts for area in _areas(part, seen[part.id], off.get(part.id))),
-        lines=(*_floor(face, box), *_joints(face, takeoff), *_masking(face, takeoff)),
-        texts=_texts(parts, rings, takeoff),
+        lines=(*_floor(face, box), *set_out_lines, *_joints(face, takeoff), *_masking(face, takeoff)),
+        texts=(*_texts(parts, rings, takeoff), *distances),
         sizes=(*face_sizes(face), *(s for part in parts if part.id in sized for s in part_sizes(part, step_mm(box)))),
         job=job.name,
     )

@@ -6,17 +6,38 @@ from desktop.gestures.gesture import Held, Scene, stepped
 from desktop.gestures.preview import Point
 from geometry.even import Peers, peers
 from geometry.outline import outline_box
+from geometry.set_out import set_out
+from geometry.snapping import SetOut as SetOutAim
 from geometry.snapping import Snap, SnapTargets, snap, snap_targets
 from shared.job import Part
 from shared.kinds import Kind
+from shared.units import show_length
 from takeoff.tags import tags
+
+
+def aimed(scene: Scene, own: Sequence[Point] = ()) -> SnapTargets:
+    """What can be snapped to while something new is drawn, whose corners so far are `own`."""
+    return snap_targets(scene.face, own=own, lines=lines_said(scene))
+
+
+def lines_said(scene: Scene) -> tuple[SetOutAim, ...]:
+    """The set-out lines of the face, each with the words that say it."""
+    face, unit = scene.face, scene.job.unit
+    if not face.readings:
+        return ()
+    found = set_out(face, scene.job.tape, unit).lines
+    return tuple(
+        (line.way, line.at_mm, f"on the set-out line at {show_length(line.at_mm, unit, decimal=scene.decimal)}")
+        for line in found
+    )
 
 
 def aims(scene: Scene, moving: Sequence[Part]) -> SnapTargets:
     """What can be snapped to while these parts move; what is compared with is of the largest one's kind."""
     gone = {part.id for part in moving}
     largest = max(moving, key=_box_mm2)
-    return snap_targets(scene.face, gone, among=like(scene, largest.kind, moving))
+    among = like(scene, largest.kind, moving)
+    return snap_targets(scene.face, gone, lines=lines_said(scene), among=among)
 
 
 def like(scene: Scene, kind: Kind, moving: Sequence[Part] = ()) -> Peers:

@@ -2,10 +2,11 @@
 
 import re
 
+from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.preview import Point, Preview
 from geometry.outline import check_outline
-from geometry.snapping import Snap, snap_targets
+from geometry.snapping import Snap
 from shared.drawing import Size
 from shared.edits import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
@@ -28,7 +29,7 @@ class Shaping(Gesture):
 
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)
-        self._targets = snap_targets(scene.face)
+        self._targets = aimed(scene)
         self._here: Snap | None = None
         self._left: float | None = None
         self._start: Point | None = None

@@ -2,11 +2,12 @@
 
 import math
 
+from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Point, Preview
 from desktop.gestures.shaping import Shaping, positive
 from geometry.shapes import bulge_through
-from geometry.snapping import Snap, snap_targets
+from geometry.snapping import Snap
 from shared.drawing import Size
 from shared.errors import OutlineError
 from shared.job import Outline, Vertex
@@ -183,7 +184,7 @@ class Trace(Shaping):
     def _aim(self) -> None:
         """What is drawn can be snapped to as well."""
         own = tuple((corner.x, corner.y) for corner in self._corners)
-        self._targets = snap_targets(self.scene.face, own=own)
+        self._targets = aimed(self.scene, own)
 
     def _along(self, length_mm: float) -> Point:
         """So far from the last corner towards the hand; on as before, or to the right, where it is nowhere."""

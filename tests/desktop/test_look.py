@@ -52,7 +52,7 @@ def test_sizes_and_buttons_are_read(look: Look) -> None:
 
 
 @pytest.mark.parametrize("look", LOOKS)
-@pytest.mark.parametrize("mark", ["outline", "joint", "masking", "accent"])
+@pytest.mark.parametrize("mark", ["outline", "joint", "masking", "set_out", "accent"])
 def test_marks_are_seen_on_paper_and_on_every_kind(look: Look, mark: str) -> None:
     fills = (look.paper, *(kind.fill for kind in look.kinds.values()))
     assert min(contrast(getattr(look, mark), fill) for fill in fills) >= 3

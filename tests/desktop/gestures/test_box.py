@@ -3,8 +3,9 @@ from msgspec.structs import replace
 
 from desktop.gestures.box import Box
 from desktop.gestures.gesture import Held
+from shared.edits import with_changed_face
 from shared.errors import OutlineError, ReadingError
-from shared.job import Unit
+from shared.job import START, Reading, Unit, Way
 from shared.kinds import Kind
 from tests.desktop.gestures.scenes import JOB, SCENE, new_box
 
@@ -125,3 +126,12 @@ def test_in_an_inch_job_pointed_places_go_to_divisions_of_an_inch() -> None:
     left, bottom, _, _ = new_box(box.press((700, 1300), Held(free=True)))
     assert left == 0
     assert bottom == pytest.approx(630 * 25.4 / 16)  # exact: 1000 mm lie nearest to 630 sixteenths
+
+
+def test_a_corner_goes_onto_set_out_lines_and_says_so() -> None:
+    readings = (Reading(START, "1", 2222.0), Reading(START, "2", 1333.0, Way.UP))
+    face = replace(SCENE.face, readings=readings)
+    box = Box(SCENE._replace(job=with_changed_face(JOB, face)))
+    box.point((2230, 1340))
+    assert box.preview.words == "on the set-out line at 2222 and on the set-out line at 1333"
+    assert box.preview.spot == (2222, 1333)
