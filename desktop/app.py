@@ -29,6 +29,7 @@ from desktop.new_faces import new_job, next_name, with_new_face
 from desktop.overlay_bar import OverlayBar
 from desktop.page_bar import PageBar
 from desktop.parts import Parts
+from desktop.photo_commands import PhotoCommands
 from desktop.reading_line import ReadingLine
 from desktop.recovery import Recovery
 from desktop.report_error import ErrorReport
@@ -56,6 +57,7 @@ class App(QObject):
         self.faces = Faces(self.store, self.window)
         self.parts = Parts(self.store, self.window)
         self.hand = Hand(self.store, self.canvas, self.line, self)
+        self.photos = PhotoCommands(self.store, self.background, self.hand, self.window)
         self.menus, self.face_menu = fill(self)
         self.report = ErrorReport(self.recovery.keep_now, self)
         self._connect_views()
@@ -183,6 +185,7 @@ class App(QObject):
         self.files.failed.connect(self.tell_trouble)
         self.files.recent_changed.connect(self._show_recent)
         self.exports.failed.connect(self.tell_trouble)
+        self.photos.failed.connect(self.tell_trouble)
         self.exports.written.connect(self.tell)
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)

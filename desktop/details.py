@@ -18,6 +18,7 @@ from desktop.detail_rows import (
     words_of,
 )
 from desktop.part_fields import ON_A_PLAN
+from desktop.photo_form import PhotoForm
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
@@ -48,6 +49,7 @@ class Details(QFrame):
         self.trouble = QLabel(self)
         self.counted = CountedView(self)
         self.ties = TiesForm(store, self)
+        self.photo = PhotoForm(store, self)
         self.finish = ChoiceRow("Finish", "finish")
         self._lines: tuple[tuple[Row, ...], ...] = (
             (ChoiceRow("Kind", "kind", words_of(Kind)),),
@@ -95,6 +97,7 @@ class Details(QFrame):
             self._fill(parts, new)
         self.counted.show_counted(new)
         self.ties.show_ties(new)
+        self.photo.show_photo(new)
 
     def _fill(self, parts: tuple[Part, ...], shown: Shown) -> None:
         self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
@@ -148,7 +151,7 @@ class Details(QFrame):
         inner = QVBoxLayout(inside)
         inner.setContentsMargins(14, 10, 14, 8)
         inner.setSpacing(8)
-        for widget in (self.head, self._form, self.trouble, self.counted, self.ties):
+        for widget in (self.head, self._form, self.trouble, self.counted, self.ties, self.photo):
             inner.addWidget(widget)
         inner.addStretch(1)
         area = QScrollArea(self)

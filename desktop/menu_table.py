@@ -23,6 +23,7 @@ from desktop.menus import (
     with_two,
 )
 from desktop.modes import KEYS, Mode
+from desktop.photo_commands import with_photo, with_squared_photo
 from desktop.shown import Overlay, Page, Shown
 from geometry.lining_up import Alignment
 from shared.job import Corner, Unit, Way
@@ -194,6 +195,12 @@ def _job(app: "App", menus: Menus) -> QMenu:
                 Choice(words, None, partial(faces.set_corner, corner), partial(_is_corner, corner))
                 for corner, words in CORNERS.items()
             ),
+        ),
+        (
+            Command("&Photo under the face...", None, app.photos.bring_in, with_face),
+            Command("&Square the photo", None, app.photos.square, with_photo),
+            Command("Chec&k a length on the photo", None, app.photos.check, with_squared_photo),
+            Command("&Take the photo away", None, app.photos.take_away, with_photo),
         ),
         (
             Command("Add a room...", None, faces.add_room, with_job),

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QPolygonF, QTransform
 
 from desktop.viewing import Box, fitted
-from geometry.squaring import Homography, homography, shown_corners
+from geometry.squaring import Homography, homography, mm_per_dot, shown_corners
 from shared.job import PhotoMark, View
 
 LONG_SIDE_DOTS = 3000
@@ -63,8 +63,7 @@ def squared_layer(image: QImage, marks: Sequence[PhotoMark], view: View) -> Phot
     squared = homography(marks)
     corners = [QPointF(*corner) for corner in shown_corners(squared, marks, image.width(), image.height())]
     box = _box(squared, corners)
-    fineness = 1 / squared.mm_per_dot(sum(mark.u for mark in marks) / 4, sum(mark.v for mark in marks) / 4)
-    scale = min(fineness, LONG_SIDE_DOTS / max(box[2] - box[0], box[3] - box[1]))
+    scale = min(1 / mm_per_dot(marks), LONG_SIDE_DOTS / max(box[2] - box[0], box[3] - box[1]))
     wide, high = (max(round(size * scale), 1) for size in (box[2] - box[0], box[3] - box[1]))
     picture = QImage(wide, high, QImage.Format.Format_ARGB32_Premultiplied)
     picture.fill(0)

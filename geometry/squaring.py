@@ -140,12 +140,17 @@ def check_lengths(place: PhotoPlace) -> tuple[LengthCheck, ...]:
     )
 
 
+def mm_per_dot(marks: Sequence[PhotoMark]) -> float:
+    """How fine a squared photo is: what one dot in the midst of its marks covers, mm. JobError as `homography`."""
+    return homography(marks).mm_per_dot(*_midst(marks))
+
+
 def shown_corners(squared: Homography, marks: Sequence[PhotoMark], width: float, height: float) -> tuple[Point, ...]:
     """The corners, in dots, of as much of a photo of this size as is shown: at most `FARTHEST` as coarse as its midst.
 
     Empty where none of it is.
     """
-    middle = squared.depth(sum(mark.u for mark in marks) / 4, sum(mark.v for mark in marks) / 4)
+    middle = squared.depth(*_midst(marks))
     # A dot's area grows with the third power of the distance, so its side with the power 3/2.
     least = middle / FARTHEST ** (2 / 3)
     corners: list[Point] = []
@@ -158,6 +163,11 @@ def shown_corners(squared: Homography, marks: Sequence[PhotoMark], width: float,
             share = here / (here - there)
             corners.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
     return tuple(corners)
+
+
+def _midst(marks: Sequence[PhotoMark]) -> Point:
+    """The dot in the midst of the marks."""
+    return sum(mark.u for mark in marks) / len(marks), sum(mark.v for mark in marks) / len(marks)
 
 
 def _solved(dots: Sequence[Point], places: Sequence[Point]) -> Matrix:
