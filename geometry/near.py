@@ -23,12 +23,14 @@ PARALLEL = 0.02
 class NearMiss(NamedTuple):
     """Two parts, by id in drawing order, whose facing sides miss each other by a gap, or overlap where it is negative.
 
-    `length_mm` is how far they run beside each other, `gap_mm` the widest between them over it.
+    `length_mm` is how far they run beside each other, `gap_mm` the widest between them over it. `sides` are the two,
+    each by the index of the vertex that it leaves.
     """
 
     parts: tuple[str, str]
     gap_mm: float
     length_mm: float
+    sides: tuple[int, int]
 
 
 def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tuple[NearMiss, ...]:
@@ -64,7 +66,8 @@ def _facing(parts: Sequence[Part], stack: Stack, limit: float) -> list[tuple[int
     found = []
     for row in np.flatnonzero(keep):
         first, second = int(sides.part[one[row]]), int(sides.part[other[row]])
-        miss = NearMiss((parts[first].id, parts[second].id), float(gap[row]), float(length[row]))
+        numbers = int(sides.number[one[row]]), int(sides.number[other[row]])
+        miss = NearMiss((parts[first].id, parts[second].id), float(gap[row]), float(length[row]), numbers)
         found.append((first, second, miss, (float(x[row]), float(y[row]))))
     return found
 

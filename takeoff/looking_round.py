@@ -6,10 +6,10 @@ from geometry.extent import extent
 from shared.edits import find_part
 from shared.findings import Finding
 from shared.job import Job, JointChoice, Unit
+from shared.units import length_words
 from takeoff.coated import coated_sides
 from takeoff.figures import JointRow
 from takeoff.fronts import is_front
-from takeoff.looking import length_words
 from takeoff.naming import called
 from takeoff.ties import Tied, benchtop_span, side_length_mm
 

@@ -155,7 +155,7 @@ def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
         joints=_joint_entries(takeoff),
         masking=tuple(MaskingEntry(row.face, row.parts, row.name, row.length_mm.amount) for row in takeoff.masking),
         totals=_totals_entry(takeoff),
-        findings=tuple(FindingEntry(*finding) for finding in takeoff.findings),
+        findings=tuple(FindingEntry(*finding[:4]) for finding in takeoff.findings),
         tiles=_tiles_entries(takeoff),
     )
 

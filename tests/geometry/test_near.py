@@ -35,7 +35,7 @@ def test_what_touches_or_is_clearly_apart_is_no_miss(gap: float) -> None:
 def test_the_limit_can_be_chosen() -> None:
     parts = (cabinet("a", 0), cabinet("b", 608))
     assert near_misses(parts) == ()
-    assert near_misses(parts, 10) == (NearMiss(("a", "b"), 8, 720),)
+    assert near_misses(parts, 10) == (NearMiss(("a", "b"), 8, 720, (1, 3)),)
 
 
 def test_the_length_is_what_they_share() -> None:

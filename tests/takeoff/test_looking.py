@@ -22,16 +22,16 @@ def test_a_sound_job_has_nothing_to_look_at(counted: Takeoff) -> None:
 def test_parts_that_miss_each_other_by_little_are_told() -> None:
     assert messages(
         WALL,
-        Part("c1", Kind.CABINET, box(0, 0, 600, 720), name="sink base"),
-        Part("c2", Kind.CABINET, box(603, 0, 600, 720), name="drawer base"),
+        Part("c1", Kind.CABINET, box(0, 150, 600, 720), name="sink base"),
+        Part("c2", Kind.CABINET, box(603, 150, 600, 720), name="drawer base"),
     ) == ["sink base and drawer base miss each other by 3 mm along 720 mm; measure them again."]
 
 
 def test_parts_that_overlap_by_little_are_told() -> None:
     assert messages(
         WALL,
-        Part("c1", Kind.CABINET, box(0, 0, 600, 720), name="sink base"),
-        Part("c2", Kind.CABINET, box(596, 0, 600, 720), name="drawer base"),
+        Part("c1", Kind.CABINET, box(0, 150, 600, 720), name="sink base"),
+        Part("c2", Kind.CABINET, box(596, 150, 600, 720), name="drawer base"),
     ) == ["sink base and drawer base overlap by 4 mm along 720 mm; measure them again."]
 
 
@@ -58,13 +58,54 @@ def test_a_part_of_which_nothing_is_seen_is_told() -> None:
 
 
 def test_a_carcass_behind_its_door_is_nothing_odd() -> None:
-    outline = box(0, 0, 600, 720)
+    outline = box(0, 150, 600, 720)
     assert messages(WALL, Part("c", Kind.CABINET, outline), Part("d", Kind.DOOR, outline)) == []
 
 
 def test_two_parts_of_one_kind_with_one_outline_are_told() -> None:
-    first, again = (Part(part, Kind.CABINET, box(0, 0, 600, 720), name=part) for part in ("first", "again"))
+    first, again = (Part(part, Kind.CABINET, box(0, 150, 600, 720), name=part) for part in ("first", "again"))
     assert messages(WALL, first, again) == ["first and again have the same outline; take one away."]
+
+
+BASE = Part("c", Kind.CABINET, box(600, 150, 600, 720), name="sink base")
+
+
+def door(x: float, width: float, y: float = 152, height: float = 716) -> Part:
+    return Part("d", Kind.DOOR, box(x, y, width, height))
+
+
+@pytest.mark.parametrize(
+    ("front", "beyond"),
+    [(door(602, 640), 42), (door(560, 600), 40), (door(602, 596, 152, 760), 42), (door(602, 596, 100), 50)],
+    ids=["to the right", "to the left", "above", "below"],
+)
+def test_a_front_larger_than_what_it_hangs_on_is_told(front: Part, beyond: int) -> None:
+    assert messages(WALL, BASE, front) == [
+        f"door reaches {beyond} mm beyond sink base, which it hangs on; measure it again."
+    ]
+
+
+def test_a_front_that_reaches_into_the_next_cabinet_is_told() -> None:
+    after = Part("n", Kind.CABINET, box(1200, 150, 600, 720), name="next base")
+    assert messages(WALL, BASE, after, door(602, 640)) == [
+        "door reaches 42 mm beyond sink base, which it hangs on; measure it again."
+    ]
+
+
+@pytest.mark.parametrize(
+    "others",
+    [
+        (door(600, 600, 130, 740),),
+        (Part("n", Kind.CABINET, box(1200, 150, 300, 720)), door(602, 896)),
+        (Part("f", Kind.FILLER, box(1200, 150, 50, 720)), door(602, 646)),
+        (Part("k", Kind.KICKBOARD, box(0, 0, 3000, 150)), door(602, 596, 5, 863)),
+        (door(1202, 596),),
+        (Part("d", Kind.DRAWER_FRONT, box(602, 600, 596, 140)),),
+    ],
+    ids=["a finger pull", "two cabinets", "a filler", "down to the floor", "no cabinet", "one drawer of several"],
+)
+def test_a_front_that_covers_what_it_may_is_nothing_odd(others: tuple[Part, ...]) -> None:
+    assert messages(WALL, BASE, *others) == []
 
 
 def test_a_coat_without_a_finish_is_told() -> None:
