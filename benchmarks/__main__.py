@@ -3,10 +3,11 @@
 import sys
 from collections.abc import Callable, Iterable
 
-from benchmarks import arranging, closing, dragging, memory, opening, painting, window
+from benchmarks import adjusting, arranging, closing, dragging, memory, opening, painting, window
 from benchmarks.measuring import Measured
 
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
+    "adjusting": adjusting.measured,
     "arranging": arranging.measured,
     "dragging": dragging.measured,
     "memory": memory.measured,

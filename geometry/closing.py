@@ -4,12 +4,11 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import count
 from typing import NamedTuple
 
-from geometry.extent import extent
-from geometry.set_out import SetOut, set_out
+from geometry.outline import joined, outline_box
+from geometry.set_out import SetOut, measured_parts, set_out
 from shared.edits import find_face
 from shared.errors import JobError
-from shared.job import END, START, Face, Job, View, Way
-from shared.kinds import Kind
+from shared.job import END, START, Face, Job, Way
 
 JOIN_MM = 50.0
 """A reading whose end comes this near to a line is a further reading of that line: slips of the tape are smaller, the
@@ -68,10 +67,10 @@ def closures(
 def end_mm(face: Face, found: SetOut, way: Way) -> float | None:
     """Where the right end or the top of a face is, by its readings, else as drawn; None where nothing tells."""
     read = found.at_mm(way, END)
-    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
-    if read is not None or not any(part.kind is kind for part in face.parts):
+    parts = measured_parts(face)
+    if read is not None or not parts:
         return read
-    _, _, right, top = extent(face)
+    _, _, right, top = joined([outline_box(part.outline) for part in parts])
     return right if way is Way.ACROSS else top
 
 
@@ -101,12 +100,12 @@ def _from_one(
     pairs = [
         (off, place, name) for place, length in enumerate(lengths) for name, off in _all_near(begin + length, standing)
     ]
-    joined: dict[int, str] = {}
+    comes_to: dict[int, str] = {}
     for _, place, name in sorted(pairs):
-        if place not in joined and name not in joined.values():
-            joined[place] = name
+        if place not in comes_to and name not in comes_to.values():
+            comes_to[place] = name
     for place, length in enumerate(lengths):
-        name = joined.get(place) or next(names)
+        name = comes_to.get(place) or next(names)
         yield _closing(start, name, length, begin + length, standing)
 
 

@@ -1,6 +1,7 @@
 """What the readings of a face say together: where its set-out lines and corners stand, and which readings to doubt."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from math import sqrt
 from typing import NamedTuple
 
@@ -15,6 +16,12 @@ from shared.tape import TapeClass, tape_tolerance_mm
 
 BOX_MM = 0.5
 """A wall whose corners are this near to those of an upright box is one, and lengths this near are the same reading."""
+
+ALONG = (Way.ACROSS, Way.UP)
+"""The ways in which readings make lines."""
+
+REMEMBERED = 64
+"""So many faces' readings are remembered as adjusted."""
 
 HELD_MM = 1e-4
 """The deviation of a size that other readings give way to."""
@@ -37,11 +44,14 @@ class ReadingDoubt(NamedTuple):
 
     `off_mm` is by how much each is longer than the sound readings say, `meant_mm` what was read if a usual slip of that
     one explains it all. `off_mm` is empty where readings contradict each other so much that nothing can be said.
+    `drawn_mm` is the size at which the wall is drawn, that way.
     """
 
+    way: Way
     readings: tuple[int, ...]
     off_mm: tuple[float, ...]
     meant_mm: tuple[float | None, ...]
+    drawn_mm: float = 0.0
 
 
 class SetOut(NamedTuple):
@@ -72,14 +82,25 @@ def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: b
     The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. With `drawn_holds`
     the readings give way to the size at which the wall is drawn. A face without readings has nothing set out.
     """
-    seen = [_along(face, way, tape, unit, drawn_holds=drawn_holds) for way in (Way.ACROSS, Way.UP)]
-    straight = _straight(face, tape, unit)
+    if not face.readings:
+        return SetOut((), (), ())
+    drawn = tuple(drawn_reading(face, way) for way in ALONG)
+    return _adjusted(face.readings, drawn, tape, unit, drawn_holds)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _adjusted(
+    readings: tuple[Reading, ...], drawn: tuple[Reading | None, ...], tape: TapeClass, unit: Unit, drawn_holds: bool
+) -> SetOut:
+    """All that is set out depends on; remembered, as it is asked for at every frame of a drag."""
+    seen = [_along(readings, way, size, tape, unit, drawn_holds) for way, size in zip(ALONG, drawn, strict=True)]
+    straight = _straight(readings, tape, unit)
     residuals = {place: mm for part in (*seen, straight) for place, mm in part.residuals}
     doubts = [doubt for part in (*seen, straight) for doubt in part.doubts]
     return SetOut(
         lines=tuple(line for part in seen for line in part.lines),
-        residuals_mm=tuple(residuals.get(place, 0.0) for place in range(len(face.readings))),
-        doubts=tuple(left for doubt in doubts if (left := _not_accepted(face, doubt)) is not None),
+        residuals_mm=tuple(residuals.get(place, 0.0) for place in range(len(readings))),
+        doubts=tuple(left for doubt in doubts if (left := _not_accepted(readings, doubt)) is not None),
         hanging=tuple(sorted(place for part in seen for place in part.hanging)),
         corners=straight.corners,
         trouble=straight.trouble,
@@ -94,10 +115,15 @@ def reading_sd_mm(length_mm: float, tape: TapeClass, *, hooked: bool) -> float:
     return tape_tolerance_mm(length_mm, tape, hooked=hooked) / sqrt(3)
 
 
+def measured_parts(face: Face) -> tuple[Part, ...]:
+    """The parts that readings of a face measure as a whole: the walls of an elevation, the benchtops of a plan."""
+    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
+    return tuple(part for part in face.parts if part.kind is kind)
+
+
 def drawn_box(face: Face) -> Part | None:
     """The part whose size counts as read: an elevation's one wall, a plan's one benchtop, if it is a box at (0, 0)."""
-    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
-    parts = [part for part in face.parts if part.kind is kind]
+    parts = measured_parts(face)
     if len(parts) != 1 or len(parts[0].outline) != len(CORNERS):
         return None
     left, bottom, right, top = outline_box(parts[0].outline)
@@ -138,11 +164,12 @@ class _Seen(NamedTuple):
     trouble: str = ""
 
 
-def _along(face: Face, way: Way, tape: TapeClass, unit: Unit, *, drawn_holds: bool) -> _Seen:
-    places = [place for place, reading in enumerate(face.readings) if reading.way is way]
-    readings = [face.readings[place] for place in places]
+def _along(
+    read: Sequence[Reading], way: Way, drawn: Reading | None, tape: TapeClass, unit: Unit, drawn_holds: bool
+) -> _Seen:
+    places = [place for place, reading in enumerate(read) if reading.way is way]
+    readings = [read[place] for place in places]
     marks = list(dict.fromkeys((START, *(mark for reading in readings for mark in (reading.start, reading.end)))))
-    drawn = drawn_reading(face, way)
     if drawn is not None:
         places, readings = [*places, DRAWN], [*readings, drawn]
     number = {mark: count for count, mark in enumerate(marks)}
@@ -155,7 +182,10 @@ def _along(face: Face, way: Way, tape: TapeClass, unit: Unit, *, drawn_holds: bo
     return _Seen(
         lines=tuple(sorted(lines, key=lambda line: line.at_mm)),
         residuals=tuple(zip(places, found.residuals, strict=True)),
-        doubts=tuple(_doubt(doubt, places, observed, found, unit) for doubt in found.doubts),
+        doubts=tuple(
+            _doubt(doubt, way, places, observed, found, unit)._replace(drawn_mm=drawn.length_mm if drawn else 0.0)
+            for doubt in found.doubts
+        ),
         hanging=tuple(
             place for place, each in zip(places, observed, strict=True) if each.end in found.hanging and place != DRAWN
         ),
@@ -168,9 +198,10 @@ def _observed(reading: Reading, number: dict[str, int], tape: TapeClass) -> Obse
 
 
 def _doubt(
-    doubt: Doubt, places: Sequence[int], observed: Sequence[Observed], found: Adjustment, unit: Unit
+    doubt: Doubt, way: Way, places: Sequence[int], observed: Sequence[Observed], found: Adjustment, unit: Unit
 ) -> ReadingDoubt:
     return ReadingDoubt(
+        way=way,
         readings=tuple(places[each] for each in doubt.observed),
         off_mm=doubt.off_mm,
         meant_mm=tuple(
@@ -185,31 +216,31 @@ def _doubt(
     )
 
 
-def _not_accepted(face: Face, doubt: ReadingDoubt) -> ReadingDoubt | None:
+def _not_accepted(readings: Sequence[Reading], doubt: ReadingDoubt) -> ReadingDoubt | None:
     """What of a doubt the person has not decided; None where no reading is left of those there were."""
-    kept = [count for count, place in enumerate(doubt.readings) if place == DRAWN or not face.readings[place].accepted]
+    kept = [count for count, place in enumerate(doubt.readings) if place == DRAWN or not readings[place].accepted]
     if len(kept) < len(doubt.readings) and all(doubt.readings[count] == DRAWN for count in kept):
         return None
-    return ReadingDoubt(
-        tuple(doubt.readings[count] for count in kept),
-        tuple(doubt.off_mm[count] for count in kept) if doubt.off_mm else (),
-        tuple(doubt.meant_mm[count] for count in kept),
+    return doubt._replace(
+        readings=tuple(doubt.readings[count] for count in kept),
+        off_mm=tuple(doubt.off_mm[count] for count in kept) if doubt.off_mm else (),
+        meant_mm=tuple(doubt.meant_mm[count] for count in kept),
     )
 
 
-def _straight(face: Face, tape: TapeClass, unit: Unit) -> _Seen:
-    places = [place for place, reading in enumerate(face.readings) if reading.way is Way.STRAIGHT]
+def _straight(readings: Sequence[Reading], tape: TapeClass, unit: Unit) -> _Seen:
+    places = [place for place, reading in enumerate(readings) if reading.way is Way.STRAIGHT]
     if not places:
         return _Seen()
     number = {corner: count for count, corner in enumerate(CORNERS)}
-    observed = [_observed(face.readings[place], number, tape) for place in places]
+    observed = [_observed(readings[place], number, tape) for place in places]
     try:
         found = adjust_corners(observed)
     except JobError as trouble:
         return _Seen(doubts=tuple(_slipped(places, observed, unit)), trouble=str(trouble))
     return _Seen(
         residuals=tuple(zip(places, found.residuals, strict=True)),
-        doubts=tuple(_doubt(doubt, places, observed, found, unit) for doubt in found.doubts),
+        doubts=tuple(_doubt(doubt, Way.STRAIGHT, places, observed, found, unit) for doubt in found.doubts),
         corners=face_corners(observed, found),
     )
 
@@ -223,7 +254,7 @@ def _slipped(places: Sequence[int], observed: Sequence[Observed], unit: Unit) ->
         if _agree([*observed[:count], observed[count]._replace(length_mm=length), *observed[count + 1 :]])
     }
     if meant:
-        yield ReadingDoubt(tuple(meant), (), tuple(meant.values()))
+        yield ReadingDoubt(Way.STRAIGHT, tuple(meant), (), tuple(meant.values()))
 
 
 def _agree(observed: Sequence[Observed]) -> bool:

@@ -9,14 +9,14 @@ from collections.abc import Callable, Collection, Sequence
 from msgspec.structs import replace
 
 from geometry.closing import JOIN_MM, Closings, closures
+from geometry.face_corners import FaceCorners
 from geometry.moving_along import followed
-from geometry.set_out import drawn_box, drawn_reading, set_out
+from geometry.set_out import ALONG, drawn_box, drawn_reading, measured_parts, set_out
 from shared import limits
 from shared.edits import find_face, with_changed_face, with_changed_parts
 from shared.errors import JobError, ReadingError
-from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Unit, Vertex, View, Way
-from shared.kinds import Kind
-from shared.units import show_length
+from shared.job import CORNERS, END, START, Face, Job, Reading, Unit, Vertex, Way
+from shared.units import length_words
 
 
 def with_running(
@@ -28,7 +28,7 @@ def with_running(
     """
     for place, length in enumerate(lengths):
         if length in lengths[:place]:
-            what = f"{_said(length, job.unit)} is there twice"
+            what = f"{length_words(length, job.unit)} is there twice"
             raise ReadingError(what, where=_reading(place), do="type every running reading once")
     return _with_run(job, face_id, way, closures(job, face_id, way, lengths, fresh=fresh), hooked=hooked)
 
@@ -121,10 +121,19 @@ def with_corners(job: Job, face_id: str) -> Job:
     found = set_out(face, job.tape, job.unit)
     if found.corners is None:
         raise JobError(found.trouble.removesuffix(".") or "no corner was read", do="measure the sides and a diagonal")
-    part = _single(face)
-    if part.locked:
-        raise JobError(f"{part.name or part.kind.value} is locked", do="unlock it first")
-    return with_changed_parts(job, (replace(part, outline=tuple(Vertex(x, y) for x, y in found.corners.points)),))
+    parts = measured_parts(face)
+    if len(parts) != 1:
+        raise JobError("the face has not just one wall or benchtop", where=face.name, do="correct its corners by hand")
+    if parts[0].locked:
+        raise JobError(f"{parts[0].name or parts[0].kind.value} is locked", do="unlock it first")
+    outline = tuple(Vertex(x, y) for x, y in found.corners.points)
+    return with_changed_parts(job, (replace(parts[0], outline=outline),))
+
+
+def has_corners(face: Face, corners: FaceCorners) -> bool:
+    """Whether the face is drawn with these corners already."""
+    parts = measured_parts(face)
+    return len(parts) == 1 and [(vertex.x, vertex.y) for vertex in parts[0].outline] == list(corners.points)
 
 
 def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
@@ -139,8 +148,8 @@ def _refuse_beyond(found: Closings, way: Way, unit: Unit) -> None:
         return
     end = max(reading.at_mm for reading in found.readings) + found.left_mm
     place, first = next(each for each in enumerate(found.readings) if each[1].at_mm > end + JOIN_MM)
-    beyond = f"{_said(first.at_mm - end, unit)} beyond {'the right end' if way is Way.ACROSS else 'the top'}"
-    what = f"{_said(first.length_mm, unit)} ends {beyond}"
+    beyond = f"{length_words(first.at_mm - end, unit)} beyond {'the right end' if way is Way.ACROSS else 'the top'}"
+    what = f"{length_words(first.length_mm, unit)} ends {beyond}"
     raise ReadingError(what, where=_reading(place), do="check it and those before it")
 
 
@@ -182,7 +191,7 @@ def _along(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
     changed = replace(face, readings=readings)
     bare = replace(changed, parts=tuple(part for part in face.parts if part is not drawn))
     job = with_changed_face(job, changed)
-    for way in (Way.ACROSS, Way.UP):
+    for way in ALONG:
         holds = drawn is not None and drawn_reading(face, way) is not None
         after = set_out(changed if holds else bare, job.tape, job.unit)
         moved = [[line for line in found.lines if line.way is way] for found in (before, after)]
@@ -190,17 +199,5 @@ def _along(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
     return job
 
 
-def _single(face: Face) -> Part:
-    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
-    parts = [part for part in face.parts if part.kind is kind]
-    if len(parts) != 1:
-        raise JobError(f"the face has not just one {kind.value}", where=face.name, do="correct its corners by hand")
-    return parts[0]
-
-
 def _reading(place: int) -> str:
     return f"reading {place + 1}"
-
-
-def _said(length_mm: float, unit: Unit) -> str:
-    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")

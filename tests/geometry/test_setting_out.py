@@ -222,7 +222,7 @@ def test_corners_need_one_part_that_is_not_locked(wall: Job) -> None:
     job = with_alcove(wall)
     face = find_face(job, "a")
     for parts, words in (
-        ((), "the face has not just one wall"),
+        ((), "A: the face has not just one wall or benchtop"),
         ((replace(face.parts[0], locked=True),), "wall is locked; unlock it first"),
     ):
         changed = replace(job, rooms=(Room("r", "Kitchen", (replace(face, parts=parts),)),))
