@@ -7,11 +7,13 @@ from PySide6.QtCore import QObject, Qt, Signal
 
 from desktop.canvas import Canvas
 from desktop.gestures.box import Box
+from desktop.gestures.copy_along import CopyAlong
 from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import NOTHING, Point
 from desktop.gestures.round import Circle
 from desktop.gestures.run import Run
+from desktop.gestures.split import Split
 from desktop.gestures.trace import Trace
 from desktop.modes import Mode
 from desktop.reading_line import ReadingLine
@@ -28,6 +30,8 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
     Mode.TRACE: Trace,
     Mode.ROUND: Circle,
     Mode.RUN: Run,
+    Mode.SPLIT: Split,
+    Mode.COPY_ALONG: CopyAlong,
 }
 
 USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}

@@ -30,6 +30,8 @@ class Mode(StrEnum):
     TRACE = "Trace"
     ROUND = "Round"
     RUN = "Run"
+    SPLIT = "Split"
+    COPY_ALONG = "Copy along"
 
 
 KEYS = {
@@ -38,6 +40,8 @@ KEYS = {
     Mode.TRACE: "Alt+T",
     Mode.ROUND: "Alt+R",
     Mode.RUN: "Alt+U",
+    Mode.SPLIT: "Alt+S",
+    Mode.COPY_ALONG: "Alt+L",
 }
 
 SAYS = {
@@ -46,6 +50,8 @@ SAYS = {
     Mode.TRACE: "Draw corner after corner",
     Mode.ROUND: "Draw a circle or a rounded box",
     Mode.RUN: "Type a row of cabinets, from left to right",
+    Mode.SPLIT: "Split a part into several",
+    Mode.COPY_ALONG: "Copy a part so many times along",
 }
 
 

@@ -36,7 +36,7 @@ class Pieces(NamedTuple):
 class Copies(NamedTuple):
     """How many more, from edge to edge how far, and which way; None where it was not said."""
 
-    count: int
+    many: int
     pitch_mm: float | None = None
     way: Direction | None = None
 

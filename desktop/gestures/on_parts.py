@@ -1,0 +1,33 @@
+"""What gestures on the picked parts have in common: where none is picked, a click picks one first."""
+
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held
+from desktop.gestures.preview import Point
+from geometry.picking import parts_at
+from shared.job import Part
+from shared.units import show_length
+
+
+class OnParts(Gesture):
+    """Works on the parts that are picked; a click on another one picks that instead."""
+
+    first_step = "click a part first"
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """The picked parts, in drawing order."""
+        return tuple(part for part in self.scene.face.parts if part.id in self.scene.picked)
+
+    @property
+    def example(self) -> str:
+        return "" if self.parts else self.first_step
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        """Picks the part in front, unless one under the hand is picked; with Shift in addition."""
+        under = parts_at(self.scene.face.parts, *at)
+        if not under or any(part.id in self.scene.picked for part in under):
+            return None
+        return Done("", self.scene.job, (*(self.scene.picked if held.shift else ()), under[0].id))
+
+    def words(self, length_mm: float) -> str:
+        """A length as it is shown."""
+        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)

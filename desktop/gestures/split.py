@@ -1,0 +1,94 @@
+"""Split: the picked parts into pieces, across or up, with reveals between them."""
+
+from collections.abc import Callable
+
+from desktop.gestures.gesture import SIZE_AWAY, Done, Gesture, Scene
+from desktop.gestures.on_parts import OnParts
+from desktop.gestures.pick import named
+from desktop.gestures.preview import Preview
+from geometry.outline import outline_box
+from geometry.splitting import with_split
+from shared.count_words import Pieces, read_pieces
+from shared.drawing import Size
+from shared.edits import find_part
+from shared.job import Job, Part
+from shared.kinds import usual
+
+MOST_SIZES_SAID = 6
+
+
+class Split(OnParts):
+    """One line says into what. Fronts get the room's reveal between them, other parts none, unless the line says so."""
+
+    first_step = "click the part to split"
+
+    def __init__(self, scene: Scene, *, up: bool = False) -> None:
+        super().__init__(scene)
+        self._up = up
+
+    @property
+    def wants(self) -> str:
+        if not self.parts:
+            return ""
+        how, sizes = ("one over another", "heights") if self._up else ("side by side", "widths")
+        return f"how many {how}, or their {sizes}"
+
+    @property
+    def example(self) -> str:
+        return "as in 3, 3 reveal 4, or 600, 450" if self.parts else super().example
+
+    @property
+    def other_way(self) -> str:
+        return "side by side" if self._up else "one over another"
+
+    def says(self, text: str) -> str:
+        pieces = read_pieces(text, self.scene.job.unit, decimal=self.scene.decimal)
+        _, made = self._made(pieces)
+        sizes = [self.words(size.length_mm) for size in map(self._size(pieces), made)]
+        if len(set(sizes)) == 1:
+            return f"{len(made)} pieces of {sizes[0]}"
+        more = ["..."] if len(sizes) > MOST_SIZES_SAID else []
+        return f"{len(made)} pieces: {', '.join(sizes[:MOST_SIZES_SAID] + more)}"
+
+    def type(self, text: str) -> Done | None:
+        if not self.parts:
+            return super().type(text)
+        pieces = read_pieces(text, self.scene.job.unit, decimal=self.scene.decimal)
+        job, made = self._made(pieces)
+        preview = Preview(tuple(part.outline for part in made), sizes=tuple(map(self._size(pieces), made)))
+        return Done(f"Split {named(self.parts)}", job, tuple(part.id for part in made), preview)
+
+    def turned(self) -> Gesture:
+        return type(self)(self.scene, up=not self._up)
+
+    def again(self, scene: Scene) -> Gesture:
+        return type(self)(scene, up=self._up)
+
+    def _made(self, pieces: Pieces) -> tuple[Job, tuple[Part, ...]]:
+        """The job with the parts split, and the pieces."""
+        job, ids = self.scene.job, list[str]()
+        for part in self.parts:
+            job, each = with_split(
+                job, (part.id,), pieces.into, up=self._is_up(pieces), reveal_mm=self._reveal_mm(pieces, part)
+            )
+            ids += each
+        return job, tuple(find_part(job, part_id)[1] for part_id in ids)
+
+    def _is_up(self, pieces: Pieces) -> bool:
+        return self._up if pieces.up is None else pieces.up
+
+    def _reveal_mm(self, pieces: Pieces, part: Part) -> float:
+        if pieces.reveal_mm is not None:
+            return pieces.reveal_mm
+        rooms = (room for room in self.scene.job.rooms for face in room.faces if face.id == self.scene.face_id)
+        return next(rooms).heights.reveal_mm if usual()[part.kind].front else 0.0
+
+    def _size(self, pieces: Pieces) -> Callable[[Part], Size]:
+        """The size of a piece, the way that it was split."""
+        away, up = SIZE_AWAY * self.scene.reach_mm, self._is_up(pieces)
+
+        def size(part: Part) -> Size:
+            left, bottom, right, top = outline_box(part.outline)
+            return Size((left, bottom), (left, top), away) if up else Size((left, bottom), (right, bottom), -away)
+
+        return size
