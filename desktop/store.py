@@ -159,7 +159,7 @@ class Store(QObject):
     def _count_tried(self) -> None:
         shown = self._shown
         if shown is not None and shown.tried is not None:
-            self._show(replace(shown, takeoff=take_off(shown.tried, self.memory)))
+            self._show(replace(shown, takeoff=take_off(shown.tried, self.memory, sure=False)))
 
     def _go_to(self, history: History[Job]) -> None:
         shown = replace(self.open, history=history, takeoff=take_off(history.present, self.memory), tried=None)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import msgspec
 
 from geometry.arrange import arrange
+from geometry.arrangement import Region
 from geometry.outline import area_mm2
 from shared.job import Part
 from shared.kinds import Kind
@@ -16,8 +17,11 @@ def uncovered_area_mm2(part: Part, openings: Sequence[Part]) -> float:
     The part and its openings are arranged by themselves, whatever their kind, level or order: what hangs or stands in
     front of the part on its face takes nothing.
     """
-    if not openings:
-        return area_mm2(part.outline)
+    return uncovered(part, openings).area_mm2 if openings else area_mm2(part.outline)
+
+
+def uncovered(part: Part, openings: Sequence[Part]) -> Region:
+    """What openings leave of a part, measured as `uncovered_area_mm2` says."""
     surface = msgspec.structs.replace(part, kind=Kind.WALL, level=0, hides=True)
     holes = [msgspec.structs.replace(opening, kind=Kind.CUT_OUT, level=0, hides=True) for opening in openings]
-    return arrange((surface, *holes)).region(part.id).area_mm2
+    return arrange((surface, *holes)).region(part.id)

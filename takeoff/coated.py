@@ -1,7 +1,9 @@
 """Coated area: what is coated in place, taken off to be coated, or only along its front edges. Square millimetres."""
 
 from collections.abc import Mapping, Sequence
+from typing import NamedTuple
 
+from geometry.arrangement import Edge
 from geometry.holding import holds_box
 from geometry.openings import uncovered_area_mm2
 from geometry.outline import side_lengths_mm
@@ -23,28 +25,55 @@ FRAME = "frame: what is seen of its front edges x thickness"
 TAKEN_OFF = "taken off: outline less openings x profile factor, coated edges, back where coated"
 PRACTICE = "common practice, no source"
 
-SideLengths = Mapping[int, float]
-"""By side of a part's outline, how much of it is seen (mm)."""
+SeenEdges = Mapping[int, Sequence[Edge]]
+"""By side of a part's outline, the edges at which it ends there."""
 
 
-def coated(
-    standing: Standing,
-    treated: Treated,
-    net: Figure,
-    seen: SideLengths,
-    openings: Sequence[Standing],
-    rule: MeasuringRule,
-) -> Figure:
-    """The area of a part that gets a coat.
+class Surface(NamedTuple):
+    """A part, and what its coated area depends on besides.
 
-    `net` is its net area, `seen` the visible length of each of its sides whose edge counts, `openings` are those of its
-    face with the fronts hung; `rule` says which of them are deducted from what is coated in place. 0 where it is left.
+    `net` is its net area, `seen` the edges at which it ends by a side of its own, of the sides whose edge counts,
+    `openings` are those of its face with the fronts hung; `rule` says which of them are deducted from what is coated in
+    place.
     """
-    if treated.treatment is Treatment.LEFT:
+
+    standing: Standing
+    treated: Treated
+    net: Figure
+    seen: SeenEdges
+    openings: tuple[Standing, ...]
+    rule: MeasuringRule
+
+    @property
+    def is_frame(self) -> bool:
+        """Whether only its front edges are coated."""
+        return usual()[self.standing.part.kind].frame
+
+    @property
+    def edges(self) -> tuple[Edge, ...]:
+        """What is seen of its coated edges, where it is coated in place."""
+        return tuple(edge for side in coated_sides(self.standing.part) for edge in self.seen.get(side, ()))
+
+    @property
+    def left_in(self) -> tuple[Standing, ...]:
+        """The openings that are not deducted from what is coated in place, as the rule leaves them in."""
+        if not self.rule.left_in_m2:
+            return ()
+        return tuple(each for each in self.openings if _is_left_in(each, self.standing, self.net, self.rule))
+
+    @property
+    def opened_by(self) -> tuple[Standing, ...]:
+        """The openings that are deducted from it where it is taken off: those in front of it."""
+        return tuple(each for each in self.openings if _opens(each, self.standing))
+
+
+def coated(surface: Surface) -> Figure:
+    """The area of a part that gets a coat; 0 where it is left."""
+    if surface.treated.treatment is Treatment.LEFT:
         return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
-    if treated.treatment is Treatment.IN_PLACE:
-        return _in_place(standing, net, seen, openings, rule)
-    return _taken_off(standing, openings)
+    if surface.treated.treatment is Treatment.IN_PLACE:
+        return _in_place(surface)
+    return _taken_off(surface)
 
 
 def coated_sides(part: Part) -> tuple[int, ...]:
@@ -59,15 +88,14 @@ def thickness_mm(part: Part) -> float:
     return part.thickness_mm or usual()[part.kind].thickness
 
 
-def _in_place(
-    standing: Standing, net: Figure, seen: SideLengths, openings: Sequence[Standing], rule: MeasuringRule
-) -> Figure:
-    part = standing.part
-    edges = _edge_terms(part, sum(seen.get(side, 0.0) for side in coated_sides(part)))
-    if usual()[part.kind].frame:
+def _in_place(surface: Surface) -> Figure:
+    part, net = surface.standing.part, surface.net
+    edges = _edge_terms(part, sum(edge.length_mm for edge in surface.edges))
+    if surface.is_frame:
         return _summed(FRAME, edges, PRACTICE)
-    left_in = {each.part.id for each in openings if _is_left_in(each, standing, net, rule)}
+    left_in = {each.part.id for each in surface.left_in}
     terms = tuple(term for term in net.reason.terms if left_in.isdisjoint(term.parts))
+    rule = surface.rule
     words, source = (BY_RULE + rule.words, rule.source) if left_in else (IN_PLACE, BY_OUTLINE)
     return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
 
@@ -84,15 +112,15 @@ def _is_left_in(opening: Standing, surface: Standing, net: Figure, rule: Measuri
     return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
 
 
-def _taken_off(standing: Standing, openings: Sequence[Standing]) -> Figure:
-    part = standing.part
+def _taken_off(surface: Surface) -> Figure:
+    part = surface.standing.part
     lengths = dict(enumerate(side_lengths_mm(part.outline)))
     edges = _edge_terms(part, sum(lengths.get(side, 0.0) for side in coated_sides(part)))
-    if usual()[part.kind].frame:
+    if surface.is_frame:
         return _summed(FRAME, edges, PRACTICE)
-    surface = _surface_terms(standing, [each for each in openings if _opens(each, standing)])
-    back = tuple(term._replace(what=f"back: {term.what}") for term in surface) if part.back_coated else ()
-    return _summed(TAKEN_OFF, _moulded(surface, part.profile_factor) + edges + back, BY_OUTLINE)
+    terms = _surface_terms(surface.standing, surface.opened_by)
+    back = tuple(term._replace(what=f"back: {term.what}") for term in terms) if part.back_coated else ()
+    return _summed(TAKEN_OFF, _moulded(terms, part.profile_factor) + edges + back, BY_OUTLINE)
 
 
 def _opens(each: Standing, standing: Standing) -> bool:

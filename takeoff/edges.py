@@ -46,20 +46,19 @@ def edge_rows(face: str, parts: Sequence[Part], edges: Iterable[Edge]) -> tuple[
     return tuple(_row(face, edge, order, openings) for edge in edges)
 
 
-def seen_lengths(edges: Iterable[Edge]) -> dict[str, dict[int, float]]:
-    """By part and side of its own outline, the length over which its visible region ends at that side."""
-    seen: dict[str, dict[int, float]] = {}
+def seen_edges(edges: Iterable[Edge]) -> dict[str, dict[int, list[Edge]]]:
+    """By part and side of its own outline, the edges at which its visible region ends at that side."""
+    seen: dict[str, dict[int, list[Edge]]] = {}
     for edge in edges:
         for part, side in ((edge.left, edge.left_side), (edge.right, edge.right_side)):
             if part is not None and side is not None:
-                lengths = seen.setdefault(part, {})
-                lengths[side] = lengths.get(side, 0.0) + edge.length_mm
+                seen.setdefault(part, {}).setdefault(side, []).append(edge)
     return seen
 
 
 def sides_seen(edges: Iterable[Edge]) -> dict[str, frozenset[int]]:
     """By part, the sides of its own outline at which its visible region ends, of these edges."""
-    return {part: frozenset(lengths) for part, lengths in seen_lengths(edges).items()}
+    return {part: frozenset(own) for part, own in seen_edges(edges).items()}
 
 
 def length_figure(path: Sequence[EdgeRow], rule: str, source: str) -> Figure:

@@ -143,8 +143,22 @@ class Totals(NamedTuple):
     grout_mm: float = 0.0
 
 
+class Sureness(NamedTuple):
+    """How far the totals, mm2 and mm, could be off because of the tape, and the coated area of each part, by its id."""
+
+    coated_mm2: float = 0.0
+    masking_mm: float = 0.0
+    bead_mm: float = 0.0
+    old_bead_mm: float = 0.0
+    grout_mm: float = 0.0
+    parts: tuple[tuple[str, float], ...] = ()
+
+
 class Takeoff(NamedTuple):
-    """Everything counted of a job, in the order of its rooms, faces and parts; `rule` names the measuring rule."""
+    """Everything counted of a job, in the order of its rooms, faces and parts; `rule` names the measuring rule.
+
+    `sure` says how far that could be off, where it was asked for.
+    """
 
     parts: tuple[PartRow, ...]
     edges: tuple[EdgeRow, ...]
@@ -154,3 +168,4 @@ class Takeoff(NamedTuple):
     findings: tuple[Finding, ...]
     rule: str = "net"
     tiles: tuple[TileRow, ...] = ()
+    sure: Sureness | None = None

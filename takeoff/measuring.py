@@ -10,9 +10,9 @@ from shared.findings import Finding
 from shared.job import Face, JointChoice, KindChoice, Part, Unit
 from shared.kinds import Kind, Treatment
 from takeoff.areas import Standing, gross, net, standings
-from takeoff.coated import coated
+from takeoff.coated import Surface, coated
 from takeoff.corners import FaceEnd
-from takeoff.edges import edge_rows, in_order, seen_lengths, sides_seen
+from takeoff.edges import edge_rows, in_order, seen_edges, sides_seen
 from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow, TileRow
 from takeoff.fronts import is_opening
 from takeoff.joints import Choices, joint_rows, meetings
@@ -42,7 +42,7 @@ class Context(NamedTuple):
 
 
 class FaceCount(NamedTuple):
-    """What is counted of a face, and its left and right end."""
+    """What is counted of a face, its left and right end, and `surfaces`: of what the coated areas were counted."""
 
     parts: tuple[PartRow, ...]
     edges: tuple[EdgeRow, ...]
@@ -52,6 +52,7 @@ class FaceCount(NamedTuple):
     right: FaceEnd
     findings: tuple[Finding, ...]
     tiles: tuple[TileRow, ...]
+    surfaces: tuple[Surface, ...]
 
 
 def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement) -> FaceCount:
@@ -65,8 +66,9 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
     edges = edge_rows(face.id, standing, ordered)
     outer = _outer(ordered, edges)
     left, right = _ends(face, by_id, finishes, outer)
+    surfaces, tagged = _surfaces(face, context, treated, hung, off), tags(face)
     return FaceCount(
-        parts=_part_rows(face, context, treated, hung, off),
+        parts=tuple(_part_row(each, face, context, tagged.get(each.standing.part.id, "")) for each in surfaces),
         edges=edges,
         joints=joint_rows(meetings(face, edges), Choices(context.choices)),
         masking=masking_rows(face.id, by_id, edges, finishes, guard_of(face, context.at_corners)),
@@ -77,6 +79,7 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
             *look_at_tiles(face, context.unit),
         ),
         tiles=tile_rows(face, context.room, off),
+        surfaces=surfaces,
     )
 
 
@@ -112,35 +115,38 @@ def _worked_on(hung: Sequence[Standing], off: Arrangement) -> dict[str, Standing
     return {region.part: by_id[region.part]._replace(region=region) for region in off.regions}
 
 
-def _part_rows(
+def _surfaces(
     face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
-) -> tuple[PartRow, ...]:
+) -> tuple[Surface, ...]:
+    """Every part as it is measured: what is taken off as it hangs, all else as it stands without the fronts."""
     all_hung = standings(face.parts, hung.regions)
-    rule = measuring_rules()[context.rule]
     worked_on = _worked_on(all_hung, off)
     all_off = tuple(worked_on.values())
     openings = tuple(each for each in all_hung if is_opening(each.part))
-    lengths, tagged = seen_lengths(off.edges), tags(face)
-    rows = []
+    rule, edges = measuring_rules()[context.rule], seen_edges(off.edges)
+    surfaces = []
     for each in all_hung:
         part_id = each.part.id
         is_off = treated[part_id].treatment is Treatment.TAKEN_OFF or part_id not in worked_on
         stands, beside, fronts = (each, all_hung, Fronts.HUNG) if is_off else (worked_on[part_id], all_off, Fronts.OFF)
-        seen = {side: mm for side, mm in lengths.get(part_id, {}).items() if (part_id, side) not in context.elsewhere}
-        whole, visible = gross(stands, fronts), net(stands, beside, fronts)
-        rows.append(
-            PartRow(
-                id=part_id,
-                room=context.room,
-                face=face.id,
-                name=each.part.name,
-                kind=each.part.kind,
-                treatment=treated[part_id].treatment,
-                finish=treated[part_id].finish,
-                tag=tagged.get(part_id, ""),
-                gross_mm2=whole,
-                net_mm2=visible,
-                coated_mm2=coated(stands, treated[part_id], visible, seen, openings, rule),
-            )
-        )
-    return tuple(rows)
+        own = edges.get(part_id, {}).items()
+        seen = {side: pieces for side, pieces in own if (part_id, side) not in context.elsewhere}
+        surfaces.append(Surface(stands, treated[part_id], net(stands, beside, fronts), seen, openings, rule))
+    return tuple(surfaces)
+
+
+def _part_row(surface: Surface, face: Face, context: Context, tag: str) -> PartRow:
+    part, treated = surface.standing.part, surface.treated
+    return PartRow(
+        id=part.id,
+        room=context.room,
+        face=face.id,
+        name=part.name,
+        kind=part.kind,
+        treatment=treated.treatment,
+        finish=treated.finish,
+        tag=tag,
+        gross_mm2=gross(surface.standing, surface.net.reason.fronts),
+        net_mm2=surface.net,
+        coated_mm2=coated(surface),
+    )

@@ -13,6 +13,7 @@ from shared.job import Face, Job, KindChoice, Part
 from takeoff.figures import Fronts
 from takeoff.fronts import parts_off
 from takeoff.measuring import Context, FaceCount, count_face
+from takeoff.sureness import FaceSlopes, slopes_of_face
 from takeoff.treatments import Treatments
 
 Arranging = Callable[[Sequence[Part]], Arrangement]
@@ -43,6 +44,10 @@ class Memory:
         except JobError as trouble:
             raise trouble.within(f"face {face.name or face.id}") from trouble
 
+    def slopes(self, face: Face) -> FaceSlopes:
+        """How the latest count of a face follows its readings."""
+        return self._faces[face.id].slopes()
+
     def keep_only(self, job: Job) -> None:
         """Forget the faces that this job does not have."""
         ids = {face.id for face in job.faces}
@@ -65,6 +70,7 @@ class _Remembered:
         self._kinds: tuple[KindChoice, ...] = ()
         self._arrangements: tuple[Arrangement, Arrangement] | None = None
         self._count: tuple[Context, FaceCount] | None = None
+        self._slopes: tuple[FaceCount, FaceSlopes] | None = None
 
     def show(self, face: Face, kinds: tuple[KindChoice, ...]) -> None:
         """Turn to this face; forget what was known of an earlier state of it."""
@@ -89,6 +95,15 @@ class _Remembered:
             hung, off = self.arrangements()
             self._count = (context, count_face(self._face, context, hung, off))
         return self._count[1]
+
+    def slopes(self) -> FaceSlopes:
+        """Of the latest count."""
+        if self._count is None:
+            raise LookupError("the face was not counted")
+        count = self._count[1]
+        if self._slopes is None or self._slopes[0] is not count:
+            self._slopes = (count, slopes_of_face(count.surfaces, count.masking, count.joints))
+        return self._slopes[1]
 
 
 class _Following:

@@ -8,13 +8,14 @@ from shared.findings import Finding
 from shared.job import Face, Job, Room
 from shared.kinds import Treatment
 from takeoff.corners import Meeting, corner_joints, corner_masking, meetings_round
-from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow, Totals
+from takeoff.figures import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow, Totals
 from takeoff.fronts import is_front
 from takeoff.joints import Choices, Found, joint_rows
 from takeoff.looking_round import look_at_choices, look_at_names, look_at_ties
 from takeoff.measuring import Context, FaceCount
 from takeoff.measuring_rules import NET
 from takeoff.memory import Memory
+from takeoff.sureness import slopes_between, sureness
 from takeoff.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
 from takeoff.treatments import Treatments
 
@@ -38,11 +39,12 @@ class _Counted(NamedTuple):
     tiles: tuple[TileRow, ...]
 
 
-def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff:
+def take_off(job: Job, memory: Memory | None = None, rule: str = NET, *, sure: bool = True) -> Takeoff:
     """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
 
-    `rule` names the measuring rule for what is coated in place. An empty job gives empty tables and totals of 0.
-    OutlineError where an outline cannot be measured.
+    `rule` names the measuring rule for what is coated in place; `sure` is false where nobody asks how far it could be
+    off, as while a part is dragged. An empty job gives empty tables and totals of 0. OutlineError where an outline
+    cannot be measured.
     """
     memory = memory or Memory()
     between = _between(job)
@@ -54,9 +56,10 @@ def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff
     memory.keep_only(job)
     rows = tuple(chain.from_iterable(counts[face.id].parts for face in job.faces))
     shared = joint_rows(_found_between(between, counts), Choices(job.joints))
+    corners = tuple(_masked_corners(between, counts))
     tiles = tuple(chain.from_iterable(count.tiles for count in counts.values()))
     joints = (*chain.from_iterable(count.joints for count in counts.values()), *shared)
-    masking = (*chain.from_iterable(count.masking for count in counts.values()), *_masked_corners(between, counts))
+    masking = (*chain.from_iterable(count.masking for count in counts.values()), *corners)
     return Takeoff(
         parts=rows,
         edges=tuple(chain.from_iterable(count.edges for count in counts.values())),
@@ -66,7 +69,13 @@ def take_off(job: Job, memory: Memory | None = None, rule: str = NET) -> Takeoff
         findings=tuple(_findings(job, between, counts, joints)),
         rule=rule,
         tiles=tiles,
+        sure=_sureness(job, memory, corners, shared) if sure else None,
     )
+
+
+def _sureness(job: Job, memory: Memory, masking: tuple[MaskingRow, ...], joints: tuple[JointRow, ...]) -> Sureness:
+    """How sure it is, with the masking and joints that faces share."""
+    return sureness(((memory.slopes(face), slopes_between(face.id, masking, joints)) for face in job.faces), job.tape)
 
 
 def _between(job: Job) -> _Between:
