@@ -13,6 +13,7 @@ from desktop.gestures.pick import Pick
 from desktop.gestures.preview import NOTHING, Point
 from desktop.gestures.round import Circle
 from desktop.gestures.run import Run
+from desktop.gestures.set_out import SetOut
 from desktop.gestures.split import Split
 from desktop.gestures.trace import Trace
 from desktop.modes import Mode
@@ -30,6 +31,7 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
     Mode.TRACE: Trace,
     Mode.ROUND: Circle,
     Mode.RUN: Run,
+    Mode.SET_OUT: SetOut,
     Mode.SPLIT: Split,
     Mode.COPY_ALONG: CopyAlong,
 }

@@ -30,6 +30,7 @@ class Mode(StrEnum):
     TRACE = "Trace"
     ROUND = "Round"
     RUN = "Run"
+    SET_OUT = "Set-out"
     SPLIT = "Split"
     COPY_ALONG = "Copy along"
 
@@ -40,6 +41,7 @@ KEYS = {
     Mode.TRACE: "Alt+T",
     Mode.ROUND: "Alt+R",
     Mode.RUN: "Alt+U",
+    Mode.SET_OUT: "Alt+O",
     Mode.SPLIT: "Alt+S",
     Mode.COPY_ALONG: "Alt+L",
 }
@@ -49,6 +51,7 @@ SAYS = {
     Mode.BOX: "Draw a box: a corner, then width and height",
     Mode.TRACE: "Draw corner after corner",
     Mode.ROUND: "Draw a circle or a rounded box",
+    Mode.SET_OUT: "Type readings along the face: they make lines to draw to, and check each other",
     Mode.RUN: "Type a row of cabinets, from left to right",
     Mode.SPLIT: "Split a part into several",
     Mode.COPY_ALONG: "Copy a part so many times along",
