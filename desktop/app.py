@@ -3,17 +3,17 @@
 from importlib.resources import files
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QPoint, Qt
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication
 
 from desktop.background import Background
 from desktop.canvas import Canvas
+from desktop.cards import Cards
 from desktop.count_page import CountPage
 from desktop.details import Details
 from desktop.drawings import Drawings
 from desktop.exports import Exports
-from desktop.face_form import NewFace
 from desktop.face_photos import FacePhotos
 from desktop.face_view import FaceView
 from desktop.faces import Faces
@@ -24,8 +24,7 @@ from desktop.help_view import HelpView
 from desktop.look import Look
 from desktop.measure_page import MeasurePage
 from desktop.menu_table import fill
-from desktop.modes import Modes
-from desktop.new_faces import new_job, next_name, with_new_face
+from desktop.modes import Mode, Modes
 from desktop.overlay_bar import OverlayBar
 from desktop.page_bar import PageBar
 from desktop.parts import Parts
@@ -39,7 +38,6 @@ from desktop.strip import Strip
 from desktop.totals_bar import TotalsBar
 from desktop.window import Window
 from shared.findings import Finding
-from shared.job_file import JobFile
 
 
 class App(QObject):
@@ -55,6 +53,7 @@ class App(QObject):
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.faces = Faces(self.store, self.window)
+        self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces)
         self.parts = Parts(self.store, self.window)
         self.hand = Hand(self.store, self.canvas, self.line, self)
         self.photos = PhotoCommands(self.store, self.background, self.hand, self.window)
@@ -82,14 +81,6 @@ class App(QObject):
     def tell(self, words: str) -> None:
         """Say what was done."""
         self.window.tell(words, trouble=False)
-
-    def ask_for_face(self) -> None:
-        """Open the form for a new face: under the strip, or on the start page, where it begins a new job."""
-        shown = self.store.shown
-        job = shown.job if shown else new_job()
-        below = self.strip if shown else self.window.menuBar()
-        place = below.mapTo(self.window, QPoint(0, below.height()))
-        self.frame.face_form.open_at(place, next_name(job), job.unit)
 
     def open_example(self) -> None:
         """Open the example as a job of its own."""
@@ -162,11 +153,12 @@ class App(QObject):
         self.bar.turned.connect(store.turn_to)
         self.bar.asked_for_findings.connect(self.frame.open_findings)
         self.frame.findings.chosen.connect(self._go_to)
-        self.frame.face_form.filled.connect(self._add_face)
+        self.cards.gone.connect(self._give_keys_back)
+        self.cards.room_stands.connect(self._begin_run)
         window.asked_to_close.connect(self.close)
         window.closed.connect(self._end)
         self.strip.chosen.connect(store.show_face)
-        self.strip.asked_for_face.connect(self.ask_for_face)
+        self.strip.asked_for_face.connect(self.cards.ask_for_face)
         self.strip.asked_for_menu.connect(self._open_face_menu)
         self.modes.chosen.connect(self.hand.choose_mode)
         self.modes.kind_chosen.connect(self.hand.choose_kind)
@@ -177,7 +169,7 @@ class App(QObject):
         self.count_canvas.pressed.connect(self.count.find_row)
 
     def _connect_commands(self) -> None:
-        self.start.asked_for_new.connect(self.ask_for_face)
+        self.start.asked_for_new.connect(self.cards.ask_for_room)
         self.start.asked_for_file.connect(self.files.open)
         self.start.asked_for_example.connect(self.open_example)
         self.start.asked_for_kept.connect(self.open_kept)
@@ -232,13 +224,16 @@ class App(QObject):
             self.store.turn_to(Page.MEASURE)
         self.store.show_face(finding.face, finding.parts)
 
-    def _add_face(self, new: NewFace) -> None:
+    def _give_keys_back(self) -> None:
+        """To the face, or to the first door."""
         if self.store.shown is None:
-            job = new_job()
-            self.files.show_new(JobFile(with_new_face(job, job.rooms[0].id, new)[0]))
+            self.start.open_doors()
         else:
-            self.faces.add(new)
-        self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _begin_run(self) -> None:
+        """Where bare walls stand, rows of cabinets come next."""
+        self.hand.choose_mode(Mode.RUN)
 
     def _open_face_menu(self) -> None:
         self.face_menu.popup(QCursor.pos())

@@ -2,19 +2,16 @@
 
 from typing import NamedTuple
 
-from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QComboBox, QFormLayout, QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtCore import QPoint, Signal
+from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QWidget
 
+from desktop.card import MARGIN, Card
 from desktop.length_field import LengthField
-from desktop.roles import set_role
-from shared.errors import ReadingError
+from shared.errors import JobError
 from shared.job import Unit, View
 from shared.limits import LONGEST_TEXT
 
 WIDTH = 360
-EDGE = 12
-TROUBLE_LINES = 3
 
 KINDS_OF_FACE = (("a wall, seen from the front", View.ELEVATION), ("a benchtop or shelf, seen from above", View.PLAN))
 
@@ -28,16 +25,13 @@ class NewFace(NamedTuple):
     height_mm: float
 
 
-class FaceForm(QFrame):
-    """`filled(NewFace)` when the face is to be added; Escape puts the form away."""
+class FaceForm(Card):
+    """`filled(NewFace)` when the face is to be added."""
 
     filled = Signal(object)
-    put_away = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        set_role(self, "card")
-        self.hide()
+        super().__init__("Add", WIDTH, parent)
         self._unit = Unit.MM
         self.name = QLineEdit(self)
         self.name.setMaxLength(LONGEST_TEXT)
@@ -45,58 +39,37 @@ class FaceForm(QFrame):
         self.view.addItems([words for words, _ in KINDS_OF_FACE])
         self.width_field = LengthField("Width", self)
         self.height_field = LengthField("Height", self)
-        self.trouble = QLabel(self)
-        self.add = QPushButton("Add", self)
-        self.cancel = QPushButton("Cancel", self)
-        for button in (self.add, self.cancel):
-            button.setAutoDefault(True)
         self._lay_out()
+        self.take_return_in(self.name, self.width_field, self.height_field)
         self.view.currentIndexChanged.connect(self._show_view)
-        self.add.clicked.connect(self._fill)
-        self.cancel.clicked.connect(self._cancel)
-        for field in (self.name, self.width_field, self.height_field):
-            field.returnPressed.connect(self._fill)
         for length in (self.width_field, self.height_field):
             length.told.connect(self.trouble.setText)
 
-    def open_at(self, place: QPoint, name: str, unit: Unit) -> None:
-        """Open here, with the keys, for a face with this name."""
+    def open_for(self, name: str, unit: Unit, place: QPoint) -> None:
+        """Open here for a face that has this name unless another is typed."""
         self._unit = unit
         self.name.setText(name)
-        self.trouble.clear()
         self._show_view()
-        self.move(place + QPoint(EDGE, EDGE))
-        self.resize(WIDTH, self.sizeHint().height())
-        self.show()
-        self.raise_()
-        self.width_field.setFocus(Qt.FocusReason.PopupFocusReason)
+        self.open_at(place, self.width_field)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self._cancel()
-        else:
-            super().keyPressEvent(event)
+    def fill(self) -> None:
+        width, height = self.width_field.length_mm(), self.height_field.length_mm()
+        name = self.name.text().strip()
+        if not name:
+            raise JobError("a face needs a name", do="type a letter")
+        self.filled.emit(NewFace(name, self._view(), width, height))
 
     def _lay_out(self) -> None:
         form = QFormLayout(self)
-        form.setContentsMargins(14, 14, 14, 14)
+        form.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)
         form.addRow("&Name", self.name)
         form.addRow("Face is", self.view)
         form.addRow("&Width", self.width_field)
         self._height_label = QLabel(self)
         self._height_label.setBuddy(self.height_field)
         form.addRow(self._height_label, self.height_field)
-        set_role(self.trouble, "trouble")
-        self.trouble.setWordWrap(True)
-        self.trouble.setMinimumHeight(TROUBLE_LINES * self.fontMetrics().height())
-        self.trouble.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         form.addRow(self.trouble)
-        buttons = QHBoxLayout()
-        buttons.addStretch(1)
-        buttons.addWidget(self.add)
-        buttons.addWidget(self.cancel)
-        form.addRow(buttons)
+        form.addRow(self.buttons)
         self.view.setAccessibleName("Face is")
 
     def _show_view(self) -> None:
@@ -109,19 +82,3 @@ class FaceForm(QFrame):
 
     def _view(self) -> View:
         return KINDS_OF_FACE[self.view.currentIndex()][1]
-
-    def _fill(self) -> None:
-        try:
-            width, height = self.width_field.length_mm(), self.height_field.length_mm()
-        except ReadingError as error:
-            self.trouble.setText(str(error))
-            return
-        if not self.name.text().strip():
-            self.trouble.setText("A face needs a name; type a letter.")
-            return
-        self.hide()
-        self.filled.emit(NewFace(self.name.text().strip(), self._view(), width, height))
-
-    def _cancel(self) -> None:
-        self.hide()
-        self.put_away.emit()

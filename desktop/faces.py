@@ -3,34 +3,29 @@
 from collections.abc import Callable
 
 from msgspec.structs import replace
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QInputDialog, QWidget
 
 from desktop.face_form import NewFace
+from desktop.kitchen_form import NewRoom, with_new_room
 from desktop.new_faces import new_job, with_new_face
 from desktop.shown import Shown
 from desktop.store import Store
+from geometry.kitchens import with_heights
 from shared.edits import (
     copied_face,
     find_face,
-    fresh_id,
     with_changed_face,
     with_changed_room,
     with_face_moved,
-    with_room,
     without_face,
     without_room,
 )
-from shared.job import Corner, Job, Room, Unit
+from shared.job import Corner, Heights, Job, Room, Unit
 
 
 class Faces(QObject):
-    """Each command is one step of history on the face that is shown, or its room.
-
-    `room_added` says that a room is there that has no face yet: the next one goes into it.
-    """
-
-    room_added = Signal()
+    """Each command is one step of history on the face that is shown, or its room."""
 
     def __init__(self, store: Store, window: QWidget) -> None:
         super().__init__(window)
@@ -84,9 +79,18 @@ class Faces(QObject):
         """Ask for another name of the job."""
         self._ask("Name of the job", self._store.open.job.name, self._rename_job)
 
-    def add_room(self) -> None:
-        """Ask for the name of a further room."""
-        self._ask("Name of the new room", "Laundry", self._add_room)
+    def add_room(self, new: NewRoom) -> None:
+        """A room more, with its walls; the first of them is shown."""
+        job = self._store.open.job
+        larger = with_new_room(job, new)
+        self._store.edit(f"Add room {new.name}", larger, face=larger.rooms[-1].faces[0].id)
+
+    def set_heights(self, heights: Heights) -> None:
+        """What is usual in the room that is shown."""
+        shown = self._store.open
+        job = with_heights(shown.job, room_shown(shown).id, heights)
+        if job is not shown.job:
+            self._store.edit("Usual heights", job)
 
     def delete_room(self) -> None:
         """The job without the room that is shown."""
@@ -130,14 +134,9 @@ class Faces(QObject):
     def _rename_job(self, name: str) -> None:
         self._edit_name("Rename job", name, replace(self._store.open.job, name=name.strip()))
 
-    def _add_room(self, name: str) -> None:
-        job = self._store.open.job
-        room = Room(fresh_id(job, "r"), name.strip())
-        if self._edit_name("Add room", name, with_room(job, room)):
-            self.room_added.emit()
-
-    def _edit_name(self, label: str, name: str, job: Job) -> bool:
-        return bool(name.strip()) and self._store.edit(label, job)
+    def _edit_name(self, label: str, name: str, job: Job) -> None:
+        if name.strip():
+            self._store.edit(label, job)
 
 
 def room_shown(shown: Shown) -> Room:

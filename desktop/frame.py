@@ -1,10 +1,12 @@
 """What is always in sight around the pages, and what opens over them."""
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QWidget
 
 from desktop.face_form import FaceForm
 from desktop.findings_view import FindingsView
+from desktop.heights_form import HeightsForm
+from desktop.kitchen_form import KitchenForm
 from desktop.page_bar import PageBar
 from desktop.shown import Page, Shown
 from desktop.strip import Strip
@@ -27,6 +29,8 @@ class Frame(QObject):
         window.put_around((bar, strip), tuple(pages.values()), totals)
         self.findings = FindingsView(window)
         self.face_form = FaceForm(window)
+        self.kitchen_form = KitchenForm(window)
+        self.heights_form = HeightsForm(window)
         window.resized.connect(self.findings.hide)
 
     def follow(self, old: Shown | None, new: Shown | None) -> None:
@@ -45,6 +49,11 @@ class Frame(QObject):
         self._strip.follow(old, new)
         self._totals.follow(old, new)
         self.findings.follow(old, new)
+
+    @property
+    def below_strip(self) -> QPoint:
+        """Where a form opens, in the window."""
+        return self._strip.mapTo(self._window, QPoint(0, self._strip.height()))
 
     def open_findings(self) -> None:
         """Open the list of things to look at, or put it away."""

@@ -54,6 +54,7 @@ SCREEN_KEYS = {
     Overlay.SIZES: "&Sizes",
     Overlay.JOINTS: "&Joints",
     Overlay.MASKING: "&Masking",
+    Overlay.SET_OUT: "Set-o&ut lines",
     Overlay.PHOTO: "Photo &under the face",
 }
 
@@ -183,7 +184,7 @@ def _job(app: "App", menus: Menus) -> QMenu:
     return menus.add(
         "&Job",
         (
-            Command("&Add a face...", "Ctrl+Shift+N", app.ask_for_face, with_job),
+            Command("&Add a face...", "Ctrl+Shift+N", app.cards.ask_for_face, with_job),
             Command("&Rename the face...", "F2", faces.rename, with_face),
             Command("&Copy the face", None, faces.copy, with_face),
             Command("&Delete the face", None, faces.delete, with_face),
@@ -203,7 +204,8 @@ def _job(app: "App", menus: Menus) -> QMenu:
             Command("&Take the photo away", None, app.photos.take_away, with_photo),
         ),
         (
-            Command("Add a room...", None, faces.add_room, with_job),
+            Command("Add a room from wall lengths...", None, app.cards.ask_for_room, with_job),
+            Command("Usual heights of the room...", None, app.cards.ask_for_heights, with_room),
             Command("Rename the room...", None, faces.rename_room, with_room),
             Command("Delete the room", None, faces.delete_room, with_room),
         ),

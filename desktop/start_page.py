@@ -32,7 +32,7 @@ class StartPage(QFrame):
         set_role(self.trouble, "trouble")
         self.kept = self._door("Take up the &job that was not saved", self.asked_for_kept)
         self.kept.hide()
-        self.new = self._door("&Draw a kitchen wall", self.asked_for_new)
+        self.new = self._door("&Start a kitchen from wall lengths", self.asked_for_new)
         self.file = self._door("&Open a file", self.asked_for_file)
         self.example = self._door("&Look at the example", self.asked_for_example)
         self._recent = QVBoxLayout()
