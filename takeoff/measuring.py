@@ -9,6 +9,7 @@ from geometry.extent import extent
 from shared.findings import Finding
 from shared.job import Face, JointChoice, KindChoice, Part, Unit
 from shared.kinds import Kind, Treatment
+from shared.tape import TapeClass
 from takeoff.areas import Standing, gross, net, standings
 from takeoff.coated import Surface, coated
 from takeoff.corners import FaceEnd
@@ -17,6 +18,7 @@ from takeoff.figures import EdgeRow, Fronts, JointRow, MaskingRow, PartRow, Tile
 from takeoff.fronts import is_opening
 from takeoff.joints import Choices, joint_rows, meetings
 from takeoff.looking import look_at_face
+from takeoff.looking_readings import look_at_readings
 from takeoff.masking import Finishes, guard_of, masking_rows
 from takeoff.measuring_rules import NET, measuring_rules
 from takeoff.tags import tags
@@ -29,7 +31,7 @@ class Context(NamedTuple):
 
     `choices` are those about joints within it. `at_corners` says of its left and right end whether it meets another
     face there. `elsewhere` are the sides (part, side) whose edge is counted on another face. `rule` names the measuring
-    rule.
+    rule, `tape` the class of the tape.
     """
 
     room: str
@@ -39,6 +41,7 @@ class Context(NamedTuple):
     at_corners: tuple[bool, bool] = (False, False)
     elsewhere: frozenset[tuple[str, int]] = frozenset()
     rule: str = NET
+    tape: TapeClass = TapeClass.SECOND
 
 
 class FaceCount(NamedTuple):
@@ -77,6 +80,7 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
         findings=(
             *look_at_face(face, context.unit, treated, (hung, off), _free_sides(outer, context)),
             *look_at_tiles(face, context.unit),
+            *look_at_readings(face, context.unit, context.tape),
         ),
         tiles=tile_rows(face, context.room, off),
         surfaces=surfaces,

@@ -96,6 +96,7 @@ def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> 
         ),
         elsewhere=frozenset((part.id, side) for part in face.parts for side in between.on_elevations.get(part.id, ())),
         rule=rule,
+        tape=job.tape,
     )
 
 

@@ -9,7 +9,9 @@ from geometry.shapes import box
 from shared.edits import find_face
 from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Room, Unit, View, Way
 from shared.kinds import Kind
+from shared.tape import TapeClass
 from takeoff.looking_readings import look_at_readings
+from takeoff.take_off import take_off
 
 
 @pytest.fixture
@@ -55,8 +57,8 @@ def test_readings_of_which_two_remain_are_both_named(wall: Job) -> None:
     job = with_running(with_chain(wall, "a", Way.UP, (600, 150)), "a", Way.UP, (600, 780))
     assert messages(job) == [
         (
-            "Readings of face A disagree by 30 mm. The 150 from 600 to 750 or the 780 from the floor to 750 may be wrong: "
-            "one more reading would tell."
+            "Readings of face A disagree by 30 mm. The 150 from 600 to 750 or the 780 from the floor to 750 may be "
+            "wrong: one more reading would tell."
         )
     ]
 
@@ -180,3 +182,9 @@ def test_an_end_is_said_by_its_name(wall: Job) -> None:
             "Measure the 1536 from 870 to the top again first."
         )
     ]
+
+
+def test_the_takeoff_of_a_job_tells_them_with_its_own_tape(wall: Job) -> None:
+    job = with_overall(with_chain(wall, "a", Way.ACROSS, (600, 1200, 1803)), "a", Way.ACROSS, 3600)
+    assert [finding.code for finding in take_off(replace(job, tape=TapeClass.FIRST)).findings] == ["readings"]
+    assert take_off(replace(job, tape=TapeClass.THIRD)).findings == ()
