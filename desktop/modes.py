@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 from desktop.roles import set_role
 from shared.kinds import Kind
 
-WIDTH = 128
+WIDTH = 144
 
 
 class Mode(StrEnum):

@@ -56,5 +56,7 @@ def _texts(found: Sequence[SetOutLine], job: Job, box: Box) -> Iterator[Text]:
 
 def _room(places: Sequence[float], most: float) -> list[float]:
     """For each place the width that writing may take there without running into its neighbours'."""
+    if not places:
+        return []
     gaps = [most, *(after - before for before, after in pairwise(places)), most]
     return [min(before, after, most) for before, after in pairwise(gaps)]

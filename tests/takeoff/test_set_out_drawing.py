@@ -35,5 +35,11 @@ def test_distances_are_written_in_the_unit_of_the_job_and_do_not_run_into_each_o
     assert inches[0].text == '23 5/8"'
 
 
+def test_readings_may_go_one_way_only() -> None:
+    for reading in READ:
+        lines, texts = set_out_marks(JOB, replace(FACE, readings=(reading,)), BOX)
+        assert (len(lines), len(texts)) == (1, 1)
+
+
 def test_a_face_without_readings_has_none() -> None:
     assert set_out_marks(JOB, replace(FACE, readings=()), BOX) == ((), ())
