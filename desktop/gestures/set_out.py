@@ -177,17 +177,23 @@ class SetOut(Gesture):
         words = [self._closing_words(each) for each in found.readings]
         if found.left_mm is not None and found.left_mm >= 0:
             words.append(f"{self._words(found.left_mm)} left")
+        if any(each.joins and self._is_off(each) for each in found.readings):
+            words.append(f"lines of their own: {NEW} at the head")
         return " · ".join(words)
 
     def _closing_words(self, each: Closing) -> str:
         at = self._words(each.at_mm)
         if not each.joins:
             return at
-        line = "the end" if each.end == END else f"the line at {self._words(each.at_mm - each.off_mm)}"
-        off = self._words(abs(each.off_mm))
-        if off == self._words(0.0):
-            return f"{at} closes on {line}"
-        return f"{at} is {off} {'beyond' if each.off_mm > 0 else 'short of'} {line} ({NEW}: a line of its own)"
+        end = "the end" if each.end == END else ""
+        if not self._is_off(each):
+            return f"{at} closes on {end}" if end else f"{at} closes"
+        line = end or self._words(each.at_mm - each.off_mm)
+        return f"{at} is {self._words(abs(each.off_mm))} {'beyond' if each.off_mm > 0 else 'short of'} {line}"
+
+    def _is_off(self, each: Closing) -> bool:
+        """Whether it misses its line by as much as is shown."""
+        return self._words(abs(each.off_mm)) != self._words(0.0)
 
     def _shown(self, job: Job) -> Preview:
         """The four corners, once the readings place them."""
