@@ -36,10 +36,13 @@ class OverlayBar(QFrame):
         self._overlays.buttonClicked.connect(self._switch)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Mark what is shown."""
+        """Mark what is shown; where there is no photo none is offered."""
         self._fronts.button(list(Fronts).index(new.fronts)).setChecked(True)
         for place, overlay in enumerate(Overlay):
             self._overlays.button(place).setChecked(overlay in new.overlays)
+        face = new.shown_face
+        has_photo = face is not None and face.photo_place is not None
+        self._overlays.button(list(Overlay).index(Overlay.PHOTO)).setVisible(has_photo)
 
     def _hang(self, button: QAbstractButton) -> None:
         self.hung.emit(list(Fronts)[self._fronts.id(button)])

@@ -57,8 +57,8 @@ def strokes(look: Look) -> dict[Role, Stroke]:
 class PaintOptions(NamedTuple):
     """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width.
 
-    Fills and patterns have `density` of their colour: below 1 what lies under the face shows through. `lit_lines` are
-    paths on the face that shine, whether or not lines of their role are shown.
+    Fills and patterns have `density` of their colour: below 1 what lies under the face shows through, but for what is
+    lit. `lit_lines` are paths on the face that shine, whether or not lines of their role are shown.
     """
 
     names: bool = True
@@ -220,9 +220,10 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
 
 def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
     how, painter = easel.look.kinds[area.kind], easel.painter
+    is_lit = area.part in easel.options.lit
     painter.save()
-    painter.setOpacity(easel.options.density)
-    painter.fillPath(path, QColor(easel.look.lit if area.part in easel.options.lit else how.fill))
+    painter.setOpacity(1.0 if is_lit else easel.options.density)
+    painter.fillPath(path, QColor(easel.look.lit if is_lit else how.fill))
     if easel.options.patterns and how.families:
         _paint_pattern(how, path, easel)
     painter.restore()

@@ -1,4 +1,4 @@
-"""The photo under the face: how fine it is, how far it is off where that is known, and how dense it is shown."""
+"""The photo under the face: how fine it is, how far it is off where that is known, and its opacity."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
@@ -20,14 +20,14 @@ FAR_STEP = 20
 
 
 class PhotoForm(QFrame):
-    """Shown while nothing is picked on a face that has a photo. A change of density is one step of the history."""
+    """Shown while nothing is picked on a face that has a photo. A change of opacity is one step of the history."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._store = store
         self.head, self.words = QLabel(self), QLabel(self)
         self.opacity = QSlider(Qt.Orientation.Horizontal, self)
-        self._opacity_label = QLabel("Photo &shows", self)
+        self._opacity_label = QLabel("&Opacity of the photo", self)
         self._lay_out()
         self.opacity.sliderMoved.connect(self._try)
         self.opacity.sliderReleased.connect(self._try_nothing)
@@ -56,7 +56,7 @@ class PhotoForm(QFrame):
             label.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self._opacity_label, "quiet")
         self._opacity_label.setBuddy(self.opacity)
-        self.opacity.setAccessibleName("How dense the photo is shown, percent")
+        self.opacity.setAccessibleName("Opacity of the photo, percent")
         self.opacity.setRange(0, 100)
         self.opacity.setSingleStep(STEP)
         self.opacity.setPageStep(FAR_STEP)
@@ -77,7 +77,7 @@ class PhotoForm(QFrame):
     def _take(self, percent: int) -> None:
         job = self._with_opacity(percent)
         if job is not None:
-            self._store.edit("Photo shows more or less", job)
+            self._store.edit("Opacity of the photo", job)
 
     def _with_opacity(self, percent: int) -> Job | None:
         """The job with the photo so dense; None where the face has none any more."""

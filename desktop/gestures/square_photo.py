@@ -64,7 +64,8 @@ class SquarePhoto(Gesture):
     def example(self) -> str:
         if self._dots:
             return ""
-        return "click four points, going round" if self._by_distances else "click the corners of something rectangular"
+        what = "four points, going round" if self._by_distances else "the corners of something rectangular"
+        return f"click {what}; Ctrl and wheel zoom in"
 
     @property
     def other_way(self) -> str:

@@ -1,0 +1,89 @@
+"""A wall traced over a phone's photo, by mouse and keys, to a takeoff that is the hand calculation."""
+
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QColor, QImage, QPainter, QPolygonF, QTransform
+from PySide6.QtTest import QTest
+
+from tests.desktop.photographed import TURNED_RIGHT, saved, with_exif, written
+from tests.window import Keys, Person
+
+WALL = 3600.0, 2400.0
+SPLASHBACK = ((0.0, 910.0), (2400.0, 910.0), (2400.0, 1510.0), (0.0, 1510.0))
+CABINETS = ((0.0, 0.0), (2400.0, 0.0), (2400.0, 910.0), (0.0, 910.0))
+TAKEN = ((360.0, 1880.0), (2710.0, 2050.0), (2580.0, 300.0), (520.0, 460.0))
+"""Where the wall's corners are on the photo: lower left, lower right, upper right, upper left."""
+
+
+def photo() -> bytes:
+    """The wall with its cabinets and its splashback, taken aslant with the phone on its side, as EXIF says."""
+    corners = ((0, 0), (WALL[0], 0), WALL, (0, WALL[1]))
+    wall = QPolygonF([QPointF(*corner) for corner in corners])
+    taken = QTransform.quadToQuad(wall, QPolygonF([QPointF(*corner) for corner in TAKEN]))
+    assert isinstance(taken, QTransform)
+    image = QImage(3000, 2250, QImage.Format.Format_RGB32)
+    image.fill(QColor("dimgrey"))
+    with QPainter(image) as painter:
+        painter.setTransform(taken)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for shape, colour in ((corners, "white"), (CABINETS, "saddlebrown"), (SPLASHBACK, "lightsteelblue")):
+            painter.setBrush(QColor(colour))
+            painter.drawPolygon(QPolygonF([QPointF(*corner) for corner in shape]))
+    on_its_side = image.transformed(QTransform().rotate(-90))
+    return with_exif(written(on_its_side), TURNED_RIGHT)
+
+
+@pytest.fixture
+def over_the_photo(person: Person, tmp_path: Path) -> Person:
+    """A new wall, and the photo squared under it by the wall's own corners."""
+    person.click(person.app.start.new)
+    person.type("3600")
+    person.press(Qt.Key.Key_Tab)
+    person.read("2400")
+    person.app.menus.action("&Photo under the face...").trigger()
+    person.fill_file_dialog(saved(tmp_path, photo(), "kitchen.jpeg"))
+    person.wait_until(lambda: "lower left" in person.app.line.wants.text())
+    fitted = 3200 / 3000  # The photo, 3000 x 2250 dots, is shown 3200 x 2400 in the middle of the wall.
+    for u, v in TAKEN:
+        person.click_at(200 + u * fitted, 2400 - v * fitted)
+    person.read("3600, 2400")
+    person.press(Qt.Key.Key_Return)
+    person.wait_until(lambda: person.app.face_photos.layer(person.shown) is not None)
+    return person
+
+
+def edge_seen(person: Person, start: tuple[float, float], end: tuple[float, float]) -> tuple[float, float]:
+    """Where on the canvas, on the way from a point of the face to another, the eye sees the photo change most."""
+    image, view = person.app.canvas.grab().toImage(), person.app.canvas.glass.to_device
+    steps = 400
+    places = [tuple(a + (b - a) * n / steps for a, b in zip(start, end, strict=True)) for n in range(steps + 1)]
+    dots = [image.pixelColor(view.map(QPointF(x, y)).toPoint()) for x, y in places]
+    changes = [abs(one.red() - two.red()) + abs(one.blue() - two.blue()) for one, two in pairwise(dots)]
+    x, y = places[changes.index(max(changes)) + 1]
+    return x, y
+
+
+def test_the_photo_shows_the_splashback_where_it_is(over_the_photo: Person) -> None:
+    _, low = edge_seen(over_the_photo, (1200, 700), (1200, 1200))
+    right, _ = edge_seen(over_the_photo, (2000, 1300), (2800, 1300))
+    assert low == pytest.approx(910, abs=15)
+    assert right == pytest.approx(2400, abs=15)
+
+
+def test_a_splashback_traced_over_the_photo_with_typed_lengths_is_the_hand_calculation(over_the_photo: Person) -> None:
+    person = over_the_photo
+    person.press(Qt.Key.Key_K, Keys.AltModifier)
+    person.type("spl")
+    person.press(Qt.Key.Key_Return)
+    person.press(Qt.Key.Key_T, Keys.AltModifier)
+    person.read("0, 910")
+    for towards, length in (((1500, 910), "2400"), ((2400, 1300), "600"), ((1000, 1510), "2400")):
+        QTest.mouseMove(person.app.canvas, person.app.canvas.glass.to_device.map(QPointF(*towards)).toPoint())
+        person.read(length)
+    person.press(Qt.Key.Key_Return)
+    net = {row.kind.value: row.net_mm2.amount for row in person.shown.takeoff.parts}
+    assert net == pytest.approx({"wall": 3600 * 2400 - 2400 * 600, "splashback": 2400 * 600})
+    assert person.shown.job.faces[0].photo == "kitchen.jpg"
