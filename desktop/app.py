@@ -23,6 +23,7 @@ from desktop.hand import Hand
 from desktop.help_view import HelpView
 from desktop.look import Look
 from desktop.measure_page import MeasurePage
+from desktop.mends import Mends
 from desktop.menu_table import fill
 from desktop.modes import Mode, Modes
 from desktop.overlay_bar import OverlayBar
@@ -32,6 +33,7 @@ from desktop.photo_commands import PhotoCommands
 from desktop.reading_line import ReadingLine
 from desktop.recovery import Recovery
 from desktop.report_error import ErrorReport
+from desktop.rooms import Rooms
 from desktop.shown import Page, Shown
 from desktop.store import Store
 from desktop.strip import Strip
@@ -53,8 +55,10 @@ class App(QObject):
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.faces = Faces(self.store, self.window)
-        self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces)
+        self.rooms = Rooms(self.store, self.window)
+        self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces, self.rooms)
         self.parts = Parts(self.store, self.window)
+        self.mends = Mends(self.store, self.frame.findings, self)
         self.hand = Hand(self.store, self.canvas, self.line, self)
         self.photos = PhotoCommands(self.store, self.background, self.hand, self.window)
         self.menus, self.face_menu = fill(self)
@@ -133,7 +137,7 @@ class App(QObject):
         self.face_photos = FacePhotos(self.background, self)
         self.start, self.bar, self.totals = self.window.start, PageBar(), TotalsBar()
         self.strip = Strip(drawings, look)
-        self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store)
+        self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store, look)
         self.canvas, self.count_canvas, self.overlays = Canvas(look), Canvas(look), OverlayBar()
         self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
         self.count = CountPage(self.store, self.count_canvas, self.overlays)
@@ -181,7 +185,7 @@ class App(QObject):
         self.exports.written.connect(self.tell)
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
-        self.canvas.deleted.connect(self.parts.delete)
+        self.hand.deleted.connect(self.parts.delete)
         self.canvas.nudged.connect(self.parts.nudge)
 
     def _render(self, old: Shown | None, new: Shown | None) -> None:

@@ -24,9 +24,9 @@ def mended(job: Job, finding: Finding) -> Job:
     """The job with one thing put right, and nothing else changed but what a moved part carries.
 
     Two parts that miss each other by little come to touch: the facing side of one moves, or where it cannot follow, the
-    whole part; what is made to fit gives way before the rest, then what was drawn later, but before that what leaves
-    fewer things to look at. A part beyond the wall is trimmed or moved, a front trimmed to what it hangs on, and of two
-    parts with one outline the later is taken away.
+    whole part; what is made to fit gives way before the rest, then what was drawn later, but before all that whatever
+    makes fewer new things to look at. A part beyond the wall is trimmed or moved, a front is trimmed to what it hangs
+    on, and of two parts with one outline the later is taken away.
 
     JobError where there is nothing to mend (any more), where a locked part would have to change, or where no single
     step does it.
@@ -34,7 +34,7 @@ def mended(job: Job, finding: Finding) -> Job:
     face = find_face(job, finding.face)
     if not finding.mend:
         raise JobError("no single step mends that", where=face.name, do="put it right by hand")
-    if not any(_is_same(each, finding) for each in look_at_shapes(face, job.unit)):
+    if _which(finding) not in map(_which, look_at_shapes(face, job.unit)):
         raise JobError("that is no longer so", where=face.name, do="look at the list again")
     if finding.code in ("gap", "overlap"):
         return _brought_together(job, face, finding)
@@ -59,12 +59,17 @@ def all_mended(job: Job, code: str) -> Job:
     return after
 
 
-def _is_same(one: Finding, other: Finding) -> bool:
-    return (one.code, one.face, one.parts) == (other.code, other.face, other.parts)
+def _which(finding: Finding) -> tuple[str, str, tuple[str, ...]]:
+    """What tells one finding from another, whatever its sizes."""
+    return finding.code, finding.face, finding.parts
 
 
 def _brought_together(job: Job, face: Face, finding: Finding) -> Job:
-    """Of all ways to let two parts touch the first of those that leave the fewest things to look at."""
+    """Of all ways to let two parts touch the first of those that make the fewest new things to look at.
+
+    Only new ones count: a part moved away from a third would else look better, its small gap being a large one then.
+    """
+    before = {_which(each) for each in look_at_shapes(face, job.unit)}
     miss = next(each for each in near_misses(face.parts) if each.parts == finding.parts)
     pair = tuple(find_part(job, part)[1] for part in finding.parts)
     best: tuple[int, Job] | None = None
@@ -72,10 +77,11 @@ def _brought_together(job: Job, face: Face, finding: Finding) -> Job:
         if any(find_part(job, part.id)[1].locked for part in changed):
             continue
         tried = with_changed_parts(job, changed)
-        left = tuple(look_at_shapes(find_face(tried, face.id), job.unit))
-        stays = any(each.code in ("gap", "overlap") and each.parts == finding.parts for each in left)
-        if not stays and (best is None or len(left) < best[0]):
-            best = (len(left), tried)
+        after = {_which(each) for each in look_at_shapes(find_face(tried, face.id), job.unit)}
+        new = len(after - before)
+        stays = any(code in ("gap", "overlap") and parts == finding.parts for code, _, parts in after)
+        if not stays and (best is None or new < best[0]):
+            best = (new, tried)
     if best is None:
         refuse_locked(pair)
         raise JobError("no single step mends that", where=face.name, do="measure both parts again")

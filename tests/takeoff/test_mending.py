@@ -71,12 +71,19 @@ def test_the_example_mended_has_its_tiles_at_the_cabinet_and_along_the_slope() -
 
 
 def test_the_side_is_moved_that_makes_no_new_miss() -> None:
-    """The later cabinet's side cannot rise to close the gap without leaving one to the third, which the earlier can."""
-    upper = Part("upper", Kind.CABINET, box(0, 874, 600, 600))
-    left, right = cabinet("left", 0), Part("shelf", Kind.SHELF, box(600, 874, 300, 20))
-    touching = Part("panel", Kind.END_PANEL, box(600, 894, 20, 500))
-    after = put_right(WALL, left, upper, right, touching)
-    assert near_misses(after.faces[0].parts) == ()
+    """The later cabinet, come down to the first one, would stand 4 mm over the second; so the first one rises."""
+    second = Part("second", Kind.CABINET, box(600, 150, 300, 716))
+    after = put_right(WALL, BASE, second, Part("upper", Kind.CABINET, box(0, 874, 900, 600)))
+    assert box_in(after, "base") == (0, 150, 600, 874)
+    assert box_in(after, "upper") == (0, 874, 900, 1474)
+
+
+def test_closing_one_gap_leaves_another_as_it_was() -> None:
+    job = job_of(face_of(WALL, BASE, cabinet("b", 603), cabinet("c", 1206)))
+    first, second = take_off(job).findings
+    after = mended(job, first)
+    assert box_in(after, "b") == (600, 150, 1203, 870)
+    assert take_off(after).findings == (second,)
 
 
 def test_what_has_arcs_is_moved_as_a_whole() -> None:
