@@ -5,14 +5,45 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from msgspec.structs import replace
 
 from geometry.outline import check_outline, outline_box, signed_area_mm2
-from geometry.set_out import Line
-from shared.edits import find_face, with_changed_parts
+from geometry.set_out import ALONG, BOX_MM, Line, drawn_box, drawn_size_mm, is_overall, set_out
+from shared.edits import find_face, with_changed_face, with_changed_parts
 from shared.errors import OutlineError
-from shared.job import Job, Outline, Part, Vertex, Way
+from shared.job import Face, Job, Outline, Part, Reading, Vertex, Way
 
 ON_LINE_MM = 0.5
 """A corner this near to a line stands on it; a tape is read to half a millimetre at best (common practice, no source).
 """
+
+
+def with_readings(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
+    """The job with these readings of a face in place of its own, and its parts where they then belong.
+
+    The wall stays as wide and high as it is drawn, unless it was drawn from a reading of which the length has changed.
+    OutlineError where a part would be turned inside out.
+    """
+    before = set_out(face, job.tape, job.unit)
+    drawn = drawn_box(face)
+    changed = replace(face, readings=readings)
+    bare = replace(changed, parts=tuple(part for part in face.parts if part is not drawn))
+    job = with_changed_face(job, changed)
+    for way in ALONG:
+        goes = drawn is None or _is_drawn_from_changed(drawn, way, face.readings, readings)
+        after = set_out(bare if goes else changed, job.tape, job.unit)
+        old, new = ([line for line in found.lines if line.way is way] for found in (before, after))
+        job = followed(job, face.id, old, new, () if goes or drawn is None else (drawn.id,))
+    return job
+
+
+def _is_drawn_from_changed(drawn: Part, way: Way, before: Sequence[Reading], after: Sequence[Reading]) -> bool:
+    """Whether a wall is as large as an overall reading was that now has another length."""
+    size = drawn_size_mm(drawn, way)
+    return any(
+        is_overall(old, way)
+        and abs(old.length_mm - size) <= BOX_MM
+        and is_overall(new, way)
+        and new.length_mm != old.length_mm
+        for old, new in zip(before, after, strict=False)
+    )
 
 
 def followed(

@@ -143,10 +143,20 @@ def drawn_reading(face: Face, way: Way) -> Reading | None:
     readings = [reading for reading in face.readings if reading.way is way]
     if way is Way.STRAIGHT or part is None or not any(reading.end == END for reading in readings):
         return None
-    _, _, right, top = outline_box(part.outline)
-    drawn = Reading(START, END, right if way is Way.ACROSS else top, way)
-    overall = (reading for reading in readings if (reading.start, reading.end) == (START, END))
+    drawn = Reading(START, END, drawn_size_mm(part, way), way)
+    overall = (reading for reading in readings if is_overall(reading, way))
     return None if any(abs(reading.length_mm - drawn.length_mm) <= BOX_MM for reading in overall) else drawn
+
+
+def drawn_size_mm(part: Part, way: Way) -> float:
+    """How far a part reaches from the left end or the floor."""
+    _, _, right, top = outline_box(part.outline)
+    return right if way is Way.ACROSS else top
+
+
+def is_overall(reading: Reading, way: Way) -> bool:
+    """Whether a reading runs from end to end of the face, this way."""
+    return (reading.way, reading.start, reading.end) == (way, START, END)
 
 
 def _is_at(vertex: Vertex, corner: tuple[float, float]) -> bool:

@@ -1,22 +1,26 @@
-"""Edits of a face's readings: taken, taken again, accepted, spread; and what stands on their lines goes along.
+"""Edits of a face's readings: taken, taken again, accepted, spread. What stands on their lines goes along.
 
 Lengths are millimetres. A job that does not have the face raises JobError. Where the new readings lie is said
 beforehand by `geometry.closing.closures`.
 """
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Collection, Sequence
 
 from msgspec.structs import replace
 
-from geometry.closing import JOIN_MM, Closings, closures
+from geometry.closing import JOIN_MM, Closing, Closings, closures
 from geometry.face_corners import FaceCorners
-from geometry.moving_along import followed
-from geometry.set_out import ALONG, drawn_box, drawn_reading, measured_parts, set_out
+from geometry.moving_along import with_readings
+from geometry.set_out import measured_parts, set_out
+from geometry.slips import slip_for
 from shared import limits
 from shared.edits import find_face, with_changed_face, with_changed_parts
 from shared.errors import JobError, ReadingError
 from shared.job import CORNERS, END, START, Face, Job, Reading, Unit, Vertex, Way
-from shared.units import length_words
+from shared.units import length_words, show_length
+
+SLIP_MM = 5.0
+"""A slip explains a chain that is too long if without it the chain ends with the face, to this."""
 
 
 def with_running(
@@ -50,7 +54,7 @@ def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str 
     first, last = found.at_mm(way, start), found.at_mm(way, end)
     backwards = start == END or end == START or (None not in (first, last) and (first or 0.0) > (last or 0.0))
     marks = (end, start) if backwards else (start, end)
-    return _with_readings(job, face_id, (Reading(*marks, length_mm, way),))
+    return _with_more(job, face_id, (Reading(*marks, length_mm, way),))
 
 
 def with_straight(job: Job, face_id: str, start: str, end: str, length_mm: float) -> Job:
@@ -58,14 +62,13 @@ def with_straight(job: Job, face_id: str, start: str, end: str, length_mm: float
     for corner in (start, end):
         if corner not in CORNERS:
             raise JobError(f'"{corner}" is no corner', do=f"choose of {', '.join(CORNERS)}")
-    return _with_readings(job, face_id, (Reading(start, end, length_mm, Way.STRAIGHT),))
+    return _with_more(job, face_id, (Reading(start, end, length_mm, Way.STRAIGHT),))
 
 
 def without_readings(job: Job, face_id: str, places: Collection[int]) -> Job:
     """The job without these readings of a face, by their places."""
     face = _face_with(job, face_id, places)
-    kept = tuple(reading for place, reading in enumerate(face.readings) if place not in places)
-    return with_changed_face(job, replace(face, readings=kept))
+    return with_readings(job, face, tuple(each for place, each in enumerate(face.readings) if place not in places))
 
 
 def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
@@ -79,7 +82,7 @@ def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
     if len(before) == len(after) == 1:
         length = before[0].length_mm + after[0].length_mm
         kept.append(Reading(before[0].start, after[0].end, length, way, before[0].hooked))
-    return with_changed_face(job, replace(face, readings=tuple(kept)))
+    return with_readings(job, face, tuple(kept))
 
 
 def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
@@ -87,12 +90,14 @@ def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
     face = _face_with(job, face_id, (place,))
     _refuse_senseless(length_mm, place)
     again = replace(face.readings[place], length_mm=length_mm, accepted=False)
-    return _along(job, face, tuple(again if old is face.readings[place] else old for old in face.readings))
+    return with_readings(job, face, (*face.readings[:place], again, *face.readings[place + 1 :]))
 
 
 def accepted(job: Job, face_id: str, places: Collection[int]) -> Job:
     """The job in which these readings stand as they are, though others disagree."""
-    return _with_each(job, face_id, places, lambda reading: replace(reading, accepted=True))
+    face = _face_with(job, face_id, places)
+    readings = (replace(each, accepted=True) if place in places else each for place, each in enumerate(face.readings))
+    return with_changed_face(job, replace(face, readings=tuple(readings)))
 
 
 def spread(job: Job, face_id: str) -> Job:
@@ -109,7 +114,7 @@ def spread(job: Job, face_id: str) -> Job:
         replace(reading, length_mm=reading.length_mm + residual, accepted=False)
         for reading, residual in zip(face.readings, found.residuals_mm, strict=True)
     )
-    return _along(job, face, readings)
+    return with_readings(job, face, readings)
 
 
 def with_corners(job: Job, face_id: str) -> Job:
@@ -139,7 +144,7 @@ def has_corners(face: Face, corners: FaceCorners) -> bool:
 def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
     _refuse_beyond(found, way, job.unit)
     readings = tuple(Reading(each.start, each.end, each.length_mm, way, hooked) for each in found.readings)
-    return _with_readings(job, face_id, readings)
+    return _with_more(job, face_id, readings)
 
 
 def _refuse_beyond(found: Closings, way: Way, unit: Unit) -> None:
@@ -148,29 +153,39 @@ def _refuse_beyond(found: Closings, way: Way, unit: Unit) -> None:
         return
     end = max(reading.at_mm for reading in found.readings) + found.left_mm
     place, first = next(each for each in enumerate(found.readings) if each[1].at_mm > end + JOIN_MM)
-    beyond = f"{length_words(first.at_mm - end, unit)} beyond {'the right end' if way is Way.ACROSS else 'the top'}"
-    what = f"{length_words(first.length_mm, unit)} ends {beyond}"
-    raise ReadingError(what, where=_reading(place), do="check it and those before it")
+    beyond_mm = first.at_mm - end
+    side = "the right end" if way is Way.ACROSS else "the top"
+    what = f"{length_words(first.length_mm, unit)} ends {length_words(beyond_mm, unit)} beyond {side}"
+    slip = _slip_words(found.readings, place, beyond_mm, unit) if place == len(found.readings) - 1 else ""
+    raise ReadingError(what + slip, where=_reading(place), do="check it and those before it")
 
 
-def _with_readings(job: Job, face_id: str, readings: tuple[Reading, ...]) -> Job:
+def _slip_words(readings: Sequence[Closing], last: int, beyond_mm: float, unit: Unit) -> str:
+    """Of which reading a usual slip would make the last end with the face; "" where there is not just one."""
+    first = last
+    while first > 0 and readings[first].start == readings[first - 1].end:
+        first -= 1
+    lengths = [each.length_mm for each in readings[first : last + 1]]
+    slips = {length: slip_for(length, length - beyond_mm, SLIP_MM, unit) for length in lengths}
+    found = [(read, meant) for read, meant in slips.items() if meant is not None]
+    if len(found) != 1:
+        return ""
+    read, meant = found[0]
+    return f" (was {show_length(meant, unit)} read as {show_length(read, unit)}?)"
+
+
+def _with_more(job: Job, face_id: str, readings: tuple[Reading, ...]) -> Job:
     face = find_face(job, face_id)
     for place, reading in enumerate(readings):
         _refuse_senseless(reading.length_mm, place)
     if len(face.readings) + len(readings) > limits.MOST_READINGS:
         raise JobError(f"a face holds {limits.MOST_READINGS} readings at most", do="take some away first")
-    return with_changed_face(job, replace(face, readings=(*face.readings, *readings))) if readings else job
+    return with_readings(job, face, (*face.readings, *readings)) if readings else job
 
 
 def _refuse_senseless(length_mm: float, place: int) -> None:
     if not 0 < length_mm <= limits.LONGEST_MM:
         raise ReadingError("a reading is above 0 and at most 100 m", where=_reading(place), do="read it again")
-
-
-def _with_each(job: Job, face_id: str, places: Collection[int], change: Callable[[Reading], Reading]) -> Job:
-    face = _face_with(job, face_id, places)
-    readings = (change(reading) if place in places else reading for place, reading in enumerate(face.readings))
-    return with_changed_face(job, replace(face, readings=tuple(readings)))
 
 
 def _face_with(job: Job, face_id: str, places: Collection[int]) -> Face:
@@ -179,24 +194,6 @@ def _face_with(job: Job, face_id: str, places: Collection[int]) -> Face:
     if any(not 0 <= place < len(face.readings) for place in places):
         raise JobError("the face has no such reading", do="choose one that it has")
     return face
-
-
-def _along(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
-    """The job with other lengths of the readings of a face, and its parts where they then belong.
-
-    A wall whose size counts as read stays that wide or high; one that was drawn from a reading goes along with it.
-    """
-    before = set_out(face, job.tape, job.unit)
-    drawn = drawn_box(face)
-    changed = replace(face, readings=readings)
-    bare = replace(changed, parts=tuple(part for part in face.parts if part is not drawn))
-    job = with_changed_face(job, changed)
-    for way in ALONG:
-        holds = drawn is not None and drawn_reading(face, way) is not None
-        after = set_out(changed if holds else bare, job.tape, job.unit)
-        moved = [[line for line in found.lines if line.way is way] for found in (before, after)]
-        job = followed(job, face.id, moved[0], moved[1], (drawn.id,) if drawn is not None and holds else ())
-    return job
 
 
 def _reading(place: int) -> str:

@@ -72,6 +72,13 @@ def test_a_reading_beyond_the_wall_is_refused_with_how_far_and_nothing_changes(w
     assert readings(wall) == ()
 
 
+def test_a_slip_that_explains_a_chain_that_is_too_long_is_asked_about(wall: Job) -> None:
+    with pytest.raises(ReadingError, match=r"ends 90 mm beyond the right end \(was 450 read as 540\?\); check it"):
+        with_chain(wall, "a", Way.ACROSS, (600, 540, 903, 1647))
+    with pytest.raises(ReadingError, match=r"ends 32400 mm beyond the right end \(was 3600 read as 36000\?\)"):
+        with_running(wall, "a", Way.ACROSS, (36000,))
+
+
 def test_a_running_reading_typed_twice_is_refused(wall: Job) -> None:
     with pytest.raises(ReadingError, match="reading 3: 600 mm is there twice; type every running reading once"):
         with_running(wall, "a", Way.ACROSS, (600, 1050, 600))
@@ -159,6 +166,22 @@ def test_a_wall_drawn_from_its_reading_goes_along_with_it(wall: Job) -> None:
 def test_a_wall_that_counts_as_read_stays(wall: Job) -> None:
     job = with_chain(wall, "a", Way.ACROSS, (600, 1200, 1800))
     assert box_of(replaced(job, "a", 2, 1806), "wall") == (0, 0, 3600, 2400)
+
+
+def test_further_readings_move_what_stands_on_their_lines(wall: Job) -> None:
+    job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1050)))
+    after = with_chain(job, "a", Way.ACROSS, (602, 450))
+    at = lines(after)["1"]
+    assert 600 < at < 602
+    assert box_of(after, "first")[2] == pytest.approx(at)
+    assert box_of(after, "second")[0] == pytest.approx(at)
+    back = without_readings(after, "a", (2, 3))
+    assert box_of(back, "first") == pytest.approx(box_of(job, "first"))
+
+
+def test_a_chain_does_not_change_the_wall_that_it_closes_on(wall: Job) -> None:
+    for job in (wall, with_overall(wall, "a", Way.ACROSS, 3600)):
+        assert box_of(with_chain(job, "a", Way.ACROSS, (600, 1200, 1806)), "wall") == (0, 0, 3600, 2400)
 
 
 def test_a_reading_taken_again_is_accepted_no_more(wall: Job) -> None:
