@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QTransform
 
 from desktop.paint import grown, touched_box
+from desktop.paint_tiles import grout_of
 from desktop.paths import line_shape
 from shared.drawing import Area, Drawing, Role
 from shared.job import Vertex
@@ -25,9 +26,16 @@ def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRe
     moved = {area.part for area in areas if area.role is Role.OUTLINE}
     boxes = [touched_box(area, to_device) for area in areas if area.role is Role.OUTLINE]
     boxes += _side_boxes((area for area in areas if area.part not in moved), to_device)
+    boxes += _tiled_boxes(old, new, to_device)
     boxes += [touched_box(line, to_device) for line in set(old.lines) ^ set(new.lines)]
     boxes += [touched_box(text, to_device) for text in set(old.texts) ^ set(new.texts)]
     return boxes + [touched_box(size, to_device) for size in set(old.sizes) ^ set(new.sizes)]
+
+
+def _tiled_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF]:
+    """The parts that show their tiles now, or no longer: the pattern of their kind went or came."""
+    other = grout_of(old.lines).keys() ^ grout_of(new.lines).keys()
+    return [touched_box(area, to_device) for area in new.areas if area.role is Role.OUTLINE and area.part in other]
 
 
 def _order_changed(old: tuple[Area, ...], new: tuple[Area, ...]) -> bool:

@@ -13,6 +13,7 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, 
 from desktop.lettering import box_at, draw_centred, fit
 from desktop.look import KindLook, Look
 from desktop.paint_sizes import paint_size, size_box
+from desktop.paint_tiles import Grout, grout_of, paint_grout
 from desktop.paths import line_shape, rings_shape, ruling
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
 from shared.job import Vertex
@@ -94,7 +95,10 @@ class PaintOptions(NamedTuple):
 
 
 class _Easel(NamedTuple):
-    """What painting needs. `seen` is the painter's clip, in its units, and `near` a box round it on the face."""
+    """What painting needs; `grout` are the lines of tiled parts.
+
+    `seen` is the painter's clip, in its units, and `near` a box round it on the face.
+    """
 
     painter: QPainter
     view: QTransform
@@ -102,6 +106,7 @@ class _Easel(NamedTuple):
     options: PaintOptions
     seen: QRegion | None
     near: QRectF | None
+    grout: Grout
 
     @property
     def outline(self) -> QPen:
@@ -128,7 +133,7 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
     """The drawing but for what marks the picked parts; only what meets the painter's clip, where it has one."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     font = QFont(painter.font())
-    easel = _easel(painter, to_device, look, options)
+    easel = _easel(painter, to_device, look, options, grout_of(drawing.lines))
     shapes = ((area, rings_shape(area.rings)) for area in drawing.areas)
     areas = [(area, to_device.map(shape.path)) for area, shape in shapes if easel.meets(shape.box)]
     _paint_regions(areas, easel)
@@ -186,12 +191,12 @@ def grown(box: QRectF) -> QRectF:
     return box.adjusted(-REACH_PX, -REACH_PX, REACH_PX, REACH_PX)
 
 
-def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOptions) -> _Easel:
+def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOptions, grout: Grout) -> _Easel:
     if not painter.hasClipping():
-        return _Easel(painter, view, look, options, None, None)
+        return _Easel(painter, view, look, options, None, None, grout)
     seen = painter.clipRegion()
     back, _ = view.inverted()
-    return _Easel(painter, view, look, options, seen, back.mapRect(grown(QRectF(seen.boundingRect()))))
+    return _Easel(painter, view, look, options, seen, back.mapRect(grown(QRectF(seen.boundingRect()))), grout)
 
 
 def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
@@ -224,15 +229,18 @@ def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
     painter.save()
     painter.setOpacity(1.0 if is_lit else easel.options.density)
     painter.fillPath(path, QColor(easel.look.lit if is_lit else how.fill))
-    if easel.options.patterns and how.families:
-        _paint_pattern(how, path, easel)
+    if easel.options.patterns:
+        painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
+        if area.part in easel.grout:
+            paint_grout(easel.grout[area.part], painter, easel.view, easel.meets)
+        elif how.families:
+            _paint_pattern(how, path, easel)
     painter.restore()
 
 
 def _paint_pattern(how: KindLook, path: QPainterPath, easel: _Easel) -> None:
     painter = easel.painter
     painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
-    painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
     over = path.controlPointRect()
     window = over if easel.seen is None else QRectF(painter.window())
     if easel.seen is not None:

@@ -21,6 +21,7 @@ class Role(StrEnum):
     FRONTS_OFF = "fronts off"
     JOINT = "joint"
     MASKING = "masking"
+    GROUT = "grout"
     SIZE = "size"
     NAME = "name"
     TAG = "tag"

@@ -6,6 +6,7 @@ from geometry.extent import extent
 from geometry.label import Spot, label_spot
 from geometry.outline import joined, outline_box
 from geometry.rank import rank_key
+from geometry.tiling import grout_lines
 from shared.drawing import Area, Drawing, Line, Role, Text
 from shared.job import Face, Job, Outline, Part, Vertex, View
 from shared.kinds import usual
@@ -13,9 +14,14 @@ from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.set_out_drawing import set_out_marks
 from takeoff.sizes import face_sizes, part_sizes, step_mm
+from takeoff.tiles import tiles_corner
 
 SAME_MM2 = 1e-3
 """Areas nearer than this are one: far below what a tape reads, far above the rounding of floats."""
+
+MOST_GROUT_LINES = 1500
+LEAST_TILE_MM = 12.0
+"""More grout lines, or lines nearer to each other, would be no drawing: at 1:20 these are 0.6 mm apart (own choice)."""
 
 FLAT = 3.0
 """A place this many times wider than high holds tag and name beside each other (own choice)."""
@@ -33,7 +39,8 @@ def draw_face(
     """The drawing of one face, with its fronts hung or off, and with the sizes of the parts named in `sized`.
 
     Joints that are sealed and masking come from the rows of the takeoff, piece for piece, so their lengths are the
-    takeoff's. A face without parts gives a drawing with nothing on it and a box of four zeros.
+    takeoff's; grout lines are drawn as far as tiles are seen, which with the fronts off is what the takeoff counts. A
+    face without parts gives a drawing with nothing on it and a box of four zeros.
     """
     seen = {region.part: region for region in memory.arrangement(job, face, fronts).regions}
     off = {region.part: region for region in memory.arrangement(job, face, Fronts.OFF).regions}
@@ -48,7 +55,13 @@ def draw_face(
         unit=job.unit,
         box=box,
         areas=tuple(area for part in parts for area in _areas(part, seen[part.id], off.get(part.id))),
-        lines=(*_floor(face, box), *set_out_lines, *_joints(face, takeoff), *_masking(face, takeoff)),
+        lines=(
+            *_floor(face, box),
+            *_grout(parts, seen),
+            *set_out_lines,
+            *_joints(face, takeoff),
+            *_masking(face, takeoff),
+        ),
         texts=(*_texts(parts, rings, takeoff), *distances),
         sizes=(*face_sizes(face), *(s for part in parts if part.id in sized for s in part_sizes(part, step_mm(box)))),
         job=job.name,
@@ -87,6 +100,17 @@ def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ..
         return ()
     beyond = step_mm(box) / 4
     return (Line(Role.FLOOR, (Vertex(left - beyond, 0.0), Vertex(right + beyond, 0.0))),)
+
+
+def _grout(parts: tuple[Part, ...], seen: dict[str, Region]) -> tuple[Line, ...]:
+    """The grout lines of every tiled part, as far as it is seen; none of a mosaic too fine to be drawn."""
+    tiled = ((part, part.tiles) for part in parts if part.tiles is not None)
+    return tuple(
+        Line(Role.GROUT, path, (part.id,))
+        for part, tiles in tiled
+        if min(tiles.width_mm, tiles.height_mm) >= LEAST_TILE_MM
+        for path in grout_lines(seen[part.id], tiles, tiles_corner(part), MOST_GROUT_LINES)
+    )
 
 
 def _joints(face: Face, takeoff: Takeoff) -> tuple[Line, ...]:

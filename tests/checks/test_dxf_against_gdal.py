@@ -21,7 +21,7 @@ from geometry.dxf import write_dxf
 from geometry.dxf_layers import layer_name
 from geometry.shapes import box, circle, rounded_box
 from shared.drawing import Role
-from shared.job import Face, Job, Part, Room, Unit, Vertex, View
+from shared.job import Face, Job, Part, Room, Tiles, Unit, Vertex, View
 from shared.job_file import read_job_file
 from shared.kinds import Kind
 from takeoff.drawing import draw_face
@@ -203,6 +203,20 @@ def test_outlines_have_the_gross_areas_of_the_takeoff_exactly(case: Case) -> Non
 def row_is_empty(expected: dict[str, float], part: Part) -> bool:
     """Openings have no surface, so the takeoff may count no gross area of them."""
     return expected[part.id] == 0.0
+
+
+def test_grout_lines_are_as_long_as_the_takeoff_says(tmp_path: Path) -> None:
+    tiles = Tiles(150, 100, 2, course_shift=0.5)
+    parts = (
+        Part("tiles", Kind.SPLASHBACK, box(0, 900, 2000, 500), tiles=tiles),
+        Part("o", Kind.CUT_OUT, circle(900, 1100, 120)),
+    )
+    job = Job("Quay Terrace 4", rooms=(Room("r", "Galley", (Face("a", "A", parts=parts),)),))
+    memory, path = Memory(), tmp_path / "tiles.dxf"
+    takeoff = take_off(job, memory)
+    write_dxf([draw_face(job, job.faces[0], takeoff, memory)], path)
+    found = read_by_gdal(path).shapes[layer_name(Role.GROUT)]
+    assert sum(shape.length for _, shape in found) == pytest.approx(takeoff.totals.grout_mm, abs=1e-6 * len(found))
 
 
 @pytest.mark.parametrize("role", [Role.JOINT, Role.MASKING])

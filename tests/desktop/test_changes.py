@@ -17,7 +17,7 @@ from geometry.moves import moved
 from geometry.shapes import box, circle, rounded_box
 from shared.drawing import Drawing
 from shared.edits import raised, with_changed_parts, without_parts
-from shared.job import Face, Job, Part, Room
+from shared.job import Face, Job, Part, Room, Tiles
 from shared.kinds import Kind
 from takeoff.drawing import draw_face
 from takeoff.memory import Memory
@@ -84,14 +84,31 @@ def test_dragging_leaves_the_picture_that_painting_anew_gives(part: str, ways: l
         lambda job: with_changed_parts(job, (replace(PARTS[5], hides=False),)),
         lambda job: with_changed_parts(job, (replace(PARTS[2], kind=Kind.END_PANEL),)),
         lambda job: with_changed_parts(job, (replace(PARTS[3], name="left door"),)),
+        lambda job: with_changed_parts(job, (replace(PARTS[1], tiles=Tiles(150, 75, 3, course_shift=0.5)),)),
     ],
-    ids=["raised", "deleted", "no longer hiding", "of another kind", "named"],
+    ids=["raised", "deleted", "no longer hiding", "of another kind", "named", "tiled"],
 )
 def test_edits_leave_the_picture_that_painting_anew_gives(edit: Callable[[Job], Job]) -> None:
     backing = Backing()
     picture(backing, drawn(JOB))
     after = drawn(edit(JOB))
     assert largest_difference(picture(backing, after), picture(Backing(), after)) <= 2
+
+
+@pytest.mark.parametrize("tiles", [None, Tiles(150, 150, 3, 40, 20)], ids=["tiles gone", "tiles moved"])
+def test_tiles_that_change_leave_the_picture_that_painting_anew_gives(tiles: Tiles | None) -> None:
+    backing = Backing()
+    picture(backing, drawn(with_changed_parts(JOB, (replace(PARTS[1], tiles=Tiles(150, 150, 3)),))))
+    after = drawn(with_changed_parts(JOB, (replace(PARTS[1], tiles=tiles),)))
+    assert largest_difference(picture(backing, after), picture(Backing(), after)) <= 2
+
+
+def test_an_outlet_dragged_over_tiles_leaves_the_picture_that_painting_anew_gives() -> None:
+    backing = Backing()
+    tiled = with_changed_parts(JOB, (replace(PARTS[1], tiles=Tiles(150, 75, 3, course_shift=0.5)),))
+    frames = [drawn(with_changed_parts(tiled, (moved(PARTS[7], 37 * step, 11 * step),))) for step in range(6)]
+    last = [picture(backing, frame) for frame in frames][-1]
+    assert largest_difference(last, picture(Backing(), frames[-1])) <= 2
 
 
 def test_the_same_drawing_is_not_painted_again() -> None:

@@ -109,6 +109,19 @@ def test_joints_and_masking_are_painted_when_they_are_wanted(role: Role, wanted:
     assert colours(painted(what)) == {light().paper}
 
 
+def test_a_tiled_part_shows_its_tiles_instead_of_the_pattern_of_its_kind() -> None:
+    splashback = drawing(region("p", Kind.SPLASHBACK, box(0, 0, 100, 100)))
+    line = Line(Role.GROUT, (Vertex(0, 50), Vertex(100, 50)), ("p",))
+    with_patterns = PLAIN._replace(patterns=True)
+    tiled = painted(splashback._replace(lines=(line,)), with_patterns)
+    plain, patterned = painted(splashback), painted(splashback, with_patterns)
+    changed = {y for y in range(200) if tiled.pixelColor(50, y) != plain.pixelColor(50, y)}
+    assert changed
+    assert changed <= {99, 100, 101}
+    assert tiled != patterned
+    assert painted(splashback._replace(lines=(line,))) == plain  # in the strip, where patterns are left out
+
+
 def test_a_lit_line_shines_where_its_role_is_not_shown() -> None:
     lit = ((Vertex(20, 50), Vertex(80, 50)),)
     assert colour_at(painted(drawing(), PLAIN._replace(lit_lines=lit)), 50, 50) == light().accent

@@ -1,15 +1,19 @@
+import math
 from itertools import pairwise
 
 import pytest
+from msgspec.structs import replace
 
 from geometry.arrangement import Edge
 from geometry.shapes import box, circle
-from shared.drawing import Drawing, Role
-from shared.job import Face, Fillet, Job, Part, Room, View
+from shared.drawing import Drawing, Line, Role
+from shared.edits import with_changed_parts, with_parts
+from shared.job import Face, Fillet, Job, Part, Room, Tiles, View
 from shared.kinds import Kind, usual
 from takeoff.drawing import draw_face, title
 from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Reason, Takeoff, Totals
 from takeoff.memory import Memory
+from takeoff.take_off import take_off
 
 PARTS = (
     Part("wall", Kind.WALL, box(0, 0, 3000, 2400)),
@@ -95,6 +99,36 @@ def test_fronts_that_are_off_are_not_drawn() -> None:
     off = draw_face(JOB, FACE, counted(), Memory(), fronts=Fronts.OFF)
     assert "door" not in {area.part for area in off.areas}
     assert "A1" not in {text.text for text in off.texts}
+
+
+def grout(job: Job, fronts: Fronts = Fronts.OFF) -> list[Line]:
+    drawing = draw_face(job, job.faces[0], take_off(job), Memory(), fronts=fronts)
+    return [line for line in drawing.lines if line.role is Role.GROUT]
+
+
+def length(line: Line) -> float:
+    return sum(math.dist((a.x, a.y), (b.x, b.y)) for a, b in pairwise(line.path))
+
+
+@pytest.mark.parametrize("shift", [0.0, 0.5])
+def test_the_grout_lines_of_a_tiled_part_are_those_that_are_counted(shift: float) -> None:
+    tiled = with_changed_parts(JOB, [replace(PARTS[1], tiles=Tiles(150, 100, 2, course_shift=shift))])
+    (row,) = take_off(tiled).tiles
+    assert sum(map(length, grout(tiled))) == pytest.approx(row.grout_mm.amount)
+    assert {line.parts for line in grout(tiled)} == {("tiles",)}
+
+
+def test_grout_lines_are_not_drawn_over_what_hangs_before_them() -> None:
+    door = Part("cover", Kind.DOOR, box(0, 910, 1000, 500))
+    tiled = with_changed_parts(JOB, [replace(PARTS[1], tiles=Tiles(150, 100, 2))])
+    covered = with_parts(tiled, "a", [door])
+    assert min(vertex.x for line in grout(covered, Fronts.HUNG) for vertex in line.path) >= 1000 - 1e-3
+    assert sum(map(length, grout(covered))) == pytest.approx(sum(map(length, grout(tiled))))
+
+
+def test_a_mosaic_too_fine_to_be_drawn_is_not() -> None:
+    assert grout(with_changed_parts(JOB, [replace(PARTS[1], tiles=Tiles(10, 10, 2))])) == []
+    assert len(take_off(with_changed_parts(JOB, [replace(PARTS[1], tiles=Tiles(10, 10, 2))])).tiles) == 1
 
 
 def test_a_joint_is_drawn_along_the_edges_it_was_counted_from(drawing: Drawing) -> None:
