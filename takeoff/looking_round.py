@@ -1,6 +1,6 @@
 """Things to look at between the faces of a job: ties, tags, and choices about joints that are nowhere."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from geometry.extent import extent
 from shared.edits import find_part
@@ -24,8 +24,11 @@ def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, f
     `on_elevations` are the sides, by part, that an elevation shows as the front edge of a benchtop.
     """
     told: set[str] = set()
+    ties = tuple(ties)
+    drawn = [tied for tied in ties if benchtop_span(tied) is not None]
     for tied in ties:
         yield from _disagreements(tied, unit)
+        yield from _other_span(tied, [each.span for each in drawn if each.elevation is tied.elevation], unit)
         twice = on_elevations.get(tied.part.id, frozenset()).intersection(coated_sides(tied.part))
         if twice and tied.part.id not in told:
             told.add(tied.part.id)
@@ -50,11 +53,28 @@ def _disagreements(tied: Tied, unit: Unit) -> Iterator[Finding]:
     if start < left - TIE_MM or end > right + TIE_MM:
         message = f"{wall} is not long enough for {what}; correct from where to where it runs."
         yield Finding("tie-outside", message, tied.plan.id, (tied.part.id,))
+
+
+def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) -> Iterator[Finding]:
+    """Where the elevation shows its benchtop elsewhere; `along` are the spans of all ties that run along it.
+
+    An end at which another tie goes on is none: that tie says where the benchtop ends.
+    """
     shown = benchtop_span(tied)
-    if shown and max(abs(shown[0] - start), abs(shown[1] - end)) > TIE_MM:
+    if shown is None:
+        return
+    start, end = tied.span
+    goes_on = (
+        any(abs(each[1] - start) <= TIE_MM for each in along),
+        any(abs(each[0] - end) <= TIE_MM for each in along),
+    )
+    off = [abs(there - here) for there, here, more in zip(shown, (start, end), goes_on, strict=True) if not more]
+    if off and max(off) > TIE_MM:
+        wall = tied.elevation.name
         message = (
             f"{wall} shows its benchtop from {length_words(shown[0], unit)} to {length_words(shown[1], unit)}, but "
-            f"{what} runs from {length_words(start, unit)} to {length_words(end, unit)}; correct one of them."
+            f"the tied side of {called(tied.part)} runs from {length_words(start, unit)} to {length_words(end, unit)}; "
+            "correct one of them."
         )
         yield Finding("tie-benchtop", message, tied.plan.id, (tied.part.id,))
 

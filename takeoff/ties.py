@@ -3,9 +3,10 @@
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
-from geometry.outline import outline_box, side_lengths_mm
+from geometry.outline import contains, outline_box, side_lengths_mm
 from geometry.sides import Side, sides
-from shared.job import Face, Job, Part, Tie, View
+from geometry.tying import runs_with_wall, wall_place_mm
+from shared.job import Face, Job, Outline, Part, Tie, View
 from shared.kinds import Kind, Treatment
 from takeoff.edges import divided, part_below, ranked_parts
 from takeoff.figures import EdgeRow
@@ -64,14 +65,17 @@ def benchtop_span(tied: Tied) -> Span | None:
 def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> dict[str, frozenset[int]]:
     """By part of a plan, its sides that an elevation shows as the front edge of a coated benchtop: counted there.
 
-    The front edge of a benchtop is the side that faces away from the wall, so it runs back along the tied side.
+    One who faces the wall sees the sides that run back along the tied one: of the tied part and of those that it goes
+    on in round a corner. Those count that stand where the elevation shows its benchtop.
     """
     counted: dict[str, frozenset[int]] = {}
     for tied in ties:
-        if tied.part.kind is Kind.BENCHTOP and _is_drawn_coated(tied, treatments):
-            facing = frozenset(side.vertex for side in sides(tied.part.outline) if _faces(side, tied.side))
-            counted[tied.part.id] = counted.get(tied.part.id, frozenset()) | facing
-    return counted
+        if tied.part.kind is Kind.BENCHTOP:
+            drawn = [span for part, span in _benchtops(tied) if treatments.of(part).treatment is not Treatment.LEFT]
+            for part in _going_on(tied) if drawn else ():
+                seen = frozenset(side.vertex for side in sides(part.outline) if _is_seen(side, tied, drawn))
+                counted[part.id] = counted.get(part.id, frozenset()) | seen
+    return {part: seen for part, seen in counted.items() if seen}
 
 
 def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
@@ -112,8 +116,23 @@ def _benchtops(tied: Tied) -> list[tuple[Part, Span]]:
     return [(part, (box[0], box[2])) for part, box in boxes if box[0] < end and box[2] > start]
 
 
-def _is_drawn_coated(tied: Tied, treatments: Treatments) -> bool:
-    return any(treatments.of(part).treatment is not Treatment.LEFT for part, _ in _benchtops(tied))
+def _going_on(tied: Tied) -> Iterator[Part]:
+    """The tied benchtop, and those on its plan that touch it."""
+    own = tied.part.outline
+    for part in tied.plan.parts:
+        if part.kind is Kind.BENCHTOP and (_reaches(part.outline, own) or _reaches(own, part.outline)):
+            yield part
+
+
+def _reaches(outline: Outline, other: Outline) -> bool:
+    """Whether a corner of an outline lies in or on another."""
+    return any(contains(other, vertex.x, vertex.y) for vertex in outline)
+
+
+def _is_seen(side: Side, tied: Tied, drawn: Iterable[Span]) -> bool:
+    """Whether a side faces away from the wall, where one of these spans of it shows a benchtop."""
+    places = sorted(wall_place_mm(tied.part, tied.tie, *end) for end in (side.start, side.end))
+    return _faces(side, tied.side) and bool(_within(drawn, (places[0], places[1])))
 
 
 def _faces(side: Side, tied: Side) -> bool:
@@ -152,7 +171,8 @@ def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> Found:
 def _along(tied: Tied, span: Span) -> EdgeRow:
     """The piece of the tied side over a span of the elevation, as on the plan."""
     start, end = tied.tie.start_mm, tied.tie.end_mm
-    points = [_at(tied.side, (x - start) / (end - start) if end != start else 0.0) for x in span]
+    shares = [(x - start) / (end - start) if end != start else 0.0 for x in span]
+    points = [_at(tied.side, share if runs_with_wall(tied.part) else 1 - share) for share in shares]
     return EdgeRow(tied.plan.id, (tied.part.id, None), points[0], points[1], 0.0, span[1] - span[0])
 
 

@@ -1,12 +1,13 @@
 import pytest
 from msgspec.structs import replace
 
+from geometry.moves import mirrored
 from geometry.shapes import box
 from shared.job import Face, Job, Part, Tie, View
 from shared.kinds import Kind
 from takeoff.figures import Takeoff
 from takeoff.take_off import take_off
-from tests.takeoff.rows import bead_mm, codes, job_of, part_row
+from tests.takeoff.rows import bead_mm, codes, job_of, joint_row, part_row
 
 
 def without_parts(face: Face, *ids: str) -> Face:
@@ -38,6 +39,16 @@ def test_the_plan_claims_only_what_the_elevation_leaves(wall_a: Face, plan: Face
     takeoff = take_off(job_of(replace(wall_a, parts=filled), plan))
     assert bead_mm(takeoff, "edge", "tiles") == pytest.approx(1000)
     assert bead_mm(takeoff, "top", "tiles") == pytest.approx(2600)
+
+
+def test_a_joint_on_a_mirrored_benchtop_lies_where_it_is_on_the_wall(wall_a: Face, plan: Face) -> None:
+    """The elevation shows the benchtop over its first metre; the plan, mirrored in place, claims the rest."""
+    parts = tuple(replace(part, outline=box(0, 872, 1000, 38)) if part.id == "edge" else part for part in wall_a.parts)
+    filled = (*parts, Part("strip", Kind.FILLER, box(1000, 872, 2600, 38)))
+    mirrored_plan = replace(plan, parts=tuple(mirrored(part, 1800) for part in plan.parts))
+    takeoff = take_off(job_of(replace(wall_a, parts=filled), mirrored_plan))
+    (path,) = joint_row(takeoff, "top", "tiles").path
+    assert (path.start, path.end) == ((1000, 0), (3600, 0))
 
 
 def test_a_front_edge_on_plan_and_elevation_is_counted_once_and_told(wall_a: Face, plan: Face) -> None:
