@@ -66,6 +66,7 @@ class Canvas(QWidget):
     took_back = Signal()
     cancelled = Signal()
     deleted = Signal()
+    inserted = Signal()
     nudged = Signal(float, float)
     zoomed = Signal()
 
@@ -258,6 +259,7 @@ class Canvas(QWidget):
             Qt.Key.Key_Backspace: self.took_back,
             Qt.Key.Key_Escape: self.cancelled,
             Qt.Key.Key_Delete: self.deleted,
+            Qt.Key.Key_Insert: self.inserted,
         }.get(Qt.Key(key))
         if said is not None:
             said.emit()

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 from desktop.canvas import Canvas
 from desktop.gestures.box import Box
 from desktop.gestures.copy_along import CopyAlong
+from desktop.gestures.corners import Corners
 from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import NOTHING, Point
@@ -32,6 +33,7 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
     Mode.ROUND: Circle,
     Mode.RUN: Run,
     Mode.SET_OUT: SetOut,
+    Mode.CORNERS: Corners,
     Mode.SPLIT: Split,
     Mode.COPY_ALONG: CopyAlong,
 }
@@ -43,10 +45,11 @@ USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
 class Hand(QObject):
     """Makes a gesture for each mode, hands it points and readings, and takes what it comes to into the store.
 
-    `mode_changed` says that the mode or the kind of new parts is another.
+    `mode_changed` says that the mode or the kind of new parts is another, `deleted` that the picked parts are to go.
     """
 
     mode_changed = Signal()
+    deleted = Signal()
 
     def __init__(self, store: Store, canvas: Canvas, line: ReadingLine, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -105,6 +108,8 @@ class Hand(QObject):
         canvas.entered.connect(self._enter)
         canvas.took_back.connect(self._back)
         canvas.cancelled.connect(self._cancel)
+        canvas.deleted.connect(self._delete)
+        canvas.inserted.connect(lambda: self._do(lambda gesture: gesture.put_in()))
         canvas.zoomed.connect(self._look)
         line.heard.connect(self._hear)
         line.entered.connect(self._type)
@@ -188,6 +193,13 @@ class Hand(QObject):
         if self._gesture is not None:
             self._gesture.back()
             self._show()
+
+    def _delete(self) -> None:
+        """What the gesture holds goes; where it holds nothing of its own, the picked parts go."""
+        if self._gesture is None or not self._gesture.is_begun:
+            self.deleted.emit()
+        else:
+            self._do(lambda gesture: gesture.take_out())
 
     def _cancel(self) -> None:
         """First what was begun is dropped, then the picking; then the mode is Pick again."""

@@ -31,6 +31,7 @@ class Mode(StrEnum):
     ROUND = "Round"
     RUN = "Run"
     SET_OUT = "Set-out"
+    CORNERS = "Corners"
     SPLIT = "Split"
     COPY_ALONG = "Copy along"
 
@@ -42,6 +43,7 @@ KEYS = {
     Mode.ROUND: "Alt+R",
     Mode.RUN: "Alt+U",
     Mode.SET_OUT: "Alt+O",
+    Mode.CORNERS: "Alt+C",
     Mode.SPLIT: "Alt+S",
     Mode.COPY_ALONG: "Alt+L",
 }
@@ -53,6 +55,7 @@ SAYS = {
     Mode.ROUND: "Draw a circle or a rounded box",
     Mode.SET_OUT: "Type readings along the face: they make lines to draw to, and check each other",
     Mode.RUN: "Type a row of cabinets, from left to right",
+    Mode.CORNERS: "Change a part corner by corner, side by side",
     Mode.SPLIT: "Split a part into several",
     Mode.COPY_ALONG: "Copy a part so many times along",
 }

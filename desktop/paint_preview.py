@@ -13,6 +13,7 @@ from shared.job import Unit
 SHAPE_PX = 2.0
 GUIDE_PX = 1.0
 SPOT_PX = 9.0
+DOT_PX = 7.0
 WORDS_AWAY_PX = 14.0
 VEIL_SHARE = 0.12
 
@@ -51,12 +52,17 @@ def _paint_rubber(preview: Preview, painter: QPainter, to_device: QTransform, ac
 
 
 def _paint_marks(preview: Preview, painter: QPainter, to_device: QTransform, look: Look) -> None:
-    """A ring round each mark, on a paler and wider one: seen on any photo."""
+    """A ring round each mark, on a paler and wider one: seen on any photo; and the dots."""
     for mark in preview.marks:
         place = to_device.map(QPointF(*mark))
         for colour, width in ((look.field, 3 * SHAPE_PX), (look.accent, SHAPE_PX)):
             painter.setPen(QPen(QColor(colour), width))
             painter.drawEllipse(place, SPOT_PX / 2, SPOT_PX / 2)
+    painter.setPen(QPen(QColor(look.field), SHAPE_PX))
+    painter.setBrush(QColor(look.accent))
+    for dot in preview.dots:
+        painter.drawEllipse(to_device.map(QPointF(*dot)), DOT_PX / 2, DOT_PX / 2)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
 def _paint_spot(preview: Preview, painter: QPainter, to_device: QTransform, look: Look) -> None:

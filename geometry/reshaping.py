@@ -58,6 +58,13 @@ def side_moved(outline: Outline, number: int, by_mm: float) -> Reshaped:
     return _shifted(outline, shifts)
 
 
+def side_moved_to(outline: Outline, number: int, at: Point) -> Reshaped:
+    """A straight side moved parallel to itself onto a point, as `side_moved` does."""
+    nx, ny = _outwards(outline, number)
+    side = side_at(outline, number)
+    return side_moved(outline, number, (at[0] - side.x0) * nx + (at[1] - side.y0) * ny)
+
+
 def far_end(outline: Outline, number: int) -> int:
     """The corner that gives when a side's length is changed: its right one, the upper one where it is upright."""
     side = side_at(outline, number)
@@ -79,15 +86,11 @@ def side_lengthened(outline: Outline, number: int, length_mm: float) -> Reshaped
     return _shifted(outline, dict.fromkeys(_going_along(outline, number, corner, step), shift))
 
 
-def side_turned(outline: Outline, number: int, length_mm: float, degrees: float) -> Reshaped:
-    """A side from where it begins (its end that is not the far one) so long from end to end, and at this angle.
-
-    The angle is from level, anticlockwise.
-    """
+def side_turned(outline: Outline, number: int, length_mm: float, way: Point) -> Reshaped:
+    """A side so long from end to end, in this direction (of length 1) from the end of it that is not the far one."""
     corner, side = far_end(outline, number), side_at(outline, number)
     x, y = side.start if corner != side.vertex else side.end
-    turn = math.radians(degrees)
-    return corner_moved(outline, corner, (x + length_mm * math.cos(turn), y + length_mm * math.sin(turn)))
+    return corner_moved(outline, corner, (x + length_mm * way[0], y + length_mm * way[1]))
 
 
 def side_bent(outline: Outline, number: int, rise_mm: float) -> Reshaped:

@@ -173,6 +173,14 @@ class Gesture:
         """Return, with nothing typed."""
         return None
 
+    def put_in(self) -> Done | None:
+        """Insert was pressed."""
+        return None
+
+    def take_out(self) -> Done | None:
+        """Delete was pressed; None where it has nothing of its own to take out, so that the picked parts are meant."""
+        return None
+
     def turned(self) -> "Gesture":
         """The gesture that goes on in the other way; this one where there is none."""
         return self

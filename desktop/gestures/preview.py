@@ -15,7 +15,8 @@ class Preview(NamedTuple):
 
     `outlines` are closed shapes that would come to be, `path` is an open line being traced, `rubber` the box (left,
     bottom, right, top) that picks what is in it. `guides` lead to what was snapped to, `spot` is the point snapped to
-    and `words` says what it is. `photo` lies over the face and under all this; `marks` are points set on it.
+    and `words` says what it is. `photo` lies over the face and under all this; `marks` are points set on it,
+    or the corners that can be taken; `dots` are smaller ones.
     """
 
     outlines: tuple[Outline, ...] = ()
@@ -27,6 +28,7 @@ class Preview(NamedTuple):
     words: str = ""
     photo: PhotoLayer | None = None
     marks: tuple[Point, ...] = ()
+    dots: tuple[Point, ...] = ()
 
 
 NOTHING = Preview()

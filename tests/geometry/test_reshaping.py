@@ -111,7 +111,7 @@ def test_an_arc_gets_its_length_along_itself() -> None:
 
 
 def test_a_side_is_turned_about_its_left_end() -> None:
-    after = side_turned(box(0, 0, 600, 400), 2, 500, 90).outline
+    after = side_turned(box(0, 0, 600, 400), 2, 500, (0, 1)).outline
     assert far_end(box(0, 0, 600, 400), 2) == 2
     assert corners(after) == [(0, 0), (600, 0), (0, 900), (0, 400)]
 
