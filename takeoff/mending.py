@@ -19,6 +19,9 @@ from takeoff.looking_shapes import TRIM, common_box, look_at_shapes, wall_box, w
 FITTED = frozenset({Kind.SPLASHBACK, Kind.FILLER})
 """What is made to fit the others: of two parts it gives way (common practice, no source)."""
 
+_Which = tuple[str, str, tuple[str, ...]]
+"""What tells one finding from another, whatever its sizes: its code, its face and its parts."""
+
 
 def mended(job: Job, finding: Finding) -> Job:
     """The job with one thing put right, and nothing else changed but what a moved part carries.
@@ -34,10 +37,11 @@ def mended(job: Job, finding: Finding) -> Job:
     face = find_face(job, finding.face)
     if not finding.mend:
         raise JobError("no single step mends that", where=face.name, do="put it right by hand")
-    if _which(finding) not in map(_which, look_at_shapes(face, job.unit)):
+    there = frozenset(map(_which, look_at_shapes(face, job.unit)))
+    if _which(finding) not in there:
         raise JobError("that is no longer so", where=face.name, do="look at the list again")
     if finding.code in ("gap", "overlap"):
-        return _brought_together(job, face, finding)
+        return _brought_together(job, face, finding, there)
     if finding.code == "same-outline":
         return _without_one(job, finding)
     part = find_part(job, finding.parts[0])[1]
@@ -59,31 +63,30 @@ def all_mended(job: Job, code: str) -> Job:
     return after
 
 
-def _which(finding: Finding) -> tuple[str, str, tuple[str, ...]]:
-    """What tells one finding from another, whatever its sizes."""
+def _which(finding: Finding) -> _Which:
     return finding.code, finding.face, finding.parts
 
 
-def _brought_together(job: Job, face: Face, finding: Finding) -> Job:
-    """Of all ways to let two parts touch the first of those that make the fewest new things to look at.
+def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_Which]) -> Job:
+    """Of all ways to let two parts touch the first that makes no new thing to look at, or else the fewest.
 
     Only new ones count: a part moved away from a third would else look better, its small gap being a large one then.
     """
-    before = {_which(each) for each in look_at_shapes(face, job.unit)}
     miss = next(each for each in near_misses(face.parts) if each.parts == finding.parts)
-    pair = tuple(find_part(job, part)[1] for part in finding.parts)
     best: tuple[int, Job] | None = None
     for changed in _ways(face, miss):
         if any(find_part(job, part.id)[1].locked for part in changed):
             continue
         tried = with_changed_parts(job, changed)
-        after = {_which(each) for each in look_at_shapes(find_face(tried, face.id), job.unit)}
-        new = len(after - before)
+        after = frozenset(map(_which, look_at_shapes(find_face(tried, face.id), job.unit)))
+        new = len(after - there)
         stays = any(code in ("gap", "overlap") and parts == finding.parts for code, _, parts in after)
         if not stays and (best is None or new < best[0]):
             best = (new, tried)
+        if best is not None and not best[0]:
+            break
     if best is None:
-        refuse_locked(pair)
+        refuse_locked(find_part(job, part)[1] for part in finding.parts)
         raise JobError("no single step mends that", where=face.name, do="measure both parts again")
     return best[1]
 
