@@ -23,12 +23,21 @@ BETWEEN_WORDS_MS = 80
 Keys = Qt.KeyboardModifier
 
 
+WITH_SHIFT = frozenset('~!@#$%^&*()_+{}|:"<>?')
+"""Signs that take two keys on the keyboard of the United States."""
+
+
 class Person:
-    """Does what a person does. Points are millimetres of the face that is shown."""
+    """Does what a person does. Points are millimetres of the face that is shown.
+
+    `strokes` counts it strictly: one for every key and every click, and one more for every key held with it (Alt+B is
+    two, a capital letter or an inch mark too). Moving the hand counts nothing, a drag is a click and its end another.
+    """
 
     def __init__(self, app: App, qtbot: QtBot) -> None:
         self.app = app
         self._qtbot = qtbot
+        self.strokes = 0
 
     @property
     def shown(self) -> Shown:
@@ -38,10 +47,12 @@ class Person:
     def type(self, text: str) -> None:
         """Type, wherever the keys go."""
         for letter in text:
+            self.strokes += 2 if letter in WITH_SHIFT or letter.isupper() else 1
             QTest.keyClicks(self._focus, letter)
 
     def press(self, key: Qt.Key, keys: Keys = Keys.NoModifier) -> None:
         """Press one key."""
+        self._count(keys)
         QTest.keyClick(self._focus, key, keys)
 
     def read(self, *readings: str) -> None:
@@ -52,22 +63,26 @@ class Person:
 
     def click(self, widget: QWidget) -> None:
         """Click the middle of a widget."""
+        self._count()
         QTest.mouseClick(widget, Qt.MouseButton.LeftButton)
 
     def click_at(self, x: float, y: float, keys: Keys = Keys.NoModifier) -> None:
         """Click a point of the face."""
+        self._count(keys)
         QTest.mouseMove(self.app.canvas, self._pixel(x, y))
         QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
 
     def begin_drag(self, start: tuple[float, float], *ways: tuple[float, float]) -> None:
         """Press at a point and move the hand to others, without letting go."""
         canvas = self.app.canvas
+        self._count()
         QTest.mousePress(canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(*start))
         for way in ways:
             QTest.mouseMove(canvas, self._pixel(*way))
 
     def drop(self, x: float, y: float) -> None:
         """Let go."""
+        self._count()
         QTest.mouseRelease(self.app.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
 
     def draw_boxes(self, kind: str, *boxes: tuple[str, str, str, str]) -> None:
@@ -104,6 +119,10 @@ class Person:
     def wait_until(self, holds: Callable[[], bool | None]) -> None:
         """Wait for what happens in the background."""
         self._qtbot.waitUntil(holds, timeout=SOON_MS)
+
+    def _count(self, held: Keys = Keys.NoModifier) -> None:
+        """One more key or click, and the keys held with it."""
+        self.strokes += 1 + held.value.bit_count()
 
     def _come_back(self) -> None:
         """Without a window manager nobody else gives the keys back to the window when a dialog closes."""

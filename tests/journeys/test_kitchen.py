@@ -1,0 +1,153 @@
+"""A whole kitchen typed from its list of readings, in either unit: few keystrokes, and the takeoff is that by hand."""
+
+import re
+import sys
+from collections import Counter
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+from PySide6.QtCore import Qt
+
+from tests.journeys.by_hand import Page, assert_as_by_hand
+from tests.window import Keys, Person
+
+HERE = Path(__file__).parent
+MOST_STROKES = 1.5
+"""Keystrokes and clicks for each character of the list (issue 3)."""
+
+
+class Kitchen(NamedTuple):
+    """A kitchen as jotted, as counted by hand, and as typed: the walls, the ceiling, and lines by mode and face."""
+
+    readings: Path
+    page: Page
+    walls: str
+    ceiling: str
+    faces: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
+    cut_outs: tuple[str, ...]
+
+    @property
+    def typed(self) -> str:
+        """All that is typed."""
+        lines = (line for rows, boxes in self.faces for line in (*rows, *boxes))
+        return "\n".join((self.walls, self.ceiling, *lines, *self.cut_outs))
+
+
+IN_MM = Kitchen(
+    HERE / "kitchen-readings.txt",
+    Page(HERE / "kitchen-by-hand.md"),
+    "2100,1800end,1800",
+    "2450",
+    (
+        (
+            ("600drawers3,900pair,600gap,splashback", "above600door,900pair"),
+            ("outlet250,1150,115,72", "1700,1150,115,72"),
+        ),
+        (("600gap,600oven,600door,splashback",), ("outlet1400,1150,115,72",)),
+        (("600tall",), ()),
+    ),
+    ("cut660,80,780,430", "1540,610,510,580"),
+)
+
+IN_INCHES = Kitchen(
+    HERE / "kitchen-in-inches-readings.txt",
+    Page(HERE / "kitchen-in-inches-by-hand.md", 25.4, 304.8**2, 304.8),
+    "7'1/8\",5'9 1/4\"end,6'",
+    "97 1/2",
+    (
+        (
+            ("23 5/8drawers3,35 1/2pair,25gap,splashback", "above23 5/8door,35 1/2pair"),
+            ("outlet10,45,4 1/2,2 3/4", "66,45,4 1/2,2 3/4"),
+        ),
+        (("25gap,24oven,20 1/4door,splashback",), ("outlet55,45,4 1/2,2 3/4",)),
+        (("18 3/4tall",), ()),
+    ),
+    ("cut26,3,30 3/4,17", "62 1/8,25 5/8,20,22 3/4"),
+)
+
+
+def begin(person: Person) -> None:
+    """Through the first door, which has the keys."""
+    person.app.start.open_doors()
+    person.press(Qt.Key.Key_Return)
+
+
+def draw(person: Person, kitchen: Kitchen) -> None:
+    """Type the walls, then each face from left to right, then the benchtop."""
+    person.type(kitchen.walls)
+    person.press(Qt.Key.Key_Tab)
+    person.read(kitchen.ceiling)
+    for number, (rows, boxes) in enumerate(kitchen.faces):
+        if number:
+            person.press(Qt.Key.Key_Right, Keys.AltModifier)
+        person.press(Qt.Key.Key_U, Keys.AltModifier)
+        person.read(*rows)
+        if boxes:
+            person.press(Qt.Key.Key_B, Keys.AltModifier)
+            person.read(*boxes)
+    person.press(Qt.Key.Key_B, Keys.ControlModifier)
+    person.press(Qt.Key.Key_B, Keys.AltModifier)
+    person.read(*kitchen.cut_outs)
+
+
+@pytest.fixture
+def in_mm(person: Person) -> Person:
+    """The kitchen in millimetres, all typed."""
+    begin(person)
+    draw(person, IN_MM)
+    return person
+
+
+@pytest.fixture
+def in_inches(person: Person) -> Person:
+    """The kitchen in inches, all typed; the field of the unit stands before the walls."""
+    begin(person)
+    person.press(Qt.Key.Key_Tab, Keys.ShiftModifier)
+    person.press(Qt.Key.Key_Down)
+    person.press(Qt.Key.Key_Tab)
+    draw(person, IN_INCHES)
+    return person
+
+
+def test_the_kitchen_in_millimetres_is_counted_as_by_hand(in_mm: Person) -> None:
+    assert_as_by_hand(in_mm.shown.job, in_mm.shown.takeoff, IN_MM.page)
+
+
+def test_the_kitchen_in_inches_is_counted_as_by_hand(in_inches: Person) -> None:
+    assert_as_by_hand(in_inches.shown.job, in_inches.shown.takeoff, IN_INCHES.page)
+
+
+def test_the_kitchen_in_millimetres_takes_few_keystrokes(in_mm: Person) -> None:
+    assert _ratio(in_mm, IN_MM) <= MOST_STROKES
+
+
+def test_the_kitchen_in_inches_takes_few_keystrokes(in_inches: Person) -> None:
+    assert _ratio(in_inches, IN_INCHES) <= MOST_STROKES
+
+
+def test_the_kitchen_is_as_large_as_it_should_be(in_mm: Person) -> None:
+    assert sum(len(face.parts) for face in in_mm.shown.job.faces) >= 30
+
+
+def test_nothing_in_the_kitchen_is_to_be_looked_at(in_mm: Person) -> None:
+    assert in_mm.shown.takeoff.findings == ()
+
+
+@pytest.mark.parametrize("kitchen", [IN_MM, IN_INCHES], ids=["mm", "inches"])
+def test_every_reading_of_the_list_is_typed(kitchen: Kitchen) -> None:
+    missing = _numbers(kitchen.readings.read_text("utf-8")) - _numbers(kitchen.typed)
+    assert not missing
+
+
+def _numbers(text: str) -> Counter[str]:
+    """Every number, a fraction with its whole."""
+    return Counter(re.findall(r"\d+ \d+/\d+|\d+/\d+|\d+", text))
+
+
+def _ratio(person: Person, kitchen: Kitchen) -> float:
+    """Keystrokes and clicks for each character of the list, spaces and line ends not counted."""
+    jotted = sum(not sign.isspace() for sign in kitchen.readings.read_text("utf-8"))
+    ratio = person.strokes / jotted
+    sys.stdout.write(f"\nkeystrokes ratio {ratio:.2f} ({person.strokes} for {jotted}, {kitchen.readings.name})\n")
+    return ratio
