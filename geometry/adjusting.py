@@ -20,7 +20,7 @@ from shared.errors import JobError
 ALPHA = 0.05
 """The chance that sound readings raise any doubt at all; all readings of one adjustment share it (checks page)."""
 
-UNCHECKED = 1e-9
+UNCHECKED = 1e-7
 """A reading of a smaller redundancy number is checked by no other."""
 
 TOLD_APART = 1e-6

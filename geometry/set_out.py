@@ -246,12 +246,13 @@ def _straight(readings: Sequence[Reading], tape: TapeClass, unit: Unit) -> _Seen
     observed = [_observed(readings[place], number, tape) for place in places]
     try:
         found = adjust_corners(observed)
+        corners = face_corners(observed, found)
     except JobError as trouble:
         return _Seen(doubts=tuple(_slipped(places, observed, unit)), trouble=str(trouble))
     return _Seen(
         residuals=tuple(zip(places, found.residuals, strict=True)),
         doubts=tuple(_doubt(doubt, Way.STRAIGHT, places, observed, found, unit) for doubt in found.doubts),
-        corners=face_corners(observed, found),
+        corners=corners,
     )
 
 

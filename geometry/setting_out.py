@@ -103,8 +103,8 @@ def accepted(job: Job, face_id: str, places: Collection[int]) -> Job:
 def spread(job: Job, face_id: str) -> Job:
     """The job in which all readings of a face take their adjusted lengths, so that they agree; parts go along.
 
-    They give way to the size at which the wall is drawn, where that counts as read. JobError where straight readings
-    contradict each other too much to be adjusted.
+    They give way to the size at which the wall is drawn, where that counts as read. JobError where readings contradict
+    each other so much that they cannot be spread.
     """
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit, drawn_holds=True)
@@ -114,6 +114,10 @@ def spread(job: Job, face_id: str) -> Job:
         replace(reading, length_mm=reading.length_mm + residual, accepted=False)
         for reading, residual in zip(face.readings, found.residuals_mm, strict=True)
     )
+    if not all(0 < reading.length_mm <= limits.LONGEST_MM for reading in readings):
+        raise JobError(
+            "the readings are too far apart to be spread", where=face.name, do="take the wrong one again first"
+        )
     return with_readings(job, face, readings)
 
 

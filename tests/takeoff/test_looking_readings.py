@@ -1,12 +1,17 @@
 import math
+from contextlib import suppress
 from itertools import combinations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from geometry.setting_out import accepted, with_chain, with_corners, with_overall, with_running, with_straight
+from geometry.setting_out import accepted, spread, with_chain, with_corners, with_overall, with_running, with_straight
 from geometry.shapes import box
+from shared.checking import check_job
 from shared.edits import find_face
+from shared.errors import JobError
 from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Room, Unit, View, Way
 from shared.kinds import Kind
 from shared.tape import TapeClass
@@ -188,3 +193,23 @@ def test_the_takeoff_of_a_job_tells_them_with_its_own_tape(wall: Job) -> None:
     job = with_overall(with_chain(wall, "a", Way.ACROSS, (600, 1200, 1803)), "a", Way.ACROSS, 3600)
     assert [finding.code for finding in take_off(replace(job, tape=TapeClass.FIRST)).findings] == ["readings"]
     assert take_off(replace(job, tape=TapeClass.THIRD)).findings == ()
+
+
+marks = st.sampled_from((START, "1", "2", "3", END))
+sizes = st.one_of(st.sampled_from((1.0, 600.0, 601.0, 3600.0, 36_000.0)), st.floats(0.01, 100_000))
+along = st.builds(Reading, marks, marks, sizes, st.sampled_from((Way.ACROSS, Way.UP)), st.booleans(), st.booleans())
+straight = st.builds(Reading, st.sampled_from(CORNERS), st.sampled_from(CORNERS), sizes, st.just(Way.STRAIGHT))
+
+
+@given(st.lists(st.one_of(along, straight), max_size=12), st.sampled_from(Unit), st.sampled_from(TapeClass))
+def test_any_readings_are_looked_at_in_words(readings: list[Reading], unit: Unit, tape: TapeClass) -> None:
+    sound = tuple(each for each in readings if each.start not in (each.end, END) and each.end != START)
+    face = Face("a", "A", parts=(Part("wall", Kind.WALL, box(0, 0, 3600, 2400)),), readings=sound)
+    job = Job("Quince Lane 2", rooms=(Room("r", "Kitchen", (face,)),))
+    check_job(job)
+    for finding in look_at_readings(face, unit, tape):
+        assert finding.message.endswith(".")
+        assert "nan" not in finding.message
+    with suppress(JobError):
+        job = spread(job, "a")
+    check_job(job)
