@@ -3,15 +3,20 @@
 from PySide6.QtCore import QObject, QPoint, Signal
 
 from desktop.face_form import NewFace
-from desktop.faces import Faces, room_shown
+from desktop.faces import Faces
 from desktop.files import Files
 from desktop.frame import Frame
 from desktop.kitchen_form import NewRoom, with_new_room
 from desktop.new_faces import next_name
+from desktop.rooms import Rooms
+from desktop.shown import room_shown
 from desktop.store import Store
 from desktop.window import Window
 from shared.job import Heights
 from shared.job_file import JobFile
+
+OVER_DOORS = QPoint(-24, -12)
+"""Where the form of the first door opens, from that door's corner: it covers the doors on both sides alike."""
 
 
 class Cards(QObject):
@@ -23,9 +28,10 @@ class Cards(QObject):
     gone = Signal()
     room_stands = Signal()
 
-    def __init__(self, window: Window, frame: Frame, store: Store, files: Files, faces: Faces) -> None:
+    def __init__(self, window: Window, frame: Frame, store: Store, files: Files, faces: Faces, rooms: Rooms) -> None:
         super().__init__(window)
-        self._window, self._frame, self._store, self._files, self._faces = window, frame, store, files, faces
+        self._window, self._frame, self._store = window, frame, store
+        self._files, self._faces, self._rooms = files, faces, rooms
         frame.face_form.filled.connect(self._add_face)
         frame.kitchen_form.filled.connect(self._add_room)
         frame.heights_form.filled.connect(self._set_heights)
@@ -40,7 +46,7 @@ class Cards(QObject):
     def ask_for_room(self) -> None:
         """Open the form for a room from its wall lengths: a further one, or the first of a new job."""
         shown, door = self._store.shown, self._window.start.new
-        place = self._frame.below_strip if shown else door.mapTo(self._window, QPoint(0, 0))
+        place = self._frame.below_strip if shown else door.mapTo(self._window, OVER_DOORS)
         self._frame.kitchen_form.open_for(shown.job if shown else None, place)
 
     def ask_for_heights(self) -> None:
@@ -56,10 +62,10 @@ class Cards(QObject):
         if self._store.shown is None:
             self._files.show_new(JobFile(with_new_room(None, new)))
         else:
-            self._faces.add_room(new)
+            self._rooms.add(new)
         self.gone.emit()
         self.room_stands.emit()
 
     def _set_heights(self, heights: Heights) -> None:
-        self._faces.set_heights(heights)
+        self._rooms.set_heights(heights)
         self.gone.emit()

@@ -49,6 +49,7 @@ LINE_UP = {
     Alignment.MIDDLE_ACROSS: "Line up &middles, one over another",
     Alignment.MIDDLE_UP: "Line up mi&ddles, side by side",
 }
+MITRED = "Lay them out, &mitred at the corners"
 SCREEN_KEYS = {
     Overlay.NAMES: "&Names",
     Overlay.SIZES: "&Sizes",
@@ -174,13 +175,15 @@ def _view(app: "App", menus: Menus) -> None:
         ),
         (
             Command("&Things to look at", "F8", app.frame.open_findings, with_job),
+            Command("Ne&xt face", "Alt+Right", app.faces.show_next, with_face),
+            Command("Face &before", "Alt+Left", app.faces.show_before, with_face),
             Command("Next &place for the keys", "F6", app.focus_next_place, with_job),
         ),
     )
 
 
 def _job(app: "App", menus: Menus) -> QMenu:
-    faces = app.faces
+    faces, rooms = app.faces, app.rooms
     return menus.add(
         "&Job",
         (
@@ -206,8 +209,10 @@ def _job(app: "App", menus: Menus) -> QMenu:
         (
             Command("Add a room from wall lengths...", None, app.cards.ask_for_room, with_job),
             Command("Usual heights of the room...", None, app.cards.ask_for_heights, with_room),
-            Command("Rename the room...", None, faces.rename_room, with_room),
-            Command("Delete the room", None, faces.delete_room, with_room),
+            Command("Lay out the &benchtops", "Ctrl+B", partial(rooms.lay_out_benchtops, mitred=False), with_room),
+            Command(MITRED, "Ctrl+Shift+B", partial(rooms.lay_out_benchtops, mitred=True), with_room),
+            Command("Rename the room...", None, rooms.rename, with_room),
+            Command("Delete the room", None, rooms.delete, with_room),
         ),
         (
             Command("Rename the &job...", None, faces.rename_job, with_job),

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from shared.edits import find_face
 from shared.history import History
-from shared.job import Face, Job, Part, Unit
+from shared.job import Face, Job, Part, Room, Unit
 from shared.job_file import JobFile, Photo
 from takeoff.figures import EdgeRow, Fronts, Takeoff
 
@@ -94,6 +94,14 @@ class Shown:
         face = self.shown_face
         picked = frozenset(self.picked)
         return tuple(part for part in face.parts if part.id in picked) if face else ()
+
+
+def room_shown(shown: Shown) -> Room:
+    """The room of the face that is shown; the last room where none is. IndexError in a job without rooms."""
+    for room in shown.job.rooms:
+        if any(face.id == shown.face for face in room.faces):
+            return room
+    return shown.job.rooms[-1]
 
 
 def first_face(job: Job) -> str:

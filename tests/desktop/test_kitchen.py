@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QPushButton
 from desktop.kitchen_form import KitchenForm
 from desktop.modes import Mode
 from geometry.extent import extent
-from shared.job import Corner, Unit, usual_heights
+from shared.job import Corner, Unit, View, usual_heights
 from shared.kinds import Kind
 from tests.window import Keys, Person
 
@@ -128,6 +128,56 @@ def test_rows_are_typed_one_after_another_and_undone_to_bare_walls(kitchen: Pers
         kitchen.press(Qt.Key.Key_Z, Keys.ControlModifier)
     assert kitchen.shown.job is bare
     assert not kitchen.shown.history.can_undo
+
+
+def test_a_whole_kitchen_goes_in_by_keys_and_is_undone_to_bare_walls(kitchen: Person) -> None:
+    bare = kitchen.shown.job
+    kitchen.read("rest pair", "above rest pair")
+    kitchen.press(Qt.Key.Key_Right, Keys.AltModifier)
+    kitchen.read("600", "900 pair, 600 door", "above 900 door")
+    kitchen.press(Qt.Key.Key_B, Keys.ControlModifier)
+
+    plan = kitchen.shown.shown_face
+    assert plan is not None
+    assert plan.view is View.PLAN
+    assert [part.kind for part in plan.parts] == [Kind.BENCHTOP, Kind.BENCHTOP]
+    # By hand: 600 deep, 2400 along A to the corner; along B from there to 600 + 900 + 600, and 20 beyond the open end.
+    tops = [row for row in kitchen.shown.takeoff.parts if row.face == plan.id]
+    assert sum(row.net_mm2.amount for row in tops) == pytest.approx(600 * 2400 + 600 * (2120 - 600))
+    assert kitchen.shown.picked == ()
+
+    for _ in range(5):
+        kitchen.press(Qt.Key.Key_Z, Keys.ControlModifier)
+    assert kitchen.shown.job is bare
+
+
+@pytest.mark.parametrize("keys", [Keys.ControlModifier, Keys.ControlModifier | Keys.ShiftModifier])
+def test_benchtops_are_refused_in_words_where_none_can_be_laid_out(kitchen: Person, keys: Keys) -> None:
+    kitchen.press(Qt.Key.Key_B, keys)
+    assert "no benchtop and no base cabinets" in kitchen.app.line.answer.text()
+    kitchen.read("600 door")
+    kitchen.press(Qt.Key.Key_B, keys)
+    done = kitchen.shown.job
+    kitchen.press(Qt.Key.Key_B, keys)
+    assert "every benchtop of the room has its plan" in kitchen.app.line.answer.text()
+    assert kitchen.shown.job is done
+
+
+def test_on_a_plan_run_says_where_a_row_may_stand(kitchen: Person) -> None:
+    kitchen.read("600 door")
+    kitchen.press(Qt.Key.Key_B, Keys.ControlModifier)
+    assert "choose a wall" in kitchen.app.line.edit.placeholderText()
+    assert "stands on a wall" in _answered(kitchen, "600 door")
+
+
+def test_keys_go_round_the_faces(kitchen: Person) -> None:
+    names = []
+    for key in (Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_Left):
+        kitchen.press(key, Keys.AltModifier)
+        face = kitchen.shown.shown_face
+        assert face is not None
+        names.append(face.name)
+    assert names == ["B", "C", "A", "C"]
 
 
 def test_an_offered_line_makes_a_row_fit(kitchen: Person) -> None:
