@@ -34,7 +34,6 @@ from desktop.reading_line import ReadingLine
 from desktop.recovery import Recovery
 from desktop.report_error import ErrorReport
 from desktop.rooms import Rooms
-from desktop.rooms import Rooms
 from desktop.shown import Page, Shown
 from desktop.store import Store
 from desktop.strip import Strip
