@@ -17,8 +17,10 @@ from desktop.detail_rows import (
     ThicknessRow,
     words_of,
 )
+from desktop.look import Look
 from desktop.part_fields import ON_A_PLAN
 from desktop.photo_form import PhotoForm
+from desktop.readings_form import ReadingsForm
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
@@ -40,7 +42,7 @@ NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings
 class Details(QFrame):
     """Fields that agree show their value; setting one sets it for all picked parts, as one step of history."""
 
-    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+    def __init__(self, store: Store, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("panel")
         self.setFixedWidth(WIDTH)
@@ -49,6 +51,7 @@ class Details(QFrame):
         self.trouble = QLabel(self)
         self.counted = CountedView(self)
         self.ties = TiesForm(store, self)
+        self.readings = ReadingsForm(store, look, self)
         self.photo = PhotoForm(store, self)
         self.finish = ChoiceRow("Finish", "finish")
         self._lines: tuple[tuple[Row, ...], ...] = (
@@ -97,6 +100,7 @@ class Details(QFrame):
             self._fill(parts, new)
         self.counted.show_counted(new)
         self.ties.show_ties(new)
+        self.readings.show_readings(new)
         self.photo.show_photo(new)
 
     def _fill(self, parts: tuple[Part, ...], shown: Shown) -> None:
@@ -151,7 +155,7 @@ class Details(QFrame):
         inner = QVBoxLayout(inside)
         inner.setContentsMargins(14, 10, 14, 8)
         inner.setSpacing(8)
-        for widget in (self.head, self._form, self.trouble, self.counted, self.ties, self.photo):
+        for widget in (self.head, self._form, self.trouble, self.counted, self.ties, self.readings, self.photo):
             inner.addWidget(widget)
         inner.addStretch(1)
         area = QScrollArea(self)

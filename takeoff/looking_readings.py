@@ -89,7 +89,7 @@ class _Words:
     def __init__(self, face: Face, unit: Unit, doubt: ReadingDoubt) -> None:
         self._face, self._unit, self._doubt = face, unit, doubt
         self._drawn = "wall" if face.view is View.ELEVATION else "benchtop"
-        self._places = _as_read(face, doubt.way)
+        self._places = as_read(face, doubt.way)
 
     def sentences(self) -> str:
         """Two sentences."""
@@ -164,7 +164,7 @@ class _Words:
         return sum(map(self._size_mm, places))
 
 
-def _as_read(face: Face, way: Way) -> dict[str, float]:
+def as_read(face: Face, way: Way) -> dict[str, float]:
     """Where each line stands by the first readings that came to it, as a person would add them up."""
     at = {START: 0.0}
     for reading in face.readings:

@@ -101,7 +101,7 @@ class SetOut(Gesture):
         many = sum(len(group.lengths) for group in groups)
         name = self.scene.face.name
         label = f"Set out {name}: {many} reading{'s' if many > 1 else ''}"
-        return Done(label, job, self.scene.picked, self._shown(job))
+        return Done(label, job, (), self._shown(job))
 
     def turned(self) -> Gesture:
         return SetOut(self.scene, self._next())
