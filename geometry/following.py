@@ -3,7 +3,7 @@
 Parts, readings and ties of the face, and the plans tied to it. Lengths are millimetres.
 """
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -13,8 +13,8 @@ from geometry.hand_changes import picked_parts, refuse_far, said
 from geometry.moves import moved, resized
 from geometry.outline import contains, outline_box, side_lengths_mm
 from geometry.set_out import measured_parts, set_out
-from geometry.sides import WELD_MM
-from geometry.stretching import AT_MM, Pull, pulled
+from geometry.sides import WELD_MM, Point
+from geometry.stretching import AT_MM, Pull, Welded, pulled
 from geometry.tying import runs_with_wall
 from shared.edits import find_face, with_changed_face
 from shared.errors import JobError
@@ -47,8 +47,8 @@ def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float) -> Shift
 
     Parts that span the place stretch, as `geometry.stretching.pulled` says; fronts go with the cabinet that they hang
     on. Readings that span it grow. Across an elevation, ties to it go along, and so do the plans that they are on: what
-    is tied to this wall as the wall does, what is tied only to walls further round the room as a whole. A plan whose
-    tied side runs aslant stays. Locked parts stay.
+    is tied to this wall as the wall does, what is tied only to walls further round the room as a whole; corners that
+    they share stay together. A plan whose tied side runs aslant stays. Locked parts stay.
 
     JobError where nothing would change, where nothing would be left of a part or a reading, or beyond 100 m.
     """
@@ -169,15 +169,18 @@ def _on_plan(plan: Face, wall: Face, room: Room, pull: Pull) -> _Changes:
     on_plan = _pull_on_plan(plan, wall, pull)
     if on_plan is None or pull.beyond_mm(extent(wall)[2]) < -AT_MM:
         return _Changes((), ())
+    walls = {part.id: _walls_of(part, plan) for part in plan.parts}
     order = {face.id: place for place, face in enumerate(room.faces)}
-    asked = []
-    for part in plan.parts:
-        walls = _walls_of(part, plan)
-        if not walls or wall.id in walls:
-            asked.append((part, pulled(part, on_plan)))
-        elif max(order.get(each, -1) for each in walls) > order[wall.id]:
-            asked.append((part, moved(part, *on_plan.step)))
-    return _changes(asked)
+    elsewhere = [part for part in plan.parts if walls[part.id] and wall.id not in walls[part.id]]
+    further = [part for part in elsewhere if max(order.get(each, -1) for each in walls[part.id]) > order[wall.id]]
+    nearer = [part for part in elsewhere if part not in further]
+    welded = Welded(going=_corners(further), staying=_corners(nearer))
+    new = {part.id: moved(part, *on_plan.step) for part in further} | {part.id: part for part in nearer}
+    return _changes([(part, new.get(part.id) or pulled(part, on_plan, welded=welded)) for part in plan.parts])
+
+
+def _corners(parts: Iterable[Part]) -> tuple[Point, ...]:
+    return tuple((vertex.x, vertex.y) for part in parts for vertex in part.outline)
 
 
 def _walls_of(part: Part, plan: Face) -> set[str]:

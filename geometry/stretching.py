@@ -1,5 +1,6 @@
 """What lies beyond a line is pulled along: parts beyond it move, parts that span it stretch, arcs stay arcs."""
 
+from math import dist
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -7,7 +8,7 @@ from msgspec.structs import replace
 from geometry.hand_changes import said
 from geometry.moves import moved
 from geometry.outline import check_outline, outline_box
-from geometry.sides import WELD_MM, sides
+from geometry.sides import WELD_MM, Point, sides
 from shared.errors import OutlineError
 from shared.job import Outline, Part, Vertex
 from shared.kinds import Kind, usual
@@ -44,7 +45,17 @@ class Pull(NamedTuple):
         return near, far
 
 
-def pulled(part: Part, pull: Pull, at_mm: float = AT_MM) -> Part:
+class Welded(NamedTuple):
+    """Corners that a part has in common with others, and that go, or stay, with those wherever the line is."""
+
+    going: tuple[Point, ...] = ()
+    staying: tuple[Point, ...] = ()
+
+
+ALONE = Welded()
+
+
+def pulled(part: Part, pull: Pull, at_mm: float = AT_MM, welded: Welded = ALONE) -> Part:
     """The part as the pull leaves it; the same part where it stays. What is within `at_mm` of the line lies beyond it.
 
     Corners beyond move, the others stay. Corners that an arc joins go together: where the middle of their arcs lies
@@ -58,10 +69,11 @@ def pulled(part: Part, pull: Pull, at_mm: float = AT_MM) -> Part:
     if near >= -at_mm or (_is_one_piece(part) and far > at_mm):
         return moved(part, *pull.step) if near >= -at_mm or near + far >= 0 else part
     dx, dy = pull.step
-    goes = _corners_beyond(part.outline, pull, at_mm)
+    beyond = _corners_beyond(part.outline, pull, at_mm)
+    goes = [_goes_with(vertex, welded, alone=alone) for vertex, alone in zip(part.outline, beyond, strict=True)]
     outline = tuple(
-        Vertex(vertex.x + dx, vertex.y + dy, vertex.bulge) if beyond else vertex
-        for vertex, beyond in zip(part.outline, goes, strict=True)
+        Vertex(vertex.x + dx, vertex.y + dy, vertex.bulge) if went else vertex
+        for vertex, went in zip(part.outline, goes, strict=True)
     )
     if not any(goes):
         return part
@@ -85,6 +97,12 @@ def _corners_beyond(outline: Outline, pull: Pull, at_mm: float) -> list[bool]:
             reaches[first] = (min(near for near, _ in both), max(far for _, far in both))
             group = [first if each == second else each for each in group]
     return [_goes(*reaches[each], at_mm) for each in group]
+
+
+def _goes_with(vertex: Vertex, welded: Welded, *, alone: bool) -> bool:
+    if any(dist((vertex.x, vertex.y), point) <= WELD_MM for point in welded.going):
+        return True
+    return alone and not any(dist((vertex.x, vertex.y), point) <= WELD_MM for point in welded.staying)
 
 
 def _goes(near: float, far: float, at_mm: float) -> bool:
