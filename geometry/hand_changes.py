@@ -8,6 +8,7 @@ from shared.edits import find_part, with_changed_face, with_changed_parts
 from shared.errors import JobError
 from shared.job import Job, Part
 from shared.limits import LONGEST_MM, MOST_PARTS
+from shared.locking import refuse_locked
 
 MOST_AT_ONCE = 1_000
 """The most pieces or copies that one step makes of a part: more is a slip of the finger."""
@@ -36,8 +37,7 @@ def with_hand_changes(job: Job, parts: Iterable[Part]) -> Job:
         before = find_part(job, part.id)[1]
         if before == part:
             continue
-        if before.locked:
-            raise JobError("it is locked", where=said(before), do="unlock it, or leave it out")
+        refuse_locked((before,))
         changed.append(part)
     refuse_far(changed)
     return with_changed_parts(job, changed) if changed else job
