@@ -11,7 +11,7 @@ from shared.drawing import Size
 from shared.edits import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
 from shared.job import Job, Outline, Part, View
-from shared.kind_words import read_kind
+from shared.kind_words import Named, read_kind
 
 _AT = re.compile(r"\bat\b", re.IGNORECASE)
 _BY = re.compile(r"\bby\b", re.IGNORECASE)
@@ -83,8 +83,7 @@ class Shaping(Gesture):
         named = read_kind(text)
         if named is None:
             return super().type(text)
-        self.scene = self.scene._replace(kind=named.kind)
-        self._name = named.name
+        self._take_kind(named)
         return super().type(named.rest) if named.rest.strip() else None
 
     def lengths(self, text: str) -> tuple[float, ...]:
@@ -109,6 +108,11 @@ class Shaping(Gesture):
     def _pointed(self) -> Point | None:
         """Where the hand is, snapped."""
         return (self._here.x, self._here.y) if self._here else None
+
+    def _take_kind(self, named: Named) -> None:
+        """What a line says at its head: the kind and the name of the new part."""
+        self.scene = self.scene._replace(kind=named.kind)
+        self._name = named.name
 
     def _read_start(self, length_mm: float) -> None:
         """The first reading is the distance from the left end, the second the height."""

@@ -1,27 +1,32 @@
 """Trace: corner after corner, sides typed or pointed, straight or arcs, closed by returning to the start."""
 
+import copy
 import math
 
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene
+from desktop.gestures.path import bent, last_way, slant, squared, straight_again, unit_way
 from desktop.gestures.preview import Point, Preview
 from desktop.gestures.shaping import Shaping, positive
-from geometry.shapes import bulge_through
+from geometry.sides import WELD_MM
 from geometry.snapping import Snap
 from shared.drawing import Size
-from shared.errors import OutlineError
+from shared.errors import OutlineError, ReadingError
 from shared.job import Outline, Vertex
+from shared.kind_words import read_kind
+from shared.reading_words import quoted
+from shared.units import show_length
+from shared.way_words import By, Step, To, begins_with_place, names_ways, read_steps
 
 FEWEST_CORNERS = 3
 """Of an outline with straight sides; with an arc two do."""
 
 
-STILL_MM = 1e-6
-"""A point brought less far than this has not moved."""
-
-
 class Trace(Shaping):
-    """A corner carries the bulge of the side that left it. While `_arc_to` is set, the arc to it waits for its rise."""
+    """Sides may be typed with their ways: `600 right, 400 up`, `600 at 45`, `to 600, 870`, `900 right rise 120 up`.
+
+    A corner carries the bulge of the side that left it. While `_arc_to` is set, the arc to it waits for its rise.
+    """
 
     start_words = "the first corner, or its distance from the left end"
 
@@ -30,6 +35,11 @@ class Trace(Shaping):
         self._corners: tuple[Vertex, ...] = ()
         self._as_arc = False
         self._arc_to: Point | None = None
+
+    @property
+    def corners(self) -> tuple[Vertex, ...]:
+        """The corners so far."""
+        return self._corners
 
     @property
     def wants(self) -> str:
@@ -62,7 +72,11 @@ class Trace(Shaping):
         path = self._path()
         outline = self.outline
         shown = outline if self._is_sound(outline) else ()
-        return super().preview._replace(outlines=(shown,) if shown else (), path=path)
+        preview = super().preview._replace(outlines=(shown,) if shown else (), path=path)
+        angle = slant(path)
+        if not angle or self._pointed is None:
+            return preview
+        return preview._replace(spot=self._pointed, words=" · ".join(filter(None, (angle, preview.words))))
 
     @property
     def sizes(self) -> tuple[Size, ...]:
@@ -78,11 +92,35 @@ class Trace(Shaping):
             first = self._corners[0]
             self._here = Snap(first.x, first.y, "back at the start: the outline closes here")
         elif self._corners and self._here and not (held.shift or self._as_arc or self._is_at_a_corner()):
-            self._here = _square(self._corners, self._here)
+            self._here = squared(self._corners, self._here)
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
         self.point(at, held)
         return self._go_to(self._pointed or at)
+
+    def says(self, text: str) -> str:
+        """For ways, how far it is back to the start."""
+        if not names_ways(text):
+            return super().says(text)
+        trial = copy.copy(self)
+        if trial.type(text) is not None:
+            return "back at the start"
+        first, last = trial.corners[0], trial.corners[-1]
+        back = math.dist((first.x, first.y), (last.x, last.y))
+        return f"{show_length(back, self.scene.job.unit, decimal=self.scene.decimal)} back to the start"
+
+    def type(self, text: str) -> Done | None:
+        if not names_ways(text):
+            return super().type(text)
+        named = None if begins_with_place(text) else read_kind(text)
+        if named is not None:
+            self._take_kind(named)
+        done = None
+        for step in read_steps(named.rest if named else text, self.scene.job.unit, decimal=self.scene.decimal):
+            if done is not None:
+                raise ReadingError("the outline closes before the last of these", where=quoted(text), do="leave it out")
+            done = self._walk(step)
+        return done
 
     def read(self, length_mm: float) -> Done | None:
         if self._arc_to is not None:
@@ -107,7 +145,7 @@ class Trace(Shaping):
         if self._arc_to is not None:
             self._arc_to = None
             return
-        self._corners = _straight_again(self._corners[:-1])
+        self._corners = straight_again(self._corners[:-1])
         if not self._corners:
             super().back()
         self._aim()
@@ -117,13 +155,40 @@ class Trace(Shaping):
         self._corners, self._as_arc, self._arc_to = (), False, None
         self._aim()
 
+    def _walk(self, step: Step) -> Done | None:
+        """One typed step: a side, the first corner by its place, or the rise of an arc that waits for it."""
+        go, rise = step
+        if isinstance(go, By) and rise is None and (go.way is None or self._arc_to is not None):
+            return self.read(go.length_mm) if go.way is None else self._end_arc(self._risen(go))
+        if not self._corners:
+            self._begin_at(go)
+            return None
+        end = (go.x, go.y) if isinstance(go, To) else self._end(go)
+        if rise is None:
+            return self._go_to(end)
+        self._arc_to = end
+        return self._end_arc(self._risen(rise))
+
+    def _begin_at(self, go: By | To) -> None:
+        if isinstance(go, By):
+            raise ReadingError("the first corner is missing", do="say where it is, as in to 600, 870")
+        self._start = (go.x, go.y)
+        self._add(self._start)
+
+    def _end(self, go: By) -> Point:
+        length = positive(go.length_mm, "length of the side")
+        if go.way is None:
+            return self._along(length)
+        last = self._corners[-1]
+        return last.x + go.way[0] * length, last.y + go.way[1] * length
+
     def _path(self) -> tuple[Vertex, ...]:
         """The corners with the side that the hand is drawing."""
         pointed = self._pointed
         if not self._corners or pointed is None:
             return self._corners
         if self._arc_to is not None:
-            return _bent(self._corners, self._arc_to, pointed)
+            return bent(self._corners, self._arc_to, pointed)
         last = self._corners[-1]
         return self._corners if pointed == (last.x, last.y) else (*self._corners, Vertex(*pointed))
 
@@ -154,7 +219,7 @@ class Trace(Shaping):
 
     def _arrive(self, to: Point) -> Done | None:
         first = self._corners[0] if self._corners else None
-        if first is not None and (first.x, first.y) == to:
+        if first is not None and math.dist((first.x, first.y), to) <= WELD_MM:
             return self._close()
         self._add(to)
         return None
@@ -163,7 +228,7 @@ class Trace(Shaping):
         """The arc to `_arc_to` goes through this point."""
         if self._arc_to is None:
             return None
-        *_, last, end = _bent(self._corners, self._arc_to, through)
+        *_, last, end = bent(self._corners, self._arc_to, through)
         before = self._corners
         self._corners = (*before[:-1], last)
         try:
@@ -196,58 +261,21 @@ class Trace(Shaping):
         last = self._corners[-1]
         pointed = self._pointed
         if pointed is not None and pointed != (last.x, last.y):
-            return _unit(pointed[0] - last.x, pointed[1] - last.y)
-        return _last_way(self._corners)
+            return unit_way(pointed[0] - last.x, pointed[1] - last.y)
+        return last_way(self._corners)
 
     def _rise(self, length_mm: float) -> Point:
         """The top of an arc that rises so far from its chord, to the side where the hand is."""
+        last = self._corners[-1]
+        pointed = self._pointed or self._arc_to or (last.x, last.y)
+        return self._risen(By(length_mm, (pointed[0] - last.x, pointed[1] - last.y)))
+
+    def _risen(self, rise: By) -> Point:
+        """The top of an arc that rises so far from its chord, to the side of it that lies in this direction."""
+        length = positive(rise.length_mm, "rise")
+        if rise.way is None:
+            return self._rise(length)
         last, end = self._corners[-1], self._arc_to or (0.0, 0.0)
-        along_x, along_y = _unit(end[0] - last.x, end[1] - last.y)
-        pointed = self._pointed or end
-        aside = along_x * (pointed[1] - last.y) - along_y * (pointed[0] - last.x)
-        side = 1.0 if aside >= 0 else -1.0
-        return (last.x + end[0]) / 2 - along_y * length_mm * side, (last.y + end[1]) / 2 + along_x * length_mm * side
-
-
-def _bent(corners: tuple[Vertex, ...], end: Point, through: Point) -> tuple[Vertex, ...]:
-    """The corners with one more, at the end of an arc through a point."""
-    last = corners[-1]
-    bulge = bulge_through((last.x, last.y), through, end)
-    return (*corners[:-1], Vertex(last.x, last.y, bulge), Vertex(*end))
-
-
-def _straight_again(corners: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
-    """The side that left the last corner has been taken back."""
-    return (*corners[:-1], Vertex(corners[-1].x, corners[-1].y)) if corners else ()
-
-
-def _last_way(corners: tuple[Vertex, ...]) -> Point:
-    """The direction of the last straight side; to the right where there is none."""
-    if len(corners) < 2 or corners[-2].bulge:
-        return 1.0, 0.0
-    return _unit(corners[-1].x - corners[-2].x, corners[-1].y - corners[-2].y)
-
-
-def _unit(x: float, y: float) -> Point:
-    length = math.hypot(x, y)
-    return (x / length, y / length) if length else (1.0, 0.0)
-
-
-def _square(corners: tuple[Vertex, ...], here: Snap) -> Snap:
-    """The pointed place brought onto the line of the last side or square to it, whichever is nearer."""
-    last = corners[-1]
-    along_x, along_y = _last_way(corners)
-    dx, dy = here.x - last.x, here.y - last.y
-    along, aside = dx * along_x + dy * along_y, along_x * dy - along_y * dx
-    if abs(along) >= abs(aside):
-        x, y = last.x + along * along_x, last.y + along * along_y
-    else:
-        x, y = last.x - aside * along_y, last.y + aside * along_x
-    if math.dist((x, y), (here.x, here.y)) <= STILL_MM:
-        return here
-    guides = tuple((seen, (x, y)) for seen, _ in here.guides if _is_straight(seen, (x, y)))
-    return Snap(x, y, here.words if guides else "", guides)
-
-
-def _is_straight(start: Point, end: Point) -> bool:
-    return min(abs(start[0] - end[0]), abs(start[1] - end[1])) <= STILL_MM
+        along_x, along_y = unit_way(end[0] - last.x, end[1] - last.y)
+        side = 1.0 if along_x * rise.way[1] - along_y * rise.way[0] >= 0 else -1.0
+        return (last.x + end[0]) / 2 - along_y * length * side, (last.y + end[1]) / 2 + along_x * length * side

@@ -18,7 +18,8 @@ FREE = Held(free=True)
 OUTLET = SCENE._replace(picked=("outlet",))
 LEFT, LOW, RIGHT, TOP = 800, 1100, 915, 1172
 BOTTOM_LEFT, BOTTOM_RIGHT, TOP_RIGHT = (LEFT, LOW), (RIGHT, LOW), (RIGHT, TOP)
-BOTTOM, RIGHT_SIDE = ((LEFT + RIGHT) / 2, LOW), (RIGHT, (LOW + TOP) / 2)
+BOTTOM: Point = ((LEFT + RIGHT) / 2, LOW)
+RIGHT_SIDE: Point = (RIGHT, (LOW + TOP) / 2)
 
 
 def outline(done: Done | None, part: str = "outlet") -> Outline:
@@ -38,7 +39,7 @@ def chosen(at: Point, scene: Scene = OUTLET) -> Corners:
 
 def test_the_corners_and_the_middles_of_the_sides_are_shown() -> None:
     shown = Corners(OUTLET).preview
-    assert shown.marks == ((LEFT, LOW), (RIGHT, LOW), (RIGHT, TOP), (LEFT, TOP))
+    assert list(shown.marks) == [(LEFT, LOW), (RIGHT, LOW), (RIGHT, TOP), (LEFT, TOP)]
     assert BOTTOM in shown.dots
     assert Corners(SCENE).preview == NOTHING
 

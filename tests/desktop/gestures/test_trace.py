@@ -6,7 +6,7 @@ from desktop.gestures.gesture import Done, Gesture, Held
 from desktop.gestures.preview import Point
 from desktop.gestures.trace import Trace
 from geometry.outline import area_mm2
-from shared.errors import OutlineError
+from shared.errors import OutlineError, ReadingError
 from tests.desktop.gestures.scenes import SCENE, new_outline
 
 FREE = Held(free=True)
@@ -115,3 +115,67 @@ def test_the_hand_is_told_that_the_outline_closes_at_the_start() -> None:
     trace = traced((2000, 1000), (2600, 1000), (2600, 1500))
     trace.point((2010, 1010))
     assert "closes here" in trace.preview.words
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "to 2000, 1000, 600 right, 500 up, 600 left",
+        "benchtop to 2000, 1000, 600 right, 500 up, 600 left",
+        "2000, 1000, 600 r, 500 u, 600 l",
+        "to 2000, 1000, to 2600, 1000, to 2600, 1500, to 2000, 1500",
+        "to 2000, 1000, 600 at 0, 500 at 90, 600 at 180",
+        "to 200, 100, 60 right, 50 up, 60 cm left",
+    ],
+)
+def test_sides_are_typed_with_their_ways(line: str) -> None:
+    trace = Trace(SCENE)
+    assert trace.type(line) is None
+    assert corners_of(trace.enter()) == [(2000, 1000), (2600, 1000), (2600, 1500), (2000, 1500)]
+
+
+def test_a_typed_way_back_to_the_start_closes() -> None:
+    line = "to 2000, 1000, 300 at 60, 300 at -60, 300 at 180"
+    done = Trace(SCENE).type(line)
+    assert area_mm2(new_outline(done)) == pytest.approx(math.sqrt(3) / 4 * 300**2)
+    assert Trace(SCENE).says(line) == "back at the start"
+    assert Trace(SCENE).says("to 2000, 1000, 300 right, 400 up") == "500 back to the start"
+
+
+def test_an_arc_is_typed_with_its_rise() -> None:
+    # Chord 21, rise 6: segment 89.254148 (design page "Areas": seen, a bulge test), here ten times as large.
+    for line in ("to 2000, 1000, 210 right rise 60 down", "to 2000, 1000, to 2210, 1000 rise 60 d"):
+        trace = Trace(SCENE)
+        trace.type(line)
+        assert area_mm2(new_outline(trace.enter())) == pytest.approx(8925.4148, abs=1e-3)
+        assert new_outline(trace.enter())[0].bulge > 0
+
+
+def test_an_arc_that_waits_for_its_rise_is_told_which_way() -> None:
+    trace = Trace(SCENE).turned()
+    trace.type("to 2000, 1000, 210 right, 60 up")
+    assert new_outline(trace.enter())[0].bulge < 0
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("600 right", "first corner is missing"),
+        ("to 2000, 1000, -600 right", "more than nothing"),
+        ("to 2000, 1000, 600 right rise 0 up", "more than nothing"),
+        ("to 0, 0, 300 at 60, 300 at -60, 300 at 180, 5 up", "closes before"),
+        ("to 2000", "a length is missing"),
+        ("wombat 600 right", "no kind of part"),
+    ],
+)
+def test_ways_that_lead_nowhere_are_refused_in_words(line: str, words: str) -> None:
+    with pytest.raises(ReadingError, match=words):
+        Trace(SCENE).type(line)
+
+
+def test_the_angle_of_a_slanting_side_is_shown() -> None:
+    trace = traced((2000, 1000))
+    trace.point((2300, 1300), ASLANT)
+    assert trace.preview.words == "45°"
+    trace.point((2300, 1000), ASLANT)
+    assert trace.preview.words == ""
