@@ -27,7 +27,7 @@ class PhotoForm(QFrame):
         self._store = store
         self.head, self.words = QLabel(self), QLabel(self)
         self.opacity = QSlider(Qt.Orientation.Horizontal, self)
-        self._opacity_label = QLabel("&Opacity of the photo", self)
+        self._opacity_label = QLabel("Opacity of the photo", self)
         self._lay_out()
         self.opacity.sliderMoved.connect(self._try)
         self.opacity.sliderReleased.connect(self._try_nothing)

@@ -99,7 +99,7 @@ class CheckPhoto(Gesture):
         (u0, v0), (u1, v1) = (squared.to_photo(*end) for end in self._ends)
         known = PhotoLength(u0, v0, u1, v1, length_mm)
         face = replace(self.scene.face, photo_place=replace(place, lengths=(*place.lengths, known)))
-        return Done(self.title, with_changed_face(self.scene.job, face), ())
+        return Done(self.title, with_changed_face(self.scene.job, face), (), self.preview)
 
 
 def off_words(check: LengthCheck, unit: Unit, decimal: str) -> str:

@@ -43,6 +43,10 @@ def test_the_length_is_kept_where_it_lies_on_the_photo(check: CheckPhoto) -> Non
     assert (kept.measured_mm, kept.read_mm) == pytest.approx((1204.0, 1200.0))
 
 
+def test_both_ends_stay_in_sight_while_the_length_is_typed(check: CheckPhoto) -> None:
+    assert ended(check.type("1204")).preview.marks == ((600.0, 900.0), (1800.0, 900.0))
+
+
 def test_ends_are_typed_too(squared: Scene) -> None:
     gesture = CheckPhoto(squared)
     gesture.type("600, 900, 1800, 900")
