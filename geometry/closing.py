@@ -8,7 +8,7 @@ from geometry.outline import joined, outline_box
 from geometry.set_out import SetOut, measured_parts, set_out
 from shared.edits import find_face
 from shared.errors import JobError
-from shared.job import END, START, Face, Job, Way
+from shared.job import END, START, Face, Job, View, Way
 
 JOIN_MM = 50.0
 """A reading whose end comes this near to a line is a further reading of that line: slips of the tape are smaller, the
@@ -72,6 +72,15 @@ def end_mm(face: Face, found: SetOut, way: Way) -> float | None:
         return read
     _, _, right, top = joined([outline_box(part.outline) for part in parts])
     return right if way is Way.ACROSS else top
+
+
+def end_words(view: View, way: Way, mark: str) -> str:
+    """What `START` or `END` is called on an elevation or a plan."""
+    if way is Way.ACROSS:
+        return "the left end" if mark == START else "the right end"
+    if view is View.ELEVATION:
+        return "the floor" if mark == START else "the top"
+    return "the back" if mark == START else "the front"
 
 
 def standing_lines(found: SetOut, way: Way, end: float | None) -> dict[str, float]:

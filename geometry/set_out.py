@@ -80,7 +80,8 @@ def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: b
     """Adjust the readings of a face together. `unit` is the job's, in whose numbers slips are sought.
 
     The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. With `drawn_holds`
-    the readings give way to the size at which the wall is drawn. A face without readings has nothing set out.
+    the readings give way to the size at which the wall is drawn. Readings are taken to be wrong independently of each
+    other, those off one hook too. A face without readings has nothing set out.
     """
     if not face.readings:
         return SetOut((), (), ())

@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 
 from msgspec.structs import replace
 
-from geometry.closing import JOIN_MM, Closing, Closings, closures
+from geometry.closing import JOIN_MM, Closing, Closings, closures, end_words
 from geometry.face_corners import FaceCorners
 from geometry.moving_along import with_readings
 from geometry.set_out import measured_parts, set_out
@@ -146,19 +146,18 @@ def has_corners(face: Face, corners: FaceCorners) -> bool:
 
 
 def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
-    _refuse_beyond(found, way, job.unit)
+    _refuse_beyond(found, end_words(find_face(job, face_id).view, way, END), job.unit)
     readings = tuple(Reading(each.start, each.end, each.length_mm, way, hooked) for each in found.readings)
     return _with_more(job, face_id, readings)
 
 
-def _refuse_beyond(found: Closings, way: Way, unit: Unit) -> None:
+def _refuse_beyond(found: Closings, side: str, unit: Unit) -> None:
     """ReadingError, naming the first reading that ends beyond the face by more than a slip of the tape."""
     if found.left_mm is None or found.left_mm >= -JOIN_MM:
         return
     end = max(reading.at_mm for reading in found.readings) + found.left_mm
     place, first = next(each for each in enumerate(found.readings) if each[1].at_mm > end + JOIN_MM)
     beyond_mm = first.at_mm - end
-    side = "the right end" if way is Way.ACROSS else "the top"
     what = f"{length_words(first.length_mm, unit)} ends {length_words(beyond_mm, unit)} beyond {side}"
     slip = _slip_words(found.readings, place, beyond_mm, unit) if place == len(found.readings) - 1 else ""
     raise ReadingError(what + slip, where=_reading(place), do="check it and those before it")
@@ -182,6 +181,8 @@ def _with_more(job: Job, face_id: str, readings: tuple[Reading, ...]) -> Job:
     face = find_face(job, face_id)
     for place, reading in enumerate(readings):
         _refuse_senseless(reading.length_mm, place)
+        if reading.start == reading.end:
+            raise JobError("the reading begins where it ends", where=_reading(place), do="choose another end")
     if len(face.readings) + len(readings) > limits.MOST_READINGS:
         raise JobError(f"a face holds {limits.MOST_READINGS} readings at most", do="take some away first")
     return with_readings(job, face, (*face.readings, *readings)) if readings else job

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from geometry.adjusting import critical_value
+from geometry.closing import end_words
 from geometry.face_corners import FaceCorners
 from geometry.set_out import DRAWN, ReadingDoubt, set_out
 from geometry.setting_out import has_corners
@@ -21,13 +22,6 @@ MOST_NAMED = 4
 """More readings than this are counted, not named, in a sentence."""
 
 _NUMBERS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-
-_ENDS = {
-    (Way.ACROSS, START): "the left end",
-    (Way.ACROSS, END): "the right end",
-    (Way.UP, START): "the floor",
-    (Way.UP, END): "the top",
-}
 
 
 def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Finding]:
@@ -150,8 +144,10 @@ class _Words:
 
     def _mark(self, mark: str) -> str:
         """An end or a corner by its name, a line by where it was read to stand."""
-        if self._doubt.way is Way.STRAIGHT or mark in (START, END):
-            return _ENDS.get((self._doubt.way, mark), mark)
+        if self._doubt.way is Way.STRAIGHT:
+            return mark
+        if mark in (START, END):
+            return end_words(self._face.view, self._doubt.way, mark)
         return self._length(self._places[mark]) if mark in self._places else "a loose line"
 
     def _length(self, length_mm: float) -> str:

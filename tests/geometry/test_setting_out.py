@@ -1,5 +1,6 @@
 import math
 from contextlib import suppress
+from functools import partial
 from itertools import combinations
 
 import pytest
@@ -98,6 +99,24 @@ def test_an_overall_reading_runs_from_left_to_right_whichever_way_it_is_given(wa
     assert readings(with_overall(job, "a", Way.ACROSS, 600, "1", START))[-1] == Reading(START, "1", 600)
     with pytest.raises(JobError, match='no reading tells where the line "7" is'):
         with_overall(job, "a", Way.ACROSS, 450, "1", "7")
+
+
+def test_a_reading_that_begins_where_it_ends_is_refused(wall: Job) -> None:
+    job = with_running(wall, "a", Way.ACROSS, (600,))
+    for edit in (
+        partial(with_overall, job, "a", Way.ACROSS, 5, "1", "1"),
+        partial(with_overall, job, "a", Way.UP, 5, END),
+    ):
+        with pytest.raises(JobError, match="begins where it ends"):
+            edit()
+    with pytest.raises(JobError, match="begins where it ends"):
+        with_straight(job, "a", CORNERS[0], CORNERS[0], 5)
+
+
+def test_beyond_a_plan_is_beyond_its_front() -> None:
+    plan = Face("a", "P", View.PLAN, parts=(Part("top", Kind.BENCHTOP, box(0, 0, 3000, 600)),))
+    with pytest.raises(ReadingError, match="beyond the front"):
+        with_running(Job("Quince Lane 2", rooms=(Room("r", "Kitchen", (plan,)),)), "a", Way.UP, (700,))
 
 
 def test_a_face_holds_only_so_many_readings(wall: Job) -> None:
