@@ -13,6 +13,12 @@ from shared.job import Vertex
 
 Sides = set[tuple[Vertex, Vertex]]
 
+Rail = tuple[bool, float]
+"""Whether a grout line is level, and its height; or how far to the right it is."""
+
+RAIL_DIGITS = 3
+"""Lines a micrometre apart run along one another."""
+
 
 def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF] | None:
     """Boxes, in the painter's units, outside of which both look the same; None where everything may look other.
@@ -27,15 +33,37 @@ def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRe
     boxes = [touched_box(area, to_device) for area in areas if area.role is Role.OUTLINE]
     boxes += _side_boxes((area for area in areas if area.part not in moved), to_device)
     boxes += _tiled_boxes(old, new, to_device)
-    boxes += [touched_box(line, to_device) for line in set(old.lines) ^ set(new.lines)]
+    lines = set(old.lines) ^ set(new.lines)
+    boxes += [touched_box(line, to_device) for line in lines if line.role is not Role.GROUT]
     boxes += [touched_box(text, to_device) for text in set(old.texts) ^ set(new.texts)]
     return boxes + [touched_box(size, to_device) for size in set(old.sizes) ^ set(new.sizes)]
 
 
 def _tiled_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF]:
-    """The parts that show their tiles now, or no longer: the pattern of their kind went or came."""
-    other = grout_of(old.lines).keys() ^ grout_of(new.lines).keys()
-    return [touched_box(area, to_device) for area in new.areas if area.role is Role.OUTLINE and area.part in other]
+    """The parts that show their tiles now, or no longer, or tiled otherwise.
+
+    Where the lines run as before they differ only where a place changed hands.
+    """
+    before, after = _rails(old), _rails(new)
+    return [
+        touched_box(area, to_device)
+        for area in new.areas
+        if area.role is Role.OUTLINE and before.get(area.part) != after.get(area.part)
+    ]
+
+
+def _rails(drawing: Drawing) -> dict[str, set[Rail]]:
+    """Along what the grout lines of each tiled part run."""
+    rails: dict[str, set[Rail]] = {}
+    for part, lines in grout_of(drawing.lines).items():
+        ends = (line.path for line in lines)
+        rails[part] = {
+            (True, round(one.y, RAIL_DIGITS))
+            if abs(one.y - other.y) < abs(one.x - other.x)
+            else (False, round(one.x, RAIL_DIGITS))
+            for one, other in ends
+        }
+    return rails
 
 
 def _order_changed(old: tuple[Area, ...], new: tuple[Area, ...]) -> bool:

@@ -254,9 +254,10 @@ def _paint_lines(lines: Iterable[Line], easel: _Easel) -> None:
     glow = QPen(QColor(easel.look.accent), LIT_PX)
     for lit in easel.options.lit_lines:
         easel.painter.strokePath(easel.view.map(line_shape(lit).path), glow)
-    roles = easel.options.roles
+    how = strokes(easel.look)
+    roles = easel.options.roles & how.keys()
     wanted = [line for line in lines if line.role in roles and easel.meets(line_shape(line.path).box)]
-    for role, stroke in strokes(easel.look).items():
+    for role, stroke in how.items():
         width = stroke.width * easel.options.weight
         pen = QPen(QColor(stroke.colour), width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap)
         if stroke.dashes:
