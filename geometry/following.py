@@ -50,7 +50,8 @@ def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float) -> Shift
     is tied to this wall as the wall does, what is tied only to walls further round the room as a whole; corners that
     they share stay together. A plan whose tied side runs aslant stays. Locked parts stay.
 
-    JobError where nothing would change, where nothing would be left of a part or a reading, or beyond 100 m.
+    By 0 nothing changes. JobError where nothing lies beyond that may move, where nothing would be left of a part or a
+    reading, or beyond 100 m.
     """
     return _shifted(job, face_id, way, Pull(_axis(way), at_mm, by_mm))
 
@@ -58,10 +59,12 @@ def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float) -> Shift
 def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_size_mm: float) -> Shifted:
     """A shown size becomes what the tape says: of one part, or of the gap between two; all beyond goes along.
 
-    JobError where there are not one or two parts, two are not apart, or the part is locked; OutlineError where its arcs
-    cannot follow; else as `shift`.
+    JobError where there are not one or two parts of the face, two are not apart, or the part is locked; OutlineError
+    where its arcs cannot follow; else as `shift`.
     """
     parts = picked_parts(job, part_ids)
+    if any(part not in find_face(job, face_id).parts for part in parts):
+        raise JobError("the picked parts are not all on this face", do="pick parts of one face")
     axis = _axis(way)
     spans = sorted((outline_box(part.outline)[axis], outline_box(part.outline)[axis + 2]) for part in parts)
     if len(parts) == 1:
@@ -94,6 +97,8 @@ def _shifted(
     job: Job, face_id: str, way: Way, pull: Pull, *, resizing: Part | None = None, is_gap: bool = False
 ) -> Shifted:
     face = find_face(job, face_id)
+    if not pull.by_mm:
+        return Shifted(job, (), (), (), (), ())
     room = next(room for room in job.rooms if face in room.faces)
     asked = [(part, _pulled_on_face(part, pull, room.heights, resizing, is_gap)) for part in face.parts]
     changes = {face.id: _changes(asked)}

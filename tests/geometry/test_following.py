@@ -196,7 +196,6 @@ def test_what_would_vanish_is_named_and_nothing_changes(job: Job) -> None:
     ("at", "by", "words"),
     [
         (9000, 5, "nothing lies beyond that may move"),
-        (600, 0, "nothing lies beyond"),
         (600, 99_000, "beyond 100 m"),
         (600, float("nan"), "nothing would be left"),
     ],
@@ -215,11 +214,17 @@ def test_a_shift_that_makes_no_sense_is_refused(job: Job, at: float, by: float, 
         (("c1", "d1"), 10, "no gap between"),
         (("c1", "c3"), -1, "the new gap is below nothing"),
         ((), 10, "pick"),
+        (("top-a",), 10, "not all on this face"),
     ],
 )
 def test_a_size_that_makes_no_sense_is_refused(job: Job, ids: tuple[str, ...], size: float, words: str) -> None:
     with pytest.raises(JobError, match=words):
         resized_to(job, "a", ids, Way.ACROSS, size)
+
+
+def test_the_size_that_it_has_changes_nothing(job: Job) -> None:
+    assert resized_to(job, "a", ("c1",), Way.ACROSS, 600).job is job
+    assert shift(job, "a", Way.ACROSS, 600, 0) == Shifted(job, (), (), (), (), ())
 
 
 def test_a_locked_part_is_not_resized(job: Job) -> None:
