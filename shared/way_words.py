@@ -67,7 +67,7 @@ class _Said(NamedTuple):
 
 def names_ways(text: str) -> bool:
     """Whether a line says where its lengths go, or that they rise."""
-    return bool(begins_with_place(text) or _RISE.search(text) or any(map(_WAY.search, parted(text))))
+    return bool(_RISE.search(text)) or any(_TO.match(piece) or _WAY.search(piece) for piece in parted(text))
 
 
 def begins_with_place(text: str) -> bool:

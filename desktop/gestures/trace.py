@@ -100,7 +100,7 @@ class Trace(Shaping):
 
     def says(self, text: str) -> str:
         """For ways, how far it is back to the start."""
-        if not names_ways(text):
+        if not names_ways(_without_kind(text)):
             return super().says(text)
         trial = copy.copy(self)
         if trial.type(text) is not None:
@@ -110,13 +110,14 @@ class Trace(Shaping):
         return f"{show_length(back, self.scene.job.unit, decimal=self.scene.decimal)} back to the start"
 
     def type(self, text: str) -> Done | None:
-        if not names_ways(text):
+        rest = _without_kind(text)
+        if not names_ways(rest):
             return super().type(text)
-        named = None if begins_with_place(text) else read_kind(text)
+        named = read_kind(text) if rest != text else None
         if named is not None:
             self._take_kind(named)
         done = None
-        for step in read_steps(named.rest if named else text, self.scene.job.unit, decimal=self.scene.decimal):
+        for step in read_steps(rest, self.scene.job.unit, decimal=self.scene.decimal):
             if done is not None:
                 raise ReadingError("the outline closes before the last of these", where=quoted(text), do="leave it out")
             done = self._walk(step)
@@ -279,3 +280,9 @@ class Trace(Shaping):
         along_x, along_y = unit_way(end[0] - last.x, end[1] - last.y)
         side = 1.0 if along_x * rise.way[1] - along_y * rise.way[0] >= 0 else -1.0
         return (last.x + end[0]) / 2 - along_y * length * side, (last.y + end[1]) / 2 + along_x * length * side
+
+
+def _without_kind(text: str) -> str:
+    """A line without the kind at its head."""
+    named = None if begins_with_place(text) else read_kind(text)
+    return named.rest if named else text
