@@ -1,7 +1,7 @@
 """Check that every outline of a job can be measured, and every photo squared by its marks."""
 
 from geometry.outline import check_outline
-from geometry.squaring import homography
+from geometry.squaring import check_lengths
 from shared.errors import JobError
 from shared.job import Face, Job
 
@@ -9,7 +9,7 @@ from shared.job import Face, Job
 def check_outlines(job: Job) -> None:
     """Pass a job whose outlines can all be measured. OutlineError for the first that cannot, with its face and part.
 
-    JobError, with its face, for a photo whose marks do not square it.
+    JobError, with its face, for a photo whose marks do not square it or whose lengths are not on it.
     """
     for face in job.faces:
         _check_photo(face)
@@ -21,6 +21,6 @@ def _check_photo(face: Face) -> None:
     if face.photo_place is None:
         return
     try:
-        homography(face.photo_place.marks)
+        check_lengths(face.photo_place)
     except JobError as trouble:
         raise trouble.within(f"face {face.name}") from trouble

@@ -55,18 +55,18 @@ class Homography(NamedTuple):
         """The point of the face that this dot shows. JobError for a dot at or beyond the horizon."""
         w = self.depth(u, v)
         if w <= 0:
-            raise JobError("that dot shows nothing of this face", where="photo", do="point within what the marks span")
+            raise _beyond()
         return (self.a * u + self.b * v + self.c) / w, (self.d * u + self.e * v + self.f) / w
 
     def to_photo(self, x: float, y: float) -> Point:
-        """The dot that shows this point of the face. JobError where the photo's plane does not reach it."""
+        """The dot that shows this point of the face. JobError for a point that no photo from there could show."""
         a, b, c, d, e, f, g, h, i = self
         # The adjugate is the inverse but for a factor, which falls out in the division.
         u = (e * i - f * h) * x + (c * h - b * i) * y + (b * f - c * e)
         v = (f * g - d * i) * x + (a * i - c * g) * y + (c * d - a * f)
         w = (d * h - e * g) * x + (b * g - a * h) * y + (a * e - b * d)
-        if not w:
-            raise JobError("the photo does not reach that point", where="photo", do="point within what the marks span")
+        if not w or self.depth(u / w, v / w) <= 0:
+            raise _beyond()
         return u / w, v / w
 
     def depth(self, u: float, v: float) -> float:
@@ -205,6 +205,10 @@ def _reach(points: Sequence[Point]) -> float:
 def _flatness(three: Sequence[Point]) -> float:
     """The height of a triangle over its longest side."""
     return abs(_turn(*three)) / _reach(three) ** 2
+
+
+def _beyond() -> JobError:
+    return JobError("that is beyond what the photo shows of the face", where="photo", do="stay nearer to the marks")
 
 
 def _unfit(what: str, where: str) -> JobError:

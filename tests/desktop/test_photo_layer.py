@@ -12,6 +12,7 @@ from desktop.viewing import fitted
 from geometry.photo_marks import rectangle_marks
 from geometry.squaring import FourPoints
 from shared.drawing import Drawing
+from shared.errors import JobError
 from shared.job import Unit, View
 from tests.desktop.drawn import DRAWING
 from tests.desktop.photographed import aslant, plain
@@ -49,6 +50,13 @@ def test_a_squared_photo_is_no_larger_than_the_photo_kept() -> None:
     marks = rectangle_marks(CORNERS, 90_000.0, 60_000.0, (0.0, 0.0))
     layer = squared_layer(aslant(CORNERS), marks, View.ELEVATION)
     assert max(layer.image.width(), layer.image.height()) <= 3000
+
+
+def test_marks_beside_the_photo_are_refused_in_words() -> None:
+    beside: FourPoints = ((200.0, 9000.0), (1450.0, 9000.0), (800.0, 8000.0), (700.0, 8000.0))
+    marks = rectangle_marks(beside, 3600.0, 2400.0, (0.0, 0.0))
+    with pytest.raises(JobError, match="beside the photo"):
+        squared_layer(plain(1600, 1200), marks, View.ELEVATION)
 
 
 @pytest.mark.parametrize("view", list(View))

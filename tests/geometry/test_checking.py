@@ -1,9 +1,10 @@
 import pytest
 
 from geometry.checking import check_outlines
+from geometry.photo_marks import rectangle_marks
 from geometry.shapes import box
 from shared.errors import JobError, OutlineError
-from shared.job import Face, Job, Part, PhotoMark, PhotoPlace, Room, Vertex
+from shared.job import Face, Job, Part, PhotoLength, PhotoMark, PhotoPlace, Room, Vertex
 from shared.kinds import Kind
 
 
@@ -25,4 +26,13 @@ def test_a_photo_whose_marks_are_in_a_line_is_named_with_its_face() -> None:
     one, two, three, four = (PhotoMark(100.0 * n, 100.0 * n, 100.0 * n, 0.0) for n in range(4))
     face = Face("f", "A", photo="wall.jpg", photo_place=PhotoPlace((one, two, three, four)))
     with pytest.raises(JobError, match=r"^face A, marks on the photo: the first, second and third mark are in a line"):
+        check_outlines(Job("kitchen", rooms=(Room("r", "Kitchen", (face,)),)))
+
+
+def test_a_known_length_beyond_the_photos_horizon_is_named_with_its_face() -> None:
+    dots = ((0.0, 1000.0), (1000.0, 1000.0), (600.0, 500.0), (400.0, 500.0))
+    known = PhotoLength(500.0, 0.0, 500.0, 900.0, 700.0)
+    place = PhotoPlace(rectangle_marks(dots, 1000.0, 1000.0, (0.0, 0.0)), (known,))
+    face = Face("f", "A", photo="wall.jpg", photo_place=place)
+    with pytest.raises(JobError, match=r"^face A, photo: that is beyond what the photo shows"):
         check_outlines(Job("kitchen", rooms=(Room("r", "Kitchen", (face,)),)))

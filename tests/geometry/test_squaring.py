@@ -61,8 +61,15 @@ def test_marks_that_square_nothing_are_refused_in_words(dots: FourPoints, words:
 def test_a_dot_beyond_the_horizon_shows_nothing_of_the_face() -> None:
     steep: FourPoints = ((0.0, 1000.0), (1000.0, 1000.0), (600.0, 500.0), (400.0, 500.0))
     squared = homography(rectangle_marks(steep, 1000.0, 1000.0, (0.0, 0.0)))
-    with pytest.raises(JobError, match="nothing of this face"):
+    with pytest.raises(JobError, match="beyond what the photo shows"):
         squared.to_face(500.0, 0.0)
+
+
+def test_a_point_behind_the_camera_is_on_no_photo() -> None:
+    steep: FourPoints = ((0.0, 1000.0), (1000.0, 1000.0), (600.0, 500.0), (400.0, 500.0))
+    squared = homography(rectangle_marks(steep, 1000.0, 1000.0, (0.0, 0.0)))
+    with pytest.raises(JobError, match="beyond what the photo shows"):
+        squared.to_photo(500.0, -9000.0)
 
 
 def test_a_known_length_is_set_beside_what_the_photo_says(wall: tuple[PhotoMark, ...]) -> None:
