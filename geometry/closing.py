@@ -4,8 +4,9 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import count
 from typing import NamedTuple
 
+from geometry.drawn_size import measured_parts
 from geometry.outline import joined, outline_box
-from geometry.set_out import SetOut, measured_parts, set_out
+from geometry.set_out import SetOut, set_out
 from shared.edits import find_face
 from shared.errors import JobError
 from shared.job import END, START, Face, Job, View, Way
@@ -80,7 +81,7 @@ def end_words(view: View, way: Way, mark: str) -> str:
         return "the left end" if mark == START else "the right end"
     if view is View.ELEVATION:
         return "the floor" if mark == START else "the top"
-    return "the back" if mark == START else "the front"
+    return "the wall" if mark == START else "the front"
 
 
 def standing_lines(found: SetOut, way: Way, end: float | None) -> dict[str, float]:

@@ -8,11 +8,12 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
+from geometry.drawn_size import measured_parts
 from geometry.extent import extent
 from geometry.hand_changes import picked_parts, refuse_far, said
 from geometry.moves import moved, resized
 from geometry.outline import contains, outline_box, side_lengths_mm
-from geometry.set_out import measured_parts, set_out
+from geometry.set_out import set_out
 from geometry.sides import WELD_MM, Point
 from geometry.stretching import AT_MM, Pull, Welded, pulled
 from geometry.tying import runs_with_wall

@@ -4,8 +4,9 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from msgspec.structs import replace
 
+from geometry.drawn_size import BOX_MM, drawn_box, drawn_size_mm, is_overall
 from geometry.outline import check_outline, outline_box, signed_area_mm2
-from geometry.set_out import ALONG, BOX_MM, Line, drawn_box, drawn_size_mm, is_overall, set_out
+from geometry.set_out import ALONG, Line, set_out
 from shared.edits import find_face, with_changed_face, with_changed_parts
 from shared.errors import OutlineError
 from shared.job import Face, Job, Outline, Part, Reading, Vertex, Way

@@ -9,9 +9,10 @@ from collections.abc import Collection, Sequence
 from msgspec.structs import replace
 
 from geometry.closing import JOIN_MM, Closing, Closings, closures, end_words
+from geometry.drawn_size import measured_parts
 from geometry.face_corners import FaceCorners
 from geometry.moving_along import with_readings
-from geometry.set_out import measured_parts, set_out
+from geometry.set_out import set_out
 from geometry.slips import slip_for
 from shared import limits
 from shared.edits import find_face, with_changed_face, with_changed_parts

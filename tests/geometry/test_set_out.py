@@ -6,7 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from geometry.set_out import DRAWN, SetOut, drawn_box, reading_sd_mm, set_out
+from geometry.drawn_size import drawn_box
+from geometry.set_out import DRAWN, SetOut, reading_sd_mm, set_out
 from geometry.shapes import box
 from shared.job import CORNERS, END, START, Face, Part, Reading, Unit, View, Way
 from shared.kinds import Kind
