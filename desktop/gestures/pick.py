@@ -7,6 +7,7 @@ from enum import Enum, auto
 from desktop.gestures.aiming import aims, snapped_size
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, stepped
 from desktop.gestures.preview import NOTHING, Box, Point, Preview
+from geometry.hand_changes import with_hand_changes
 from geometry.moves import moved, resized
 from geometry.outline import joined, outline_box
 from geometry.picking import parts_at, parts_within
@@ -17,6 +18,8 @@ from shared.errors import OutlineError
 from shared.job import Job, Part
 from shared.kinds import Kind
 from shared.locking import WORDS, refuse_locked
+from shared.units import show_length
+from shared.way_words import names_ways, read_moves
 
 MOST_SNAPPING = 200
 """Corners of dragged parts that snap; of more than these only those of their common box do."""
@@ -57,7 +60,13 @@ class Pick(Gesture):
 
     @property
     def wants(self) -> str:
-        return "how far" if self._is_moving else ""
+        if self._is_moving:
+            return "how far"
+        return "how far to move" if self.scene.picked else ""
+
+    @property
+    def example(self) -> str:
+        return "as in 35 right, 20 up" if self.wants else ""
 
     @property
     def is_begun(self) -> bool:
@@ -121,6 +130,24 @@ class Pick(Gesture):
         self.cancel()
         return done
 
+    def says(self, text: str) -> str:
+        if not self._says_ways(text):
+            return super().says(text)
+        unit, decimal = self.scene.job.unit, self.scene.decimal
+        moves = zip(read_moves(text, unit, decimal=decimal), (("right", "left"), ("up", "down")), strict=True)
+        said = [f"{show_length(abs(by), unit, decimal=decimal)} {ways[by < 0]}" for by, ways in moves if by]
+        return f"{named(self._moved_by_words)} {', '.join(said) or 'stays'}"
+
+    def type(self, text: str) -> Done | None:
+        """Ways move what is dragged, or what is picked; a length alone goes with the hand that drags."""
+        if not self._says_ways(text):
+            return super().type(text)
+        across, up = read_moves(text, self.scene.job.unit, decimal=self.scene.decimal)
+        parts = self._moved_by_words
+        job = with_hand_changes(self.scene.job, _all_moved(parts, across, up))
+        self.cancel()
+        return Done(f"Move {named(parts)}", job, tuple(part.id for part in parts))
+
     def read(self, length_mm: float) -> Done | None:
         """While dragging: so far, towards the hand, across or up."""
         if not self._is_moving:
@@ -145,6 +172,14 @@ class Pick(Gesture):
     @property
     def _is_moving(self) -> bool:
         return self._dragged and self._doing is _Doing.MOVING
+
+    @property
+    def _moved_by_words(self) -> tuple[Part, ...]:
+        return self._moving if self._is_moving else self._picked_parts()
+
+    def _says_ways(self, text: str) -> bool:
+        """Whether a line is to say which way: it always is where no hand shows it."""
+        return bool(self.wants) and (not self._is_moving or names_ways(text))
 
     def _picked_parts(self) -> tuple[Part, ...]:
         return tuple(part for part in self.scene.face.parts if part.id in self.scene.picked)

@@ -10,7 +10,7 @@ from desktop.gestures.preview import Point, Preview
 from geometry.outline import outline_box
 from geometry.shapes import box, circle
 from shared.edits import find_part, with_changed_parts, with_parts
-from shared.errors import JobError
+from shared.errors import JobError, ReadingError
 from shared.job import Part
 from shared.kinds import Kind
 from tests.desktop.gestures.scenes import JOB, SCENE, box_of, ended
@@ -236,3 +236,40 @@ def test_with_nothing_picked_nothing_is_done(act: Callable[[Scene], Done | None]
 def test_a_face_that_is_not_there_is_said_in_words() -> None:
     with pytest.raises(JobError, match='no face "gone"'):
         Pick(SCENE._replace(face_id="gone")).press((0, 0))
+
+
+@pytest.mark.parametrize(
+    ("line", "left", "bottom", "said"),
+    [
+        ("35 right, 20 up", 835, 1120, "outlet 35 right, 20 up"),
+        ("35r, 20 d", 835, 1080, "outlet 35 right, 20 down"),
+        ("3.5 cm left", 765, 1100, "outlet 35 left"),
+        ("-35 right, 10 up, 10 down", 765, 1100, "outlet 35 left"),
+        ("0 right", 800, 1100, "outlet stays"),
+    ],
+)
+def test_what_is_picked_moves_by_typed_ways(line: str, left: float, bottom: float, said: str) -> None:
+    pick = Pick(SCENE._replace(picked=("outlet",)))
+    assert pick.wants == "how far to move"
+    assert pick.says(line) == said
+    done = ended(pick.type(line))
+    assert done.label == "Move outlet"
+    assert box_of(done, "outlet")[:2] == (left, bottom)
+
+
+def test_what_is_dragged_moves_by_typed_ways_from_where_it_was() -> None:
+    pick = Pick(SCENE)
+    pick.press((850, 1130))
+    pick.point((950, 1230))
+    assert box_of(pick.type("35 right"), "outlet")[:2] == (835, 1100)
+
+
+def test_a_typed_move_says_which_way_and_moves_nothing_locked_or_too_far() -> None:
+    picked = SCENE._replace(picked=("outlet",))
+    with pytest.raises(ReadingError, match="which way"):
+        Pick(picked).type("35")
+    with pytest.raises(JobError, match="beyond 100 m"):
+        Pick(picked).type("99 m right, 99 m right")
+    lock = with_changed_parts(JOB, (replace(find_part(JOB, "outlet")[1], locked=True),))
+    with pytest.raises(JobError, match="locked"):
+        Pick(picked._replace(job=lock)).type("35 right")
