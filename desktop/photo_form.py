@@ -14,6 +14,7 @@ from shared.edits import with_changed_face
 from shared.job import Job, PhotoPlace, Unit
 
 NOT_SQUARED = "It is not squared yet, so it is not shown. Choose Square the photo in the menu Job."
+UNCHECKED = "Nothing says yet how far it is off. Choose Check a length on the photo in the menu Job."
 GUIDE = "A photo is a guide; the tape is right."
 STEP = 5
 FAR_STEP = 20
@@ -94,4 +95,4 @@ def _known(place: PhotoPlace, unit: Unit) -> str:
         f"{length_words(check.measured_mm, unit)} by the tape: {off_words(check, unit, decimal_sign())}."
         for check in check_lengths(place)
     ]
-    return "\n".join([fineness, *checks, GUIDE])
+    return "\n".join([fineness, *(checks or [UNCHECKED]), GUIDE])

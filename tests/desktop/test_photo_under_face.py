@@ -4,11 +4,12 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPointF, Qt
+from PySide6.QtWidgets import QCheckBox
 
-from desktop.photo_form import GUIDE, NOT_SQUARED
-from desktop.shown import Overlay
+from desktop.photo_form import GUIDE, NOT_SQUARED, UNCHECKED
+from desktop.shown import Overlay, Page
 from shared.job import Face, PhotoPlace
-from shared.job_file import read_job_file
+from shared.job_file import JobFile, Photo, read_job_file, write_job_file
 from tests.desktop.photographed import aslant, saved, written
 from tests.window import Person
 
@@ -83,6 +84,10 @@ def test_a_photo_brought_in_is_one_step_and_is_to_be_squared(brought: Person) ->
     assert brought.app.details.photo.words.text() == NOT_SQUARED
 
 
+def test_a_photo_that_nothing_checks_asks_to_be_checked(squared: Person) -> None:
+    assert UNCHECKED in squared.app.details.photo.words.text()
+
+
 def test_the_photo_lies_over_the_face_while_it_is_marked(brought: Person) -> None:
     red, green, blue = _colour(brought, 1000, 1000)
     assert blue > 200
@@ -132,6 +137,14 @@ def test_the_photo_is_switched_off_and_on(squared: Person) -> None:
     assert _colour(squared, 900, 600) == with_photo
 
 
+def test_count_offers_the_photo_only_where_there_is_one(squared: Person) -> None:
+    box = next(box for box in squared.app.overlays.findChildren(QCheckBox) if box.text() == "Photo")
+    squared.app.store.turn_to(Page.COUNT)
+    assert box.isVisible()
+    _choose(squared, "&Take the photo away")
+    assert not box.isVisible()
+
+
 def test_undone_and_done_again_the_photo_is_there(squared: Person) -> None:
     squared.app.store.undo()
     squared.app.store.undo()
@@ -171,6 +184,16 @@ def test_what_is_no_photo_is_refused_and_nothing_changes(wall: Person, tmp_path:
     assert "this is no photo that can be read" in wall.app.window.notice.text()
     assert wall.shown.job is before
     assert wall.shown.photos == ()
+
+
+def test_a_job_whose_photo_is_damaged_opens_and_says_so(squared: Person, tmp_path: Path) -> None:
+    path = tmp_path / "damaged.recoat"
+    write_job_file(path, JobFile(squared.shown.job, (Photo("wall.jpg", b"no photo any more"),)))
+    squared.app.store.close_job()
+    squared.app.files.open_path(path)
+    squared.wait_until(squared.app.window.notice.isVisible)
+    assert "photo wall.jpg: this is no photo that can be read" in squared.app.window.notice.text()
+    assert _place(squared).marks[1].x == 3600.0
 
 
 def test_dropped_while_it_is_marked_the_photo_stays_to_be_squared_again(brought: Person) -> None:
