@@ -15,11 +15,12 @@ from desktop.gestures.preview import NOTHING, Point
 from desktop.gestures.round import Circle
 from desktop.gestures.run import Run
 from desktop.gestures.set_out import SetOut
+from desktop.gestures.shift import Shift
 from desktop.gestures.split import Split
 from desktop.gestures.trace import Trace
 from desktop.modes import Mode
 from desktop.reading_line import ReadingLine
-from desktop.shown import Page, Shown
+from desktop.shown import Overlay, Page, Shown
 from desktop.store import Store
 from desktop.wording import decimal_sign
 from shared.errors import RecoatError
@@ -36,6 +37,7 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
     Mode.CORNERS: Corners,
     Mode.SPLIT: Split,
     Mode.COPY_ALONG: CopyAlong,
+    Mode.SHIFT: Shift,
 }
 
 USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
@@ -71,8 +73,11 @@ class Hand(QObject):
             self._begin()
 
     def choose_mode(self, mode: Mode) -> None:
-        """Go on in this mode; what was begun is dropped."""
+        """Go on in this mode; what was begun is dropped. Sizes are shown where one is to be clicked."""
         self.mode = mode
+        shown = self._store.shown
+        if mode is Mode.SHIFT and shown is not None and Overlay.SIZES not in shown.overlays:
+            self._store.turn_overlay(Overlay.SIZES)
         self._gesture = None
         self._begin()
         self.mode_changed.emit()

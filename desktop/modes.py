@@ -34,6 +34,7 @@ class Mode(StrEnum):
     CORNERS = "Corners"
     SPLIT = "Split"
     COPY_ALONG = "Copy along"
+    SHIFT = "Shift"
 
 
 KEYS = {
@@ -46,6 +47,7 @@ KEYS = {
     Mode.CORNERS: "Alt+C",
     Mode.SPLIT: "Alt+S",
     Mode.COPY_ALONG: "Alt+L",
+    Mode.SHIFT: "Alt+I",
 }
 
 SAYS = {
@@ -57,6 +59,7 @@ SAYS = {
     Mode.RUN: "Type a row of cabinets, from left to right",
     Mode.CORNERS: "Change a part corner by corner, side by side",
     Mode.SPLIT: "Split a part into several",
+    Mode.SHIFT: "Click a size, type what the tape says: all that follows moves along",
     Mode.COPY_ALONG: "Copy a part so many times along",
 }
 
