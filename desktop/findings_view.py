@@ -49,7 +49,8 @@ class FindingsView(QFrame):
         self.trouble = QLabel(self)
         self._make_list()
         self._make_buttons()
-        hint = QLabel("Return goes where it is, Ctrl+Return mends it, Esc puts the list away.", self)
+        hint = QLabel("Return goes where it is. Ctrl+Return mends it. Esc puts the list away.", self)
+        hint.setWordWrap(True)
         set_role(hint, "quiet")
         row = QHBoxLayout()
         row.addWidget(self.mend)
@@ -93,9 +94,8 @@ class FindingsView(QFrame):
         self.setGeometry(right - WIDTH, top, WIDTH, min(HEIGHT, height))
         self.show()
         self.raise_()
+        self._list.setCurrentRow(max(0, self._list.currentRow()))  # before the keys come: else it is not highlighted
         self._list.setFocus(Qt.FocusReason.PopupFocusReason)
-        if self._list.currentRow() < 0:
-            self._list.setCurrentRow(0)
 
     def tell(self, words: str) -> None:
         """Say why something could not be mended."""

@@ -71,6 +71,15 @@ def test_a_finding_that_is_mended_leaves_the_list(gap: Person) -> None:
     assert words.count() < before
 
 
+def test_what_is_marked_is_highlighted_from_the_start_and_after_a_mend(row: Person) -> None:
+    words = row.app.frame.findings.findChild(QListWidget)
+    assert isinstance(words, QListWidget)
+    for _ in range(2):
+        assert words.selectedItems() == [words.currentItem()]
+        row.press(Qt.Key.Key_Return, Keys.ControlModifier)
+        row.press(Qt.Key.Key_Tab)
+
+
 def test_what_is_marked_offers_its_mend_in_words(row: Person) -> None:
     view = row.app.frame.findings
     assert view.mend.isVisible()
