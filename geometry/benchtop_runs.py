@@ -8,7 +8,7 @@ from geometry.extent import extent
 from geometry.outline import outline_box
 from geometry.sides import Box
 from shared.errors import JobError
-from shared.job import Corner, Face, Heights, Part, Room, View
+from shared.job import Corner, Face, Heights, Room, View
 from shared.kinds import Kind
 
 TOUCH_MM = 5.0
@@ -16,9 +16,6 @@ TOUCH_MM = 5.0
 
 UNDER = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.FILLER, Kind.END_PANEL})
 """What a benchtop lies on; a fixture may be an oven or a dishwasher."""
-
-IN_THE_WAY = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.END_PANEL, Kind.FILLER})
-"""What a benchtop does not reach over where it stands higher: a pantry, a fridge, a stove."""
 
 
 class Leg(NamedTuple):
@@ -76,8 +73,8 @@ def benchtop_runs(room: Room) -> tuple[Run, ...]:
     """The benchtops of a room, each from its left end round the corners to its right; none where none stands.
 
     An elevation shows a benchtop where its front edge is drawn; where none is drawn, wherever base cabinets reach up to
-    the usual height. Two stretches are one benchtop where they meet, or come as near to a corner as a benchtop is deep.
-    JobError where one closes on itself.
+    the usual height. Two stretches are one benchtop where they meet, or come as near to a corner as a benchtop is deep
+    and nothing higher stands there. JobError where one closes on itself.
     """
     elevations = _Round(tuple(face for face in room.faces if face.view is View.ELEVATION))
     spans = [span for face in elevations.faces for span in _spans(face, room.heights)]
@@ -90,7 +87,7 @@ def benchtop_runs(room: Room) -> tuple[Run, ...]:
         chain = [first]
         while (then := following[id(chain[-1])]) is not None:
             chain.append(then)
-        runs.append(_run(chain, elevations))
+        runs.append(_run(chain, elevations, room.heights))
     if sum(len(run.legs) for run in runs) < len(spans):
         raise JobError("its benchtop goes all the way round", where=room.name, do="draw its plan by hand")
     return tuple(runs)
@@ -135,26 +132,27 @@ def _merged(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
 def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], heights: Heights) -> _Span:
     """Where the edge as drawn already reaches over the cabinets, or over none, that is its overhang."""
     start, end = stretch
+    over = heights.overhang_mm
     under = [box for box in bases if box[0] < end and box[2] > start]
-    over_left = over_right = 0.0
-    if under and min(box[0] for box in under) - start <= TOUCH_MM and not _is_blocked(face, start, -1, heights):
-        over_left = heights.overhang_mm
-    if under and end - max(box[2] for box in under) <= TOUCH_MM and not _is_blocked(face, end, 1, heights):
-        over_right = heights.overhang_mm
-    return _Span(face, start, end, over_left, over_right)
+    is_over_left = bool(under) and min(box[0] for box in under) - start <= TOUCH_MM
+    is_over_right = bool(under) and end - max(box[2] for box in under) <= TOUCH_MM
+    return _Span(
+        face,
+        start,
+        end,
+        over if is_over_left and not _is_filled(face, start - over, start, heights) else 0.0,
+        over if is_over_right and not _is_filled(face, end, end + over, heights) else 0.0,
+    )
 
 
-def _is_blocked(face: Face, at: float, way: int, heights: Heights) -> bool:
-    """Whether something that stands higher than the benchtop leaves no room for an overhang beyond a free end."""
+def _is_filled(face: Face, low: float, high: float, heights: Heights) -> bool:
+    """Whether something between two places along a wall stands higher than a benchtop: a pantry, a fridge, a stove."""
     line = heights.kickboard_mm + heights.cabinet_mm
-    return any(_blocks(part, at, way, line, heights) for part in face.parts)
-
-
-def _blocks(part: Part, at: float, way: int, line: float, heights: Heights) -> bool:
-    left, bottom, right, top = outline_box(part.outline)
-    near, far = (left - at, right - at) if way > 0 else (at - right, at - left)
-    beside = near < heights.overhang_mm and far > TOUCH_MM
-    return part.kind in IN_THE_WAY and beside and bottom < line and top > line + TOUCH_MM
+    boxes = [outline_box(part.outline) for part in face.parts if part.kind in UNDER]
+    return any(
+        left < high - TOUCH_MM and right > low + TOUCH_MM and bottom < line and top > line + TOUCH_MM
+        for left, bottom, right, top in boxes
+    )
 
 
 def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heights) -> _Span | None:
@@ -166,15 +164,16 @@ def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heig
     if then is None or then is span:
         return None
     reach = heights.benchtop_depth_mm + TOUCH_MM if span.face.corner is Corner.INSIDE else TOUCH_MM
-    is_near = extent(span.face)[2] - span.end_mm <= reach and then.start_mm - extent(face)[0] <= reach
-    return then if is_near else None
+    right, left = extent(span.face)[2], extent(face)[0]
+    is_near = right - span.end_mm <= reach and then.start_mm - left <= reach
+    is_filled = _is_filled(span.face, span.end_mm, right, heights) or _is_filled(face, left, then.start_mm, heights)
+    return then if is_near and not is_filled else None
 
 
-def _run(chain: Sequence[_Span], elevations: _Round) -> Run:
+def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Run:
     first, last = chain[0], chain[-1]
-    before, after = elevations.before(first.face), elevations.after(last.face)
-    start, left_wall = _free_end(first.start_mm - extent(first.face)[0], first.over_left_mm, first.face, before)
-    end, right_wall = _free_end(extent(last.face)[2] - last.end_mm, last.over_right_mm, last.face, after, right=True)
+    start, left_wall = _left_end(first, elevations.before(first.face), heights)
+    end, right_wall = _right_end(last, elevations.after(last.face), heights)
     legs = tuple(
         Leg(
             span.face,
@@ -187,20 +186,36 @@ def _run(chain: Sequence[_Span], elevations: _Round) -> Run:
     return Run(legs, joins, left_wall, right_wall)
 
 
-def _free_end(
-    gap: float, over: float, face: Face, neighbour: Face | None, *, right: bool = False
-) -> tuple[float, Face | None]:
-    """How far from the end of its wall a benchtop ends, and the wall that it then stands against.
+def _left_end(span: _Span, before: Face | None, heights: Heights) -> tuple[float, Face | None]:
+    """How far from the left end of its wall a benchtop begins, and the wall that it then stands against."""
+    gap, depth = span.start_mm - extent(span.face)[0], heights.benchtop_depth_mm
+    if before is None:
+        return _free_end(span.face, Corner.NONE, gap, span.over_left_mm), None
+    corner = extent(before)[2]
+    is_filled = gap <= depth + TOUCH_MM and _is_filled(before, corner - depth, corner, heights)
+    away = _free_end(span.face, before.corner, gap, 0.0 if is_filled else span.over_left_mm)
+    return away, before if not away and before.corner is Corner.INSIDE else None
+
+
+def _right_end(span: _Span, after: Face | None, heights: Heights) -> tuple[float, Face | None]:
+    """How far from the right end of its wall a benchtop ends, and the wall that it then stands against."""
+    gap, depth = extent(span.face)[2] - span.end_mm, heights.benchtop_depth_mm
+    if after is None:
+        return _free_end(span.face, Corner.NONE, gap, span.over_right_mm), None
+    corner = extent(after)[0]
+    is_filled = gap <= depth + TOUCH_MM and _is_filled(after, corner, corner + depth, heights)
+    away = _free_end(span.face, span.face.corner, gap, 0.0 if is_filled else span.over_right_mm)
+    return away, after if not away and span.face.corner is Corner.INSIDE else None
+
+
+def _free_end(face: Face, corner: Corner, gap: float, over: float) -> float:
+    """How far from the end of its wall a benchtop ends that goes no further, given the gap to it without overhang.
 
     It reaches the wall's end where it comes as near as its overhang; there is no overhang then. A face without a wall,
     and an outside corner, end in free air.
     """
-    meeting = face if right else neighbour
-    corner = meeting.corner if meeting is not None else Corner.NONE
     has_wall = any(part.kind is Kind.WALL for part in face.parts)
-    if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM):
-        return 0.0, neighbour
-    return gap - over, None
+    return 0.0 if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
 
 
 def _join(here: _Span, there: _Span) -> Join:

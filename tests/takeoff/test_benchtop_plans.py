@@ -242,6 +242,18 @@ def test_what_stands_higher_leaves_no_room_for_an_overhang() -> None:
     assert corners(plan.parts[0].outline)[1] == (2000, 0)
 
 
+def test_a_pantry_in_the_corner_parts_the_benchtop() -> None:
+    pantry = Part("tall", Kind.CABINET, box(3000, 150, 600, 2000))
+    faces = (
+        elevation("A", 3600, Corner.INSIDE, base("a1", 0, 3000), pantry),
+        elevation("B", 3300, Corner.NONE, base("b1", 600, 2400)),
+    )
+    _, both = plans(room_of(*faces))
+    assert [len(plan.parts) for plan in both] == [1, 1]
+    assert corners(both[0].parts[0].outline)[1] == (3000, 0)
+    assert both[1].ties[0].start_mm == 600, "the pantry leaves no room for an overhang on this side either"
+
+
 def test_a_gap_makes_two_benchtops_and_each_gets_a_plan() -> None:
     stove = Part("stove", Kind.FIXTURE, box(1000, 0, 600, 910))
     wall = elevation("A", 3000, Corner.NONE, base("a1", 0, 1000), stove, base("a2", 1600, 3000))
