@@ -187,6 +187,21 @@ def test_a_wall_that_counts_as_read_stays(wall: Job) -> None:
     assert box_of(replaced(job, "a", 2, 1806), "wall") == (0, 0, 3600, 2400)
 
 
+def test_what_ends_with_the_wall_stays_with_it(wall: Job) -> None:
+    job = with_chain(wall, "a", Way.ACROSS, (600, 450))
+    last = Part("last", Kind.CABINET, box(1050, 150, 2550, 720))
+    after = replaced(with_parts(job, "a", (last,)), "a", 0, 612)
+    assert box_of(after, "last") == pytest.approx((1062, 150, 3600, 870))
+
+
+def test_a_front_grows_with_the_cabinet_that_it_hangs_on(wall: Job) -> None:
+    job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1050)))
+    after = replaced(job, "a", 1, 1062)
+    assert box_of(after, "second") == pytest.approx((600, 150, 1062, 870))
+    assert box_of(after, "door") == pytest.approx((602, 152, 1060, 868))
+    assert box_of(after, "round") == box_of(job, "round")
+
+
 def test_further_readings_move_what_stands_on_their_lines(wall: Job) -> None:
     job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1050)))
     after = with_chain(job, "a", Way.ACROSS, (602, 450))
