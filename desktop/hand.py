@@ -146,14 +146,17 @@ class Hand(QObject):
             return
         trial = copy.copy(gesture)
         try:
-            words = gesture.says(text)
-            done = trial.type(text)
+            words, so_far = gesture.says(text), gesture.so_far(text)
+            done = trial.type(so_far) if so_far else None
         except RecoatError as error:
             self._show()
             self._line.tell(str(error), gesture.offers(text))
             return
         self._line.say(words)
-        self._show_trial(trial, done)
+        if so_far:
+            self._show_trial(trial, done)
+        else:
+            self._show()
 
     def _show_trial(self, trial: Gesture, done: Done | None) -> None:
         if done is None:

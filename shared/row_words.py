@@ -41,7 +41,9 @@ class Stands(StrEnum):
 
 ABOVE, OF, REST, SPLASHBACK = "above", "of", "rest", "splashback"
 
-_WORDS = (*(str(stands) for stands in Stands), REST, SPLASHBACK, OF, ABOVE)
+WORDS = (*(str(stands) for stands in Stands), REST, SPLASHBACK, OF, ABOVE)
+"""All that may be typed between readings."""
+
 _ADVICE = "type a width and a word, as in 450 door, 600 drawers 3"
 
 MOST_OF_ONE = 50
@@ -211,7 +213,7 @@ class _Reader:
     def meant(self) -> str:
         """The word that comes next, in full."""
         piece = self.next()
-        return word_meant(piece.text, _WORDS) if piece and piece.sort is Sort.WORD else ""
+        return word_meant(piece.text, WORDS) if piece and piece.sort is Sort.WORD else ""
 
     def takes(self, word: str) -> bool:
         """Whether this word comes next; then it is passed."""

@@ -145,6 +145,10 @@ class Gesture:
         words = " · ".join(show_length(length, unit, decimal=decimal) for length in self.lengths(text))
         return f"= {words} mm" if unit is Unit.MM else f"= {words}"
 
+    def so_far(self, text: str) -> str:
+        """How much of a line that is being typed can be shown already: all of it, unless its end is only begun."""
+        return text
+
     def offers(self, text: str) -> tuple[Offer, ...]:
         """Ways out of the trouble with a line that `says` or `type` has refused."""
         return ()

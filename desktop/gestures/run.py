@@ -9,6 +9,7 @@ from shared.drawing import Size
 from shared.errors import JobError, ReadingError, RecoatError
 from shared.job import Unit, View
 from shared.reading import read_length
+from shared.row_beginnings import row_so_far
 from shared.row_shortening import shortened
 from shared.row_words import ABOVE, Row, read_row
 from shared.units import show_length
@@ -17,6 +18,8 @@ EXAMPLES = {
     Unit.MM: "600 door, 450 drawers 3, 900 pair, rest open, splashback",
     Unit.INCH: "24 door, 18 drawers 3, 36 pair, rest open, splashback",
 }
+
+ONLY_BEGUN = "…"
 
 BASE, WALL = "cabinets", "wall cabinets"
 
@@ -78,10 +81,19 @@ class Run(Gesture):
 
     def says(self, text: str) -> str:
         self._refuse_plan()
-        start = self._start_in(text)
+        start, so_far = self._start_in(text), self.so_far(text)
         if start is not None:
-            return f"the row begins at {self._words(start)}"
-        return self._summary(self._laid(self._row(text)))
+            return f"⏎ the row begins at {self._words(start)}"
+        if not so_far:
+            return ONLY_BEGUN
+        more = "" if so_far == text else f" {ONLY_BEGUN}"
+        return self._summary(self._laid(self._row(so_far))) + more
+
+    def so_far(self, text: str) -> str:
+        """The row as far as its items are whole. A length alone is mostly the width of the first one."""
+        if self._start_in(text) is not None:
+            return ""
+        return row_so_far(text, self.scene.job.unit, decimal=self.scene.decimal)
 
     def offers(self, text: str) -> tuple[Offer, ...]:
         """What could be made narrower in a row that does not fit."""

@@ -31,11 +31,26 @@ def test_a_line_is_a_row_and_all_of_it_is_picked() -> None:
         ("450 door, 600 drawers 3, 900 pair", "3 cabinets, 1950 of 2400 mm, 450 left"),
         ("2400 pair", "1 cabinet, 2400 of 2400 mm, 0 left"),
         ("600 oven", "600 of 2400 mm, 1800 left"),
-        ("600", "the row begins at 600"),
+        ("600", "⏎ the row begins at 600"),
+        ("450 door, 600 dr", "2 cabinets, 1050 of 2400 mm, 1350 left"),
+        ("450 door, 600 d", "1 cabinet, 450 of 2400 mm, 1950 left …"),
+        ("450 door, 600", "1 cabinet, 450 of 2400 mm, 1950 left …"),
+        ("600 d", "…"),
     ],
 )
 def test_what_a_line_comes_to_is_said(line: str, words: str) -> None:
     assert Run(EMPTY).says(line) == words
+
+
+def test_what_is_only_begun_is_not_taken_and_no_slip_yet() -> None:
+    run = Run(EMPTY)
+    assert run.so_far("450 door, 600 d") == "450 door"
+    assert run.so_far("450") == ""
+    for line in ("450 door, 600 d", "450 door, 600", "600 d"):
+        with pytest.raises(ReadingError):
+            run.type(line)
+    with pytest.raises(ReadingError, match="not known"):
+        run.says("450 door, 600 wombat")
 
 
 def test_in_an_inch_job_rows_are_read_and_said_in_inches() -> None:
