@@ -72,6 +72,10 @@ class Row(QWidget):
 
         self.edited.emit(f"Change of {self.label.lower()}", edit)
 
+    def concerns(self, parts: Sequence[Part]) -> bool:
+        """Whether these parts have such a field; without it the row is not shown."""
+        return bool(parts)
+
     def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
         """Show the field of these parts."""
         raise NotImplementedError

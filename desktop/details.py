@@ -25,6 +25,7 @@ from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
 from desktop.ties_form import TiesForm
+from desktop.tile_rows import TileLengthRow, TileShiftRow
 from desktop.wording import counted
 from geometry.readings import BOTTOM, HIGH, LEFT, WIDE
 from shared.edits import with_changed_parts
@@ -62,6 +63,9 @@ class Details(QFrame):
             (ChoiceRow("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL)),),
             (self.finish,),
             (TextRow("Made of", "made_of"),),
+            (TileLengthRow("Tile width", "width_mm"), TileLengthRow("Tile height", "height_mm")),
+            (TileLengthRow("Grout", "grout_mm"), TileShiftRow("Shift")),
+            (TileLengthRow("Start across", "start_x_mm"), TileLengthRow("Start up", "start_y_mm")),
             (ThicknessRow("Thickness", "thickness_mm"), FactorRow("Profile", "profile_factor")),
             (EdgesRow("Edges"),),
             (LevelRow("In front", "level"),),
@@ -109,6 +113,8 @@ class Details(QFrame):
         on_plan = face is not None and face.view is View.PLAN
         for row in self.rows:
             row.show_parts(parts, shown)
+            row.setVisible(row.concerns(parts))
+            self._labels[row].setVisible(row.concerns(parts))
             self._labels[row].setText(ON_A_PLAN.get(row.label, row.label) if on_plan else row.label)
 
     def _edit(self, label: str, edit: Edit) -> None:

@@ -6,6 +6,7 @@ from functools import cache
 from importlib.resources import files
 
 import msgspec
+from msgspec.structs import replace
 
 from geometry.arrangement import Arrangement, Region
 from geometry.outline import outline_box
@@ -13,6 +14,7 @@ from geometry.sides import Point
 from geometry.tiling import tiling
 from shared.findings import Finding
 from shared.job import Face, Part, Tiles, Unit
+from shared.kinds import Kind
 from shared.units import length_words
 from takeoff.figures import Figure, Fronts, Reason, Term, TileRow
 from takeoff.naming import called
@@ -21,11 +23,17 @@ RULE = "grout lines: along their middles, as far as the tiles are seen with the 
 SOURCE = "exact: straight lines cut off by straight sides and arcs"
 
 
+SIZES = ("width_mm", "height_mm")
+"""The fields that make a part tiled."""
+
+
 class _Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """The fields are explained at the head of `data/tiles.toml`."""
 
     least_grout_mm: float
     source: str
+    kinds: frozenset[Kind]
+    new_grout_mm: dict[Unit, float]
 
 
 def tile_rows(face: Face, room: str, off: Arrangement) -> tuple[TileRow, ...]:
@@ -38,6 +46,29 @@ def tiles_corner(part: Part) -> Point:
     """The lower left corner of its box, from which its tiles start."""
     left, bottom, _, _ = outline_box(part.outline)
     return (left, bottom)
+
+
+def may_be_tiled(part: Part) -> bool:
+    """Whether parts of its kind are tiled, or it is."""
+    return part.tiles is not None or part.kind in _usual().kinds
+
+
+def with_tiles(part: Part, field: str, value: float, unit: Unit) -> Part:
+    """The part with one field of its tiles set, by its name in `Tiles`.
+
+    A part without tiles gets square ones of a size with the usual grout line; it stays as it is where it is no size
+    that is set.
+    """
+    if part.tiles is not None:
+        return replace(part, tiles=replace(part.tiles, **{field: value}))
+    if field not in SIZES or not may_be_tiled(part):
+        return part
+    return replace(part, tiles=Tiles(value, value, _usual().new_grout_mm[unit]))
+
+
+def without_tiles(part: Part) -> Part:
+    """The part without tiles."""
+    return replace(part, tiles=None)
 
 
 def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
