@@ -2,7 +2,7 @@
 
 import math
 import tomllib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib.resources import files
 from typing import NamedTuple
@@ -11,6 +11,7 @@ import msgspec
 
 from geometry.near import USUAL_LIMIT_MM
 from geometry.outline import area_mm2, outline_box
+from geometry.sides import sides
 from shared.findings import Finding
 from shared.job import Face, Part, Unit, View
 from shared.kinds import Kind
@@ -68,7 +69,7 @@ def usual_sizes() -> dict[str, Size]:
 def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
     """What is unusual in the sizes of a face; of each sort the one that is farthest off."""
     if face.view is View.PLAN:
-        sorts = {"benchtop": _depths(face.parts)}
+        sorts = {"benchtop": _depths(face)}
     else:
         boxes = [(part, outline_box(part.outline)) for part in face.parts]
         sorts = {
@@ -92,13 +93,17 @@ def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
 _Boxed = Sequence[tuple[Part, Box]]
 
 
-def _depths(parts: Iterable[Part]) -> Iterator[_Measured]:
-    """How deep the straight benchtops of a plan are: the shorter side of those that fill the box round them."""
-    for part in parts:
-        if part.kind is Kind.BENCHTOP:
-            left, bottom, right, top = outline_box(part.outline)
-            if abs(area_mm2(part.outline) - (right - left) * (top - bottom)) <= SAME_MM2:
-                yield _Measured(min(right - left, top - bottom), (part,), f"{called(part)} is", "deep")
+def _depths(plan: Face) -> Iterator[_Measured]:
+    """How deep the benchtops of a plan are that fill the box round them: out from their wall, else the shorter way."""
+    for part in plan.parts:
+        left, bottom, right, top = outline_box(part.outline)
+        is_box = abs(area_mm2(part.outline) - (right - left) * (top - bottom)) <= SAME_MM2
+        if part.kind is Kind.BENCHTOP and is_box:
+            tied = {tie.side for tie in plan.ties if tie.part == part.id}
+            backs = [side for side in sides(part.outline) if side.vertex in tied]
+            level = [abs(side.x1 - side.x0) > abs(side.y1 - side.y0) for side in backs] or [True, False]
+            depth = min(top - bottom if each else right - left for each in level)
+            yield _Measured(depth, (part,), f"{called(part)} is", "deep")
 
 
 def _base_units(boxes: _Boxed) -> Iterator[_Measured]:

@@ -242,6 +242,12 @@ def test_what_stands_higher_leaves_no_room_for_an_overhang() -> None:
     assert corners(plan.parts[0].outline)[1] == (2000, 0)
 
 
+def test_a_leg_shorter_than_it_is_deep_is_not_taken_for_shallow() -> None:
+    job, (plan,) = plans(ell(second=(600, 1050)))
+    assert area_mm2(plan.parts[1].outline) == 470 * 600
+    assert codes(take_off(job)) == []
+
+
 def test_a_pantry_in_the_corner_parts_the_benchtop() -> None:
     pantry = Part("tall", Kind.CABINET, box(3000, 150, 600, 2000))
     faces = (
