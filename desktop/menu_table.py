@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from desktop.gestures.match_size import MatchSize
+from desktop.gestures.mirror_copy import MirrorCopy
 from desktop.menus import (
     REDO,
     UNDO,
@@ -49,7 +51,7 @@ LINE_UP = {
     Alignment.MIDDLE_ACROSS: "Line up &middles, one over another",
     Alignment.MIDDLE_UP: "Line up mi&ddles, side by side",
 }
-MITRED = "Lay them out, &mitred at the corners"
+MITRED = "Lay t&hem out, mitred at the corners"
 SCREEN_KEYS = {
     Overlay.NAMES: "&Names",
     Overlay.SIZES: "&Sizes",
@@ -137,6 +139,12 @@ def _drawing(app: "App", menus: Menus) -> None:
             Command("Even out the gaps &up", None, partial(parts.even_out, Way.UP), with_several),
         ),
         (
+            Command("Mirror left and ri&ght", None, partial(parts.mirror, Way.ACROSS), with_picked),
+            Command("Mirror u&p and down", None, partial(parts.mirror, Way.UP), with_picked),
+            Command("Mirror a cop&y about a line", None, partial(app.hand.take_up, MirrorCopy), with_picked),
+            Command("Match si&ze to another part", None, partial(app.hand.take_up, MatchSize), with_picked),
+        ),
+        (
             Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
             Command("L&ower by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
             Command("&Seal where the two meet", None, parts.seal, with_two),
@@ -207,8 +215,8 @@ def _job(app: "App", menus: Menus) -> QMenu:
             Command("&Take the photo away", None, app.photos.take_away, with_photo),
         ),
         (
-            Command("Add a room from wall lengths...", None, app.cards.ask_for_room, with_job),
-            Command("Usual heights of the room...", None, app.cards.ask_for_heights, with_room),
+            Command("Add a room from &wall lengths...", None, app.cards.ask_for_room, with_job),
+            Command("&Usual heights of the room...", None, app.cards.ask_for_heights, with_room),
             Command("Lay out the &benchtops", "Ctrl+B", partial(rooms.lay_out_benchtops, mitred=False), with_room),
             Command(MITRED, "Ctrl+Shift+B", partial(rooms.lay_out_benchtops, mitred=True), with_room),
             Command("Rename the room...", None, rooms.rename, with_room),

@@ -9,6 +9,7 @@ from desktop.gestures.gesture import Done, Scene
 from desktop.shown import Overlay
 from desktop.store import Store
 from geometry.alike import in_reading_order, same_kind, same_size
+from geometry.copying import mirrored_parts
 from geometry.hand_changes import locked
 from geometry.lining_up import Alignment, aligned, evened_out
 from shared.edits import raised
@@ -85,6 +86,10 @@ class Parts(QObject):
     def even_out(self, way: Way) -> None:
         """The picked parts with equal gaps between them."""
         self._change("Even out the gaps", lambda job, picked: evened_out(job, picked, way))
+
+    def mirror(self, way: Way) -> None:
+        """The picked parts mirrored about their middle."""
+        self._change("Mirror", lambda job, picked: mirrored_parts(job, picked, None, way)[0])
 
     def lock(self, *, on: bool) -> None:
         """The picked parts kept from the hand, or given back to it."""

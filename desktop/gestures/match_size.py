@@ -1,0 +1,95 @@
+"""Match size: the picked parts take the size of the part that is clicked next."""
+
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
+from desktop.gestures.on_parts import OnParts
+from desktop.gestures.pick import Pick, named
+from desktop.gestures.preview import NOTHING, Point, Preview
+from geometry.lining_up import matched_size
+from geometry.picking import parts_at
+from shared.edits import find_part
+from shared.errors import ReadingError, RecoatError
+from shared.job import Job, Part
+from shared.reading_words import quoted
+
+SIZES = {"width": (True, False), "height": (False, True), "both": (True, True)}
+
+
+class MatchSize(OnParts):
+    """The lower left corner of each stays. `width` or `height`, typed, is all that they take then."""
+
+    title = "Match size"
+    first_step = "click the part to change"
+
+    def __init__(self, scene: Scene, size: str = "both") -> None:
+        super().__init__(scene)
+        self._size = size
+        self._like: Part | None = None
+        self._at: Point = (0.0, 0.0)
+
+    @property
+    def wants(self) -> str:
+        if not self.parts:
+            return ""
+        taken = "size" if self._size == "both" else self._size
+        return f"click the part whose {taken} {named(self.parts)} takes"
+
+    @property
+    def example(self) -> str:
+        return "or type width or height, to take only that" if self.parts else super().example
+
+    @property
+    def tried(self) -> Job | None:
+        done = self._pointed()
+        return done.job if done else None
+
+    @property
+    def preview(self) -> Preview:
+        like, done = self._like, self._pointed()
+        if like is None:
+            return NOTHING
+        return done.preview if done else Preview((like.outline,), spot=self._at, words="it cannot be made so")
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        if not self.parts:
+            return super().press(at, held)
+        self.point(at, held)
+        return self._matched(self._like) if self._like else None
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        under = parts_at(self.scene.face.parts, *at)
+        self._at, self._like = at, under[0] if under else None
+
+    def says(self, text: str) -> str:
+        return f"takes {'width and height' if self._read(text) == 'both' else f'the {self._read(text)} only'}"
+
+    def type(self, text: str) -> Done | None:
+        if not self.parts:
+            return super().type(text)
+        self._size = self._read(text)
+        return None
+
+    def again(self, scene: Scene) -> Gesture:
+        is_same = scene.job is self.scene.job and scene.face_id == self.scene.face_id
+        return type(self)(scene, self._size) if is_same else Pick(scene)
+
+    def _read(self, text: str) -> str:
+        word = text.strip().lower()
+        found = [size for size in SIZES if word and size.startswith(word)]
+        if len(found) != 1:
+            raise ReadingError("this is no size to take", where=quoted(text), do="type width, height or both")
+        return found[0]
+
+    def _pointed(self) -> Done | None:
+        """What a click would give; None where it would give nothing."""
+        if self._like is None or not self.parts:
+            return None
+        try:
+            return self._matched(self._like)
+        except RecoatError:
+            return None
+
+    def _matched(self, like: Part) -> Done:
+        width, height = SIZES[self._size]
+        job = matched_size(self.scene.job, self.scene.picked, like.id, width=width, height=height)
+        outlines = tuple(find_part(job, part_id)[1].outline for part_id in self.scene.picked)
+        return Done(f"Match the size of {named(self.parts)}", job, self.scene.picked, Preview(outlines))

@@ -1,0 +1,95 @@
+"""Mirror a copy: the picked parts once more, on the other side of a line that is pointed at or typed."""
+
+from desktop.gestures.aiming import aimed
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
+from desktop.gestures.on_parts import OnParts
+from desktop.gestures.pick import Pick, named
+from desktop.gestures.preview import NOTHING, Point, Preview
+from geometry.copying import mirrored_parts
+from geometry.extent import extent
+from geometry.snapping import Snap, SnapTargets
+from shared.edits import find_part
+from shared.errors import RecoatError
+from shared.job import Job, View, Way
+
+
+class MirrorCopy(OnParts):
+    """The line is upright; in the other way it is level. Once the copy stands, the hand picks."""
+
+    title = "Mirror a copy"
+    first_step = "click the part to mirror"
+
+    def __init__(self, scene: Scene, way: Way = Way.ACROSS) -> None:
+        super().__init__(scene)
+        self._way = way
+        self._here: Snap | None = None
+        self._targets: SnapTargets | None = None
+
+    @property
+    def wants(self) -> str:
+        if not self.parts:
+            return ""
+        if self._way is Way.ACROSS:
+            return "where the line stands, from the left end"
+        return "how high the line is" if self.scene.face.view is View.ELEVATION else "how far from the wall the line is"
+
+    @property
+    def other_way(self) -> str:
+        return "about a level line" if self._way is Way.ACROSS else "about an upright line"
+
+    @property
+    def tried(self) -> Job | None:
+        done = self._pointed()
+        return done.job if done else None
+
+    @property
+    def preview(self) -> Preview:
+        here, done = self._here, self._pointed()
+        if here is None or done is None:
+            return NOTHING
+        spot = (here.x, here.y) if here.words else None
+        return done.preview._replace(guides=(*done.preview.guides, *here.guides), spot=spot, words=here.words)
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        if not self.parts:
+            return super().press(at, held)
+        self.point(at, held)
+        return self._mirrored(self._place) if self._here else None
+
+    def point(self, at: Point, held: Held = HELD_NONE) -> None:
+        if self._targets is None:
+            self._targets = aimed(self.scene)
+        self._here = snapped(at, self._targets, self.scene, held)
+
+    def read(self, length_mm: float) -> Done | None:
+        return self._mirrored(length_mm)
+
+    def turned(self) -> Gesture:
+        return type(self)(self.scene, Way.UP if self._way is Way.ACROSS else Way.ACROSS)
+
+    def again(self, scene: Scene) -> Gesture:
+        is_same = scene.job is self.scene.job and scene.face_id == self.scene.face_id
+        return type(self)(scene, self._way) if is_same else Pick(scene)
+
+    @property
+    def _place(self) -> float:
+        here = self._here or Snap(0.0, 0.0)
+        return here.x if self._way is Way.ACROSS else here.y
+
+    def _pointed(self) -> Done | None:
+        """What a click would give; None where it would give nothing."""
+        if self._here is None or not self.parts:
+            return None
+        try:
+            return self._mirrored(self._place)
+        except RecoatError:
+            return None
+
+    def _mirrored(self, about_mm: float) -> Done:
+        job, ids = mirrored_parts(self.scene.job, self.scene.picked, about_mm, self._way, copy=True)
+        outlines = tuple(find_part(job, part_id)[1].outline for part_id in ids)
+        left, bottom, right, top = extent(self.scene.face)
+        line = (
+            ((about_mm, bottom), (about_mm, top)) if self._way is Way.ACROSS else ((left, about_mm), (right, about_mm))
+        )
+        return Done(f"Mirror {named(self.parts)}", job, ids, Preview(outlines, guides=(line,)))
