@@ -7,7 +7,11 @@ import pytest
 
 from geometry.adjusting import Observed, adjust_distances, adjust_positions, critical_value
 from geometry.outline import area_mm2
-from shared.job import Vertex
+from geometry.setting_out import with_corners, with_straight
+from geometry.shapes import box
+from shared.edits import find_part
+from shared.job import CORNERS, Face, Job, Part, Room, Vertex
+from shared.kinds import Kind
 
 POINTS = {"a": 0, "4": 1, "3": 2, "2": 3}
 LEVELLING = (
@@ -92,3 +96,13 @@ def test_published_traverses_from_their_sides_and_diagonals(
 def _turned(point: tuple[float, float], about: tuple[float, float], angle: float) -> tuple[float, float]:
     x, y = point[0] - about[0], point[1] - about[1]
     return x * math.cos(angle) - y * math.sin(angle), x * math.sin(angle) + y * math.cos(angle)
+
+
+def test_a_published_traverse_entered_as_readings() -> None:
+    # The four corners of the same course (seen), read as sides and diagonals of a wall, which is then drawn so.
+    corners, area = TRAVERSES["four corners"]
+    face = Face("a", "A", parts=(Part("wall", Kind.WALL, box(0, 0, 400, 600)),))
+    job = Job("Quince Lane 2", rooms=(Room("r", "Kitchen", (face,)),))
+    for one, other in combinations(range(4), 2):
+        job = with_straight(job, "a", CORNERS[one], CORNERS[other], math.dist(corners[one], corners[other]))
+    assert area_mm2(find_part(with_corners(job, "a"), "wall")[1].outline) == pytest.approx(area, abs=0.005)
