@@ -46,7 +46,7 @@ def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Findin
 
 
 def _out_of_true(face: Face, corners: FaceCorners, unit: Unit) -> Iterator[Finding]:
-    """Corners not square and sides not plumb, beyond what the readings may be off with a chance of one in twenty."""
+    """Corners not square, and sides of a wall not plumb, by more than sound readings are off one time in twenty."""
     most = critical_value(len(corners.squares) + len(corners.plumbs))
     square = [
         f"the {each.corner} corner is {length_words(_whole(abs(each.off_mm), unit), unit)} out of square over "
@@ -58,7 +58,7 @@ def _out_of_true(face: Face, corners: FaceCorners, unit: Unit) -> Iterator[Findi
         f"the {each.side} side leans {length_words(_whole(abs(each.off_mm), unit), unit)} to the "
         f"{'right' if each.off_mm > 0 else 'left'} over {show_length(_whole(each.over_mm, unit), unit)}"
         for each in corners.plumbs
-        if abs(each.off_mm) > most * each.sd_mm
+        if face.view is View.ELEVATION and abs(each.off_mm) > most * each.sd_mm
     ]
     if square:
         yield Finding("out-of-square", f"On face {face.name} {_listed(square)}.", face.id)

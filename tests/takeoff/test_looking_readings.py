@@ -137,6 +137,11 @@ def test_what_is_out_of_square_and_plumb_is_told_until_it_is_drawn_so(wall: Job)
     assert messages(with_corners(job, "a")) == []
 
 
+def test_a_benchtop_lies_and_cannot_lean(wall: Job) -> None:
+    plan = replace(find_face(wall, "a"), view=View.PLAN, parts=(Part("top", Kind.BENCHTOP, box(0, 0, 3600, 2400)),))
+    assert codes(with_alcove(replace(wall, rooms=(Room("r", "Kitchen", (plan,)),)))) == ["out-of-square"]
+
+
 def test_a_square_wall_is_nothing_to_look_at(wall: Job) -> None:
     job = wall
     for (one, other), length in zip(
