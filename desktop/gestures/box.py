@@ -84,6 +84,9 @@ class Box(Shaping):
         height = positive(length_mm, "height") * way(y, pointed[1] if pointed else None)
         return self._bounded(_ordered(x, y, x + self._width, y + height))
 
+    def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
+        return (sizes[0] / 2, sizes[1] / 2) if len(sizes) > 1 else None
+
     def back(self) -> None:
         if self._width is None:
             super().back()

@@ -61,6 +61,9 @@ class Circle(Shaping):
             return None
         return self._finished(self._circle(self._start, self._at_distance(positive(length_mm, self.reach_words))))
 
+    def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
+        return 0.0, 0.0
+
     def turned(self) -> Gesture:
         return CircleAcross(self.scene)
 
@@ -90,6 +93,9 @@ class CircleAcross(Circle):
     @property
     def other_way(self) -> str:
         return "rounded box"
+
+    def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
+        return sizes[0] / 2, 0.0
 
     def turned(self) -> Gesture:
         return RoundedBox(self.scene)

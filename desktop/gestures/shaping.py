@@ -5,23 +5,26 @@ import re
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.preview import Point, Preview
-from geometry.outline import check_outline
+from geometry.outline import check_outline, joined, outline_box
 from geometry.snapping import Snap
 from shared.drawing import Size
 from shared.edits import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
 from shared.job import Job, Outline, Part, View
 from shared.kind_words import Named, read_kind
+from shared.reading_words import quoted
 
 _AT = re.compile(r"\bat\b", re.IGNORECASE)
 _BY = re.compile(r"\bby\b", re.IGNORECASE)
+_CENTRED = re.compile(r"\bcent(?:red|ered)\b", re.IGNORECASE)
 
 
 class Shaping(Gesture):
     """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings.
 
     A line may begin with what the part is, and may say sizes before the place, as people do:
-    `sink 900 by 440 at 860, 80` is `sink 860, 80, 900, 440`.
+    `sink 900 by 440 at 860, 80` is `sink 860, 80, 900, 440`. `cut-out 500 by 400 centred` stands in the middle of what
+    is picked.
     """
 
     start_words = "a corner, or its distance from the left end"
@@ -87,7 +90,12 @@ class Shaping(Gesture):
         return super().type(named.rest) if named.rest.strip() else None
 
     def lengths(self, text: str) -> tuple[float, ...]:
-        return super().lengths(self.in_order(text))
+        sizes = super().lengths(self.in_order(_CENTRED.sub(" ", text)))
+        return (*self._centred(sizes, text), *sizes) if _CENTRED.search(text) else sizes
+
+    def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
+        """How far left of its middle, and below it, a part of these sizes begins; None where they do not say."""
+        return None
 
     def in_order(self, text: str) -> str:
         """The readings of a line in the order in which they are wanted: the place, then the sizes."""
@@ -108,6 +116,18 @@ class Shaping(Gesture):
     def _pointed(self) -> Point | None:
         """Where the hand is, snapped."""
         return (self._here.x, self._here.y) if self._here else None
+
+    def _centred(self, sizes: tuple[float, ...], text: str) -> Point:
+        """Where a part of these sizes begins in the middle of what is picked."""
+        boxes = [outline_box(part.outline) for part in self.scene.face.parts if part.id in self.scene.picked]
+        away = None if self.is_begun else self.from_middle(sizes)
+        if not boxes:
+            raise ReadingError("nothing is picked to be centred on", where=quoted(text), do="pick a part first")
+        if away is None:
+            do = "type nothing but its sizes, as in 500 by 400 centred"
+            raise ReadingError("this cannot be centred", where=quoted(text), do=do)
+        left, bottom, right, top = joined(boxes)
+        return (left + right) / 2 - away[0], (bottom + top) / 2 - away[1]
 
     def _take_kind(self, named: Named) -> None:
         """What a line says at its head: the kind and the name of the new part."""
