@@ -159,6 +159,7 @@ class App(QObject):
         self.frame.findings.chosen.connect(self._go_to)
         self.cards.gone.connect(self._give_keys_back)
         self.cards.room_stands.connect(self._begin_run)
+        self.rooms.laid_out.connect(self._begin_cut_outs)
         window.asked_to_close.connect(self.close)
         window.closed.connect(self._end)
         self.strip.chosen.connect(store.show_face)
@@ -238,6 +239,10 @@ class App(QObject):
     def _begin_run(self) -> None:
         """Where bare walls stand, rows of cabinets come next."""
         self.hand.choose_mode(Mode.RUN)
+
+    def _begin_cut_outs(self) -> None:
+        """Where a benchtop's plan stands, the cut-outs for sink and cooktop come next."""
+        self.hand.choose_mode(Mode.BOX)
 
     def _open_face_menu(self) -> None:
         self.face_menu.popup(QCursor.pos())

@@ -1,7 +1,7 @@
 """What can be done to the rooms of a job, as commands."""
 
 from msgspec.structs import replace
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from desktop.asking import ask_for_name
@@ -16,7 +16,9 @@ from takeoff.benchtop_plans import with_benchtop_plans
 
 
 class Rooms(QObject):
-    """Each command is one step of history on the room that is shown."""
+    """Each command is one step of history on the room that is shown. `laid_out` when benchtops have their plans."""
+
+    laid_out = Signal()
 
     def __init__(self, store: Store, window: QWidget) -> None:
         super().__init__(window)
@@ -52,12 +54,9 @@ class Rooms(QObject):
         except RecoatError as error:
             self._store.refused.emit(str(error))
             return
-        self._store.edit(f"Lay out {_named(len(plans))}", job, face=plans[0], picked=())
+        if self._store.edit("Lay out the benchtops", job, face=plans[0], picked=()):
+            self.laid_out.emit()
 
     def _rename(self, name: str) -> None:
         shown = self._store.open
         self._store.edit("Rename room", with_changed_room(shown.job, replace(room_shown(shown), name=name)))
-
-
-def _named(plans: int) -> str:
-    return "the benchtop" if plans == 1 else "the benchtops"

@@ -145,8 +145,11 @@ def test_a_whole_kitchen_goes_in_by_keys_and_is_undone_to_bare_walls(kitchen: Pe
     tops = [row for row in kitchen.shown.takeoff.parts if row.face == plan.id]
     assert sum(row.net_mm2.amount for row in tops) == pytest.approx(600 * 2400 + 600 * (2120 - 600))
     assert kitchen.shown.picked == ()
+    kitchen.read("cut-out 780 by 440 at 1200, 80")
+    tops = [row for row in kitchen.shown.takeoff.parts if row.face == plan.id]
+    assert sum(row.net_mm2.amount for row in tops) == pytest.approx(600 * 2400 + 600 * (2120 - 600) - 780 * 440)
 
-    for _ in range(5):
+    for _ in range(6):
         kitchen.press(Qt.Key.Key_Z, Keys.ControlModifier)
     assert kitchen.shown.job is bare
 
@@ -166,6 +169,7 @@ def test_benchtops_are_refused_in_words_where_none_can_be_laid_out(kitchen: Pers
 def test_on_a_plan_run_says_where_a_row_may_stand(kitchen: Person) -> None:
     kitchen.read("600 door")
     kitchen.press(Qt.Key.Key_B, Keys.ControlModifier)
+    kitchen.press(Qt.Key.Key_U, Keys.AltModifier)
     assert "choose a wall" in kitchen.app.line.edit.placeholderText()
     assert "stands on a wall" in _answered(kitchen, "600 door")
 
