@@ -142,6 +142,7 @@ class ReadingLine(QFrame):
             if widget is not None:
                 widget.hide()
                 widget.deleteLater()
+        before: QWidget = self.edit
         for offer in offers[:MOST_OFFERS]:
             button = QPushButton(offer.words, self.offers)
             button.setProperty("text_offered", offer.text)
@@ -149,6 +150,8 @@ class ReadingLine(QFrame):
             button.clicked.connect(self._take_offer)
             if row is not None:
                 row.addWidget(button)
+            self.setTabOrder(before, button)
+            before = button
         self.offers.setVisible(bool(offers))
 
     def _take_offer(self) -> None:

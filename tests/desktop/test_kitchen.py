@@ -184,9 +184,14 @@ def test_keys_go_round_the_faces(kitchen: Person) -> None:
     assert names == ["B", "C", "A", "C"]
 
 
-def test_an_offered_line_makes_a_row_fit(kitchen: Person) -> None:
+@pytest.mark.parametrize("by_keys", [True, False])
+def test_an_offered_line_makes_a_row_fit(kitchen: Person, by_keys: bool) -> None:
     assert "300 mm longer" in _answered(kitchen, "900 pair, 600 door, 1200 drawers 3")
-    kitchen.click(_offers(kitchen)[0])
+    if by_keys:
+        for key in (Qt.Key.Key_Tab, Qt.Key.Key_Return):
+            kitchen.press(key)
+    else:
+        kitchen.click(_offers(kitchen)[0])
     assert kitchen.app.line.text == "600 pair, 600 door, 1200 drawers 3"
     assert kitchen.app.line.answer.text() == "3 cabinets, 2400 of 2400 mm, 0 left"
     kitchen.press(Qt.Key.Key_Return)
