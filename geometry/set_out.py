@@ -22,6 +22,9 @@ REMEMBERED = 64
 HELD_MM = 1e-4
 """The deviation of a size that other readings give way to."""
 
+DUST_DIGITS = 6
+"""A millionth of a millimetre is far below what a tape reads and far above the rounding of floats."""
+
 DRAWN = -1
 """Stands among the readings of a doubt for the size at which the wall (or benchtop) is drawn."""
 
@@ -75,7 +78,8 @@ class SetOut(NamedTuple):
 def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: bool = False) -> SetOut:
     """Adjust the readings of a face together. `unit` is the job's, in whose numbers slips are sought.
 
-    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. With `drawn_holds`
+    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. What disagrees with
+    all that was read before places no line until the person decides, so nothing moves by a slip. With `drawn_holds`
     the readings give way to the size at which the wall is drawn. Readings are taken to be wrong independently of each
     other, those off one hook too. A face without readings has nothing set out.
     """
@@ -136,11 +140,17 @@ def _along(
     if drawn is not None and drawn_holds:
         observed[-1] = observed[-1]._replace(sd_mm=HELD_MM)
     found = adjust_positions(observed, len(marks))
-    standing = [mark for mark in marks[1:] if number[mark] not in found.hanging]
-    lines = [Line(way, mark, found.values[number[mark]], found.sds[number[mark]]) for mark in standing]
+    aside = frozenset() if drawn_holds else _set_aside(found, places, read)
+    sound = [each for count, each in enumerate(observed) if count not in aside]
+    placed = adjust_positions(sound, len(marks)) if aside else found
+    standing = [mark for mark in marks[1:] if number[mark] not in placed.hanging]
+    lines = [Line(way, mark, _plain(placed.values[number[mark]]), placed.sds[number[mark]]) for mark in standing]
     return _Seen(
         lines=tuple(sorted(lines, key=lambda line: line.at_mm)),
-        residuals=tuple(zip(places, found.residuals, strict=True)),
+        residuals=tuple(
+            (place, _plain(placed.values[each.end] - placed.values[each.start] - each.length_mm))
+            for place, each in zip(places, observed, strict=True)
+        ),
         doubts=tuple(
             _doubt(doubt, way, places, observed, found, unit)._replace(drawn_mm=drawn.length_mm if drawn else 0.0)
             for doubt in found.doubts
@@ -149,6 +159,23 @@ def _along(
             place for place, each in zip(places, observed, strict=True) if each.end in found.hanging and place != DRAWN
         ),
     )
+
+
+def _set_aside(found: Adjustment, places: Sequence[int], read: Sequence[Reading]) -> frozenset[int]:
+    """Of each doubt the reading that places no line until the person decides: what was drawn on the lines stays.
+
+    It is the one that is singled out; where none can be, the one that was taken last. Accepted ones always take part.
+    """
+    open_doubts = (
+        [count for count in doubt.observed if places[count] != DRAWN and not read[places[count]].accepted]
+        for doubt in found.doubts
+    )
+    return frozenset(max(counts, key=lambda count: places[count]) for counts in open_doubts if counts)
+
+
+def _plain(length_mm: float) -> float:
+    """A length without the dust of reckoning."""
+    return round(length_mm, DUST_DIGITS) + 0.0
 
 
 def _observed(reading: Reading, number: dict[str, int], tape: TapeClass) -> Observed:
@@ -199,9 +226,9 @@ def _straight(readings: Sequence[Reading], tape: TapeClass, unit: Unit) -> _Seen
     except JobError as trouble:
         return _Seen(doubts=tuple(_slipped(places, observed, unit)), trouble=str(trouble))
     return _Seen(
-        residuals=tuple(zip(places, found.residuals, strict=True)),
+        residuals=tuple((place, _plain(mm)) for place, mm in zip(places, found.residuals, strict=True)),
         doubts=tuple(_doubt(doubt, Way.STRAIGHT, places, observed, found, unit) for doubt in found.doubts),
-        corners=corners,
+        corners=corners._replace(points=tuple((_plain(x), _plain(y)) for x, y in corners.points)),
     )
 
 

@@ -204,13 +204,22 @@ def test_a_front_grows_with_the_cabinet_that_it_hangs_on(wall: Job) -> None:
 
 def test_further_readings_move_what_stands_on_their_lines(wall: Job) -> None:
     job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1050)))
-    after = with_chain(job, "a", Way.ACROSS, (602, 450))
+    after = with_chain(job, "a", Way.ACROSS, (600.4, 450))
     at = lines(after)["1"]
-    assert 600 < at < 602
+    assert 600 < at < 600.4
     assert box_of(after, "first")[2] == pytest.approx(at)
     assert box_of(after, "second")[0] == pytest.approx(at)
     back = without_readings(after, "a", (2, 3))
     assert box_of(back, "first") == pytest.approx(box_of(job, "first"))
+
+
+def test_readings_in_doubt_move_nothing_until_the_person_decides(wall: Job) -> None:
+    job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1050)))
+    doubted = with_chain(job, "a", Way.ACROSS, (620, 450))
+    assert lines(doubted) == lines(job)
+    assert box_of(doubted, "first") == box_of(job, "first")
+    stands = accepted(doubted, "a", (0, 1, 2, 3))
+    assert 600 < lines(stands)["1"] < 620
 
 
 def test_a_chain_does_not_change_the_wall_that_it_closes_on(wall: Job) -> None:
