@@ -68,6 +68,9 @@ class MatchSize(OnParts):
         self._size = self._read(text)
         return None
 
+    def cancel(self) -> None:
+        self._like = None
+
     def again(self, scene: Scene) -> Gesture:
         is_same = scene.job is self.scene.job and scene.face_id == self.scene.face_id
         return type(self)(scene, self._size) if is_same else Pick(scene)

@@ -64,6 +64,9 @@ class MirrorCopy(OnParts):
     def read(self, length_mm: float) -> Done | None:
         return self._mirrored(length_mm)
 
+    def cancel(self) -> None:
+        self._here = None
+
     def turned(self) -> Gesture:
         return type(self)(self.scene, Way.UP if self._way is Way.ACROSS else Way.ACROSS)
 
