@@ -15,7 +15,7 @@ from takeoff.figures import Takeoff
 
 NUMBER_WIDTH = 84
 FACE_SHARE, TABLE_SHARE = 600, 680
-GROUPS = ("joints", "masking", "tiles")
+GROUPS = ("joints", "masking", "tiles", "sure")
 
 
 class CountPage(QWidget):

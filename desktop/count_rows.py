@@ -4,13 +4,24 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from desktop.shown import Shown
-from desktop.wording import TIMES, area_number, counted, length_words, run_words, square_unit, step_words
+from desktop.wording import (
+    TIMES,
+    area_number,
+    counted,
+    length_words,
+    off_area_words,
+    off_words,
+    run_words,
+    square_unit,
+    step_words,
+)
 from shared.edits import find_face, find_part
 from shared.job import Fillet, Job, Section, Unit
-from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Term, TileRow
+from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
 from takeoff.finish_totals import FinishTotal, totals_by_finish
 from takeoff.naming import called
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
+from takeoff.sureness import RULE, SUMMED, TAPE_SOURCE
 
 Cells = tuple[str, str, str, str]
 
@@ -35,7 +46,7 @@ class CountRow(NamedTuple):
 
 def count_rows(shown: Shown) -> tuple[CountRow, ...]:
     """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
-    groups = (*_surfaces(shown), _joints(shown), _masking(shown), _tiles(shown))
+    groups = (*_surfaces(shown), _joints(shown), _masking(shown), _tiles(shown), _sureness(shown))
     return tuple(group for group in groups if group.children)
 
 
@@ -54,8 +65,9 @@ def section_words(section: Section, unit: Unit) -> str:
 
 def _surfaces(shown: Shown) -> Iterable[CountRow]:
     names = {finish.id: finish.name for finish in shown.now.finishes}
+    off_mm2 = dict(shown.takeoff.sure.parts) if shown.takeoff.sure else {}
     for total in totals_by_finish(shown.takeoff):
-        rows = tuple(_surface(row, shown) for row in total.rows)
+        rows = tuple(_surface(row, off_mm2.get(row.id, 0.0), shown) for row in total.rows)
         yield CountRow(
             key=f"finish {total.finish}",
             cells=_areas(names.get(total.finish, total.finish), total, shown.unit),
@@ -74,7 +86,7 @@ def _areas(name: str, total: FinishTotal, unit: Unit) -> Cells:
     )
 
 
-def _surface(row: PartRow, shown: Shown) -> CountRow:
+def _surface(row: PartRow, off_mm2: float, shown: Shown) -> CountRow:
     unit = shown.unit
     key = f"part {row.id}"
     figures = (("Gross", row.gross_mm2), ("Net", row.net_mm2), ("Coat", row.coated_mm2))
@@ -87,7 +99,7 @@ def _surface(row: PartRow, shown: Shown) -> CountRow:
             area_number(row.net_mm2.amount, unit),
             area_number(row.coated_mm2.amount, unit),
         ),
-        children=tuple(_why(key, name, figure, unit, square=True) for name, figure in figures),
+        children=(*(_why(key, name, figure, unit, square=True) for name, figure in figures), *_off(key, off_mm2, unit)),
         parts=(row.id,),
         face=row.face,
     )
@@ -163,6 +175,27 @@ def _tile(row: TileRow, shown: Shown) -> CountRow:
         parts=(row.part,),
         face=row.face,
     )
+
+
+def _off(key: str, off_mm2: float, unit: Unit) -> tuple[CountRow, ...]:
+    """How far the coated area of a part could be off."""
+    words = f"Coat {off_area_words(off_mm2, unit)}, by the tape"
+    return (CountRow(f"{key} sure", (words, "", "", ""), note=True),) if off_mm2 else ()
+
+
+def _sureness(shown: Shown) -> CountRow:
+    sure = shown.takeoff.sure or Sureness()
+    lengths = ((name.capitalize(), off_words(length_mm, shown.unit)) for name, length_mm in sure.lengths)
+    off = (("Coat", off_area_words(sure.coated_mm2, shown.unit)), *lengths)
+    rows = tuple(CountRow(f"sure {name}", (name, "", "", words), _tape_notes(name, shown)) for name, words in off)
+    return CountRow("sure", ("How sure", "", "", "Off by"), rows if shown.takeoff.parts else (), head=True)
+
+
+def _tape_notes(name: str, shown: Shown) -> tuple[CountRow, ...]:
+    """The rule behind how sure a figure is, and where the tape's tolerance is from."""
+    tape = f"tape of class {shown.job.tape}, read from its end hook: {TAPE_SOURCE}"
+    words = (RULE, SUMMED, tape)
+    return tuple(CountRow(f"sure {name} {word}", (word, "", "", ""), note=True) for word in words)
 
 
 def _places(job: Job, *faces: str) -> str:

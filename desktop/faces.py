@@ -17,6 +17,7 @@ from shared.edits import (
     without_face,
 )
 from shared.job import Corner, Unit
+from shared.tape import TapeClass
 
 
 class Faces(QObject):
@@ -84,6 +85,12 @@ class Faces(QObject):
         job = self._store.open.job
         if job.unit is not unit:
             self._store.edit(f"Lengths in {unit.value}", replace(job, unit=unit))
+
+    def set_tape(self, tape: TapeClass) -> None:
+        """Say the accuracy class that is printed on the tape."""
+        job = self._store.open.job
+        if job.tape is not tape:
+            self._store.edit(f"Tape of class {tape}", replace(job, tape=tape))
 
     def _step(self, by: int) -> None:
         ids = [face.id for face in self._store.open.job.faces]

@@ -29,6 +29,7 @@ from desktop.photo_commands import with_photo, with_squared_photo
 from desktop.shown import Overlay, Page, Shown
 from geometry.lining_up import Alignment
 from shared.job import Corner, Unit, Way
+from shared.tape import TapeClass
 from takeoff.figures import Fronts
 
 if TYPE_CHECKING:
@@ -222,13 +223,21 @@ def _job(app: "App", menus: Menus) -> QMenu:
             Command("Rename the room...", None, rooms.rename, with_room),
             Command("Delete the room", None, rooms.delete, with_room),
         ),
-        (
-            Command("Rename the &job...", None, faces.rename_job, with_job),
-            *(
-                Choice(words, None, partial(faces.set_unit, unit), partial(_is_unit, unit))
-                for unit, words in UNITS.items()
-            ),
-        ),
+        (Command("Rename the &job...", None, faces.rename_job, with_job), *_units(app)),
+        _tapes(app),
+    )
+
+
+def _units(app: "App") -> tuple[Choice, ...]:
+    return tuple(
+        Choice(words, None, partial(app.faces.set_unit, unit), partial(_is_unit, unit)) for unit, words in UNITS.items()
+    )
+
+
+def _tapes(app: "App") -> tuple[Choice, ...]:
+    return tuple(
+        Choice(f"Read with a tape of class {tape}", None, partial(app.faces.set_tape, tape), partial(_is_tape, tape))
+        for tape in TapeClass
     )
 
 
@@ -251,6 +260,10 @@ def _has_overlay(overlay: Overlay, shown: Shown) -> bool:
 def _is_corner(corner: Corner, shown: Shown) -> bool:
     face = shown.shown_face
     return face is not None and face.corner is corner
+
+
+def _is_tape(tape: TapeClass, shown: Shown) -> bool:
+    return shown.job.tape is tape
 
 
 def _is_unit(unit: Unit, shown: Shown) -> bool:

@@ -4,9 +4,9 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from desktop.roles import set_role
 from desktop.shown import Shown
-from desktop.wording import area_words, run_words
+from desktop.wording import area_words, off_area_words, off_words, run_words
 from shared.job import Unit
-from takeoff.figures import Totals
+from takeoff.figures import Sureness, Totals
 
 
 class TotalsBar(QFrame):
@@ -33,12 +33,19 @@ class TotalsBar(QFrame):
         """What the bar says."""
         return tuple(label.text() for label in self._labels)
 
+    @property
+    def tips(self) -> tuple[str, ...]:
+        """What the bar says of its areas and lengths to a hand that rests on them."""
+        return tuple(label.toolTip() for label in self._labels)
+
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the totals of what is shown, also of what is only being tried out."""
         if old is not None and old.takeoff is new.takeoff and old.unit is new.unit:
             return
         for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=True):
             label.setText(words)
+        for label, words in zip(self._labels, sure_words(new.takeoff.sure, new.unit), strict=False):
+            label.setToolTip(words)
         self._unit_name = new.unit.value
         self.say(self._busy)
 
@@ -46,6 +53,14 @@ class TotalsBar(QFrame):
         """Say what is being done in the background; "" when nothing is."""
         self._busy = busy
         self._unit.setText(busy or self._unit_name)
+
+
+def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
+    """How far the areas and lengths of the bar could be off; "" for each where nobody asked."""
+    if sure is None:
+        return ("",) * 4
+    lengths = tuple(f"{name.capitalize()} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
+    return tuple(f"{words}, by the tape" for words in (f"Coat {off_area_words(sure.coated_mm2, unit)}", *lengths))
 
 
 def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:

@@ -40,6 +40,16 @@ def area_number(area_mm2: float, unit: Unit) -> str:
     return area_words(area_mm2, unit).split(" ")[0]
 
 
+def off_words(length_mm: float, unit: Unit) -> str:
+    """How far a length could be off, with its unit."""
+    return f"± {length_words(length_mm, unit)}{' mm' if unit is Unit.MM else ''}"
+
+
+def off_area_words(area_mm2: float, unit: Unit) -> str:
+    """How far an area could be off, with its unit."""
+    return f"± {step_words(area_mm2, unit)}"
+
+
 def square_unit(unit: Unit) -> str:
     """The unit of areas."""
     return large_unit(unit) + "²"

@@ -153,6 +153,12 @@ class Sureness(NamedTuple):
     grout_mm: float = 0.0
     parts: tuple[tuple[str, float], ...] = ()
 
+    @property
+    def lengths(self) -> tuple[tuple[str, float], ...]:
+        """How far the totals that are lengths could be off, by their names; grout only where there is some."""
+        known = (("masking", self.masking_mm), ("bead", self.bead_mm), ("old bead", self.old_bead_mm))
+        return (*known, ("grout", self.grout_mm)) if self.grout_mm else known
+
 
 class Takeoff(NamedTuple):
     """Everything counted of a job, in the order of its rooms, faces and parts; `rule` names the measuring rule.

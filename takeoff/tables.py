@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
-from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow
+from takeoff.figures import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.naming import Names, section_words
 
 Cell = str | float
@@ -21,8 +21,9 @@ DIGITS = 6
 def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
     """The table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
 
-    One row for each part, joint, masking and tiled part, then the totals; the first column says which. Text that a
-    spreadsheet would take for a formula is led by an apostrophe.
+    One row for each part, joint, masking and tiled part, then the totals, then how far they, and the coated areas of
+    parts, could be off; the first column says which. Text that a spreadsheet would take for a formula is led by an
+    apostrophe.
     """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)
@@ -64,6 +65,8 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
     for tiles in takeoff.tiles:
         yield _tile_cells(tiles, job, names)
     yield from _total_cells(takeoff, job)
+    if takeoff.sure is not None:
+        yield from _sure_cells(takeoff, takeoff.sure, job, names)
 
 
 def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
@@ -99,6 +102,17 @@ def _total_cells(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
         lengths["grout"] = totals.grout_mm
     for name, length_mm in lengths.items():
         yield ("total", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
+
+
+def _sure_cells(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Iterator[tuple[Cell, ...]]:
+    off_mm2 = dict(sure.parts)
+    for row in takeoff.parts:
+        if off_mm2.get(row.id):
+            words = (names.room(row.room), names.face(row.face), row.tag, row.id, names.part(row.id))
+            yield ("off by", *words, *[""] * 8, "", "", round(area_in(off_mm2[row.id], job.unit), DIGITS), "")
+    yield ("off by", *[""] * 4, "coated", *[""] * 8, "", "", round(area_in(sure.coated_mm2, job.unit), DIGITS), "")
+    for name, length_mm in sure.lengths:
+        yield ("off by", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
 
 
 def _run(row: JointRow | MaskingRow, job: Job) -> float:

@@ -7,7 +7,8 @@ import msgspec
 from shared.job import Job, Section, Unit, View
 from shared.kinds import Kind, Treatment
 from shared.schema import json_schema
-from takeoff.figures import Takeoff
+from shared.tape import TapeClass
+from takeoff.figures import Sureness, Takeoff
 
 VERSION = 1
 """The version of the takeoff's schema."""
@@ -37,7 +38,10 @@ class FaceEntry(Entry, frozen=True):
 
 
 class PartEntry(Entry, frozen=True):
-    """A part; `finish` is an id, "" for none; `tag` is that of a front, else ""."""
+    """A part; `finish` is an id, "" for none; `tag` is that of a front, else "".
+
+    `coated_area_tolerance_mm2` is how far its coated area could be off because of the tape.
+    """
 
     id: str
     room: str
@@ -50,6 +54,7 @@ class PartEntry(Entry, frozen=True):
     gross_area_mm2: float
     net_area_mm2: float
     coated_area_mm2: float
+    coated_area_tolerance_mm2: float | None
 
 
 class EdgeEntry(Entry, frozen=True):
@@ -105,6 +110,17 @@ class TotalsEntry(Entry, frozen=True):
     grout_m: float
 
 
+class TolerancesEntry(Entry, frozen=True):
+    """How far the totals could be off because of a tape of this class, in square metres and metres."""
+
+    tape: TapeClass
+    coated_area_m2: float
+    masking_m: float
+    bead_m: float
+    old_bead_m: float
+    grout_m: float
+
+
 class FindingEntry(Entry, frozen=True):
     """A thing to look at."""
 
@@ -130,6 +146,7 @@ class TakeoffEntry(Entry, frozen=True):
     totals: TotalsEntry
     findings: tuple[FindingEntry, ...]
     tiles: tuple[TilesEntry, ...]
+    tolerances: TolerancesEntry | None
 
 
 def takeoff_json(takeoff: Takeoff, job: Job) -> bytes:
@@ -157,12 +174,15 @@ def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
         totals=_totals_entry(takeoff),
         findings=tuple(FindingEntry(*finding[:4]) for finding in takeoff.findings),
         tiles=_tiles_entries(takeoff),
+        tolerances=_tolerances_entry(takeoff.sure, job) if takeoff.sure else None,
     )
 
 
 def _part_entries(takeoff: Takeoff) -> tuple[PartEntry, ...]:
+    off_mm2 = dict(takeoff.sure.parts) if takeoff.sure else {}
     return tuple(
-        PartEntry(*row[:8], row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount) for row in takeoff.parts
+        PartEntry(*row[:8], row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount, off_mm2.get(row.id))
+        for row in takeoff.parts
     )
 
 
@@ -180,6 +200,17 @@ def _joint_entries(takeoff: Takeoff) -> tuple[JointEntry, ...]:
             length_mm=row.length_mm.amount,
         )
         for row in takeoff.joints
+    )
+
+
+def _tolerances_entry(sure: Sureness, job: Job) -> TolerancesEntry:
+    return TolerancesEntry(
+        tape=job.tape,
+        coated_area_m2=sure.coated_mm2 / MM2_IN_A_SQUARE_METRE,
+        masking_m=sure.masking_mm / MM_IN_A_METRE,
+        bead_m=sure.bead_mm / MM_IN_A_METRE,
+        old_bead_m=sure.old_bead_mm / MM_IN_A_METRE,
+        grout_m=sure.grout_mm / MM_IN_A_METRE,
     )
 
 

@@ -1,9 +1,9 @@
-"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, fronts, things to look at."""
+"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, how sure, and the totals."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
-from shared.units import show_area, show_run
+from shared.units import length_words, show_area, show_run
 from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff
 from takeoff.finish_totals import FinishTotal, totals_by_finish
 from takeoff.measuring_rules import NET, measuring_rules
@@ -20,6 +20,7 @@ def takeoff_text(takeoff: Takeoff, job: Job) -> str:
         _joints(takeoff, job),
         _masking(takeoff, job),
         _tiles(takeoff, job),
+        _sureness(takeoff, job),
         _totals(takeoff, job),
     )
     return "\n\n".join("\n".join(lines) for lines in sections if lines) + "\n"
@@ -88,6 +89,14 @@ def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
         where = f"  {names.room(row.room)}  {names.face(row.face)}  {names.part(row.part)}"
         lines.append(_line(where, str(row.whole), str(row.cut), show_run(row.grout_mm.amount, job.unit)))
     return [*lines, _line("All grout", "", "", show_run(takeoff.totals.grout_mm, job.unit))]
+
+
+def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
+    if takeoff.sure is None:
+        return []
+    lengths = (f"{name} ± {length_words(length_mm, job.unit)}" for name, length_mm in takeoff.sure.lengths)
+    area = f"coat ± {show_area(takeoff.sure.coated_mm2, job.unit, fine=True)}"
+    return [f"How sure, by a class {job.tape} tape:", "  " + "   ".join((area, *lengths))]
 
 
 def _totals(takeoff: Takeoff, job: Job) -> list[str]:

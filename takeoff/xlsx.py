@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from shared.disk import write_atomically
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
-from takeoff.figures import JointRow, MaskingRow, PartRow, Takeoff, TileRow
+from takeoff.figures import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.finish_totals import totals_by_finish
 from takeoff.naming import Names, section_words
 
@@ -37,7 +37,7 @@ class Sheet(NamedTuple):
 
 
 def write_xlsx(takeoff: Takeoff, job: Job, path: Path) -> None:
-    """Write the sheets Areas, Joints, Masking, Tiles (where there are some) and Totals.
+    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals and How sure.
 
     FileError where that fails; the file is then as it was.
     """
@@ -80,6 +80,7 @@ def _sheets(takeoff: Takeoff, job: Job) -> tuple[Sheet, ...]:
         _masking(takeoff, job, names),
         *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
         _totals(takeoff, job, names),
+        *((_sureness(takeoff, takeoff.sure, job, names),) if takeoff.sure else ()),
     )
 
 
@@ -155,6 +156,23 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
         *_grout_total(takeoff, job),
     )
     return Sheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
+
+
+def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Sheet:
+    """How far the totals could be off because of the tape, and the coated area of each part."""
+    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    off_mm2 = dict(sure.parts)
+    rows: tuple[Row, ...] = (
+        ("", "", "all coated", areas, area_in(sure.coated_mm2, job.unit)),
+        *(("", "", name, run, run_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
+        *(
+            (names.room(row.room), names.face(row.face), names.part(row.id), areas, area_in(off_mm2[row.id], job.unit))
+            for row in takeoff.parts
+            if off_mm2.get(row.id)
+        ),
+    )
+    headings = ("Room", "Face", "What", "Unit", f"Could be off by (tape class {job.tape})")
+    return Sheet("How sure", headings, (14, 8, 28, 6, 32), rows)
 
 
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:

@@ -1,5 +1,9 @@
+import csv
+import io
+import json
 import math
 
+import openpyxl
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,14 +14,18 @@ from geometry.propagation import Sum
 from geometry.shapes import box, circle
 from geometry.sides import Side
 from shared.edits import find_part, with_changed_parts
-from shared.job import Face, Job, Part, Tiles
+from shared.job import Face, Job, Part, Tiles, Unit
 from shared.kinds import Kind
 from shared.tape import TapeClass, tape_tolerance_mm
 from takeoff.figures import Fronts, Sureness
 from takeoff.measuring import Context, count_face
 from takeoff.memory import Memory
 from takeoff.sureness import coated_sum
+from takeoff.tables import takeoff_csv
 from takeoff.take_off import take_off
+from takeoff.takeoff_json import takeoff_json
+from takeoff.text_table import takeoff_text
+from takeoff.xlsx import xlsx_bytes
 from tests.geometry.faces import random_face
 from tests.takeoff.rows import face_of, job_of
 
@@ -92,6 +100,33 @@ def test_an_opening_that_a_rule_leaves_in_makes_nothing_less_sure() -> None:
     found = take_off(opened, rule="is-1200-13").sure
     assert found is not None
     assert found.coated_mm2 == pytest.approx(sure(job_of(face_of(tiles))).coated_mm2)
+
+
+def test_every_table_says_how_sure_it_is(kitchen: Job) -> None:
+    takeoff, found = take_off(kitchen), sure(kitchen)
+    text = takeoff_text(takeoff, kitchen)
+    assert "How sure, by a class II tape:" in text
+    assert f"masking ± {found.masking_mm:.1f} mm" in text
+    rows = list(csv.DictReader(io.StringIO(takeoff_csv(takeoff, kitchen).decode("utf-8"), newline="")))
+    off = {row["name"]: row for row in rows if row["row"] == "off by" and not row["id"]}
+    assert float(off["coated"]["coated m2"]) == pytest.approx(found.coated_mm2 / 1e6, abs=1e-6)
+    assert float(off["bead"]["length m"]) == pytest.approx(found.bead_mm / 1e3, abs=1e-6)
+    sheet = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(takeoff, kitchen)))["How sure"]
+    cells = {row[2]: row[4] for row in sheet.iter_rows(min_row=2, values_only=True)}
+    assert cells["all coated"] == pytest.approx(found.coated_mm2 / 1e6)
+    assert cells["splashback"] == pytest.approx(dict(found.parts)["tiles-b"] / 1e6)
+    document = json.loads(takeoff_json(takeoff, kitchen))
+    assert document["tolerances"]["coated_area_m2"] == pytest.approx(found.coated_mm2 / 1e6)
+    tiles = next(part for part in document["parts"] if part["id"] == "tiles")
+    assert tiles["coated_area_tolerance_mm2"] == pytest.approx(dict(found.parts)["tiles"])
+
+
+def test_an_inch_job_is_off_by_inches_and_square_feet(kitchen: Job) -> None:
+    inches = replace(kitchen, unit=Unit.INCH)
+    (line,) = (each for each in takeoff_text(take_off(inches), inches).splitlines() if "±" in each)
+    assert "ft2" in line
+    assert '"' in line
+    assert " mm" not in line
 
 
 def test_where_nobody_asks_it_is_not_reckoned(kitchen: Job) -> None:
