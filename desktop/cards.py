@@ -66,6 +66,6 @@ class Cards(QObject):
         self.gone.emit()
         self.room_stands.emit()
 
-    def _set_heights(self, heights: Heights) -> None:
-        self._rooms.set_heights(heights)
+    def _set_heights(self, room: str, heights: Heights) -> None:
+        self._rooms.set_heights(room, heights)
         self.gone.emit()

@@ -37,6 +37,9 @@ class Frame(QObject):
         """Show the page that is open, and the job's name in the title."""
         for widget in (self._bar, self._strip, self._totals):
             widget.setVisible(new is not None)
+        if old is None or new is None:
+            for card in (self.face_form, self.kitchen_form, self.heights_form):
+                card.hide()
         if new is None:
             self._window.stack.setCurrentWidget(self._window.start)
             self.findings.hide()

@@ -14,12 +14,13 @@ HOLDS_FOR = "They hold for what is drawn from now on; what stands stays as it is
 
 
 class HeightsForm(Card):
-    """`filled(Heights)` when they are to hold."""
+    """`filled(room id, Heights)` when they are to hold."""
 
-    filled = Signal(object)
+    filled = Signal(str, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Set", WIDTH, parent)
+        self._room = ""
         self.head = QLabel(self)
         self.heights = HeightsFields(self)
         set_role(self.head, "head")
@@ -36,6 +37,7 @@ class HeightsForm(Card):
 
     def open_for(self, room: Room, unit: Unit, place: QPoint) -> None:
         """Open here for this room."""
+        self._room = room.id
         self.head.setText(f"Usual in {room.name}")
         self.heights.show_heights(room.heights, unit)
         first = self.heights.lines[0]
@@ -45,4 +47,4 @@ class HeightsForm(Card):
     def fill(self) -> None:
         heights = self.heights.heights()
         check_heights(heights, "")
-        self.filled.emit(heights)
+        self.filled.emit(self._room, heights)

@@ -39,10 +39,14 @@ class Rooms(QObject):
         shown = self._store.open
         self._store.edit("Delete room", without_room(shown.job, room_shown(shown).id))
 
-    def set_heights(self, heights: Heights) -> None:
-        """What is usual in the room."""
+    def set_heights(self, room: str, heights: Heights) -> None:
+        """What is usual in a room, which by now need not be the one that is shown."""
         shown = self._store.open
-        job = with_heights(shown.job, room_shown(shown).id, heights)
+        try:
+            job = with_heights(shown.job, room, heights)
+        except RecoatError as error:
+            self._store.refused.emit(str(error))
+            return
         if job is not shown.job:
             self._store.edit("Usual heights", job)
 

@@ -3,9 +3,10 @@
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Offer, Scene, snapped
 from desktop.gestures.preview import Point, Preview
 from geometry.extent import extent
-from geometry.rows import LaidRow, lay_row, left_for, next_start, over_mm, with_row
+from geometry.rows import LaidRow, lay_row, left_for, next_start, over_mm
 from geometry.snapping import Snap, snap_targets
 from shared.drawing import Size
+from shared.edits import with_parts
 from shared.errors import JobError, ReadingError, RecoatError
 from shared.job import Unit, View
 from shared.reading import read_length
@@ -38,12 +39,15 @@ class Run(Gesture):
         self._here: Snap | None = None
         self._start: float | None = None
         self._above = False
+        # Where a row of cabinets goes on, and one of wall cabinets; nowhere on a plan.
+        goes_on = (next_start(scene.job, scene.face_id, above) for above in (False, True))
+        self._goes_on = tuple(goes_on) if scene.face.view is View.ELEVATION else ()
 
     @property
     def wants(self) -> str:
-        if self.scene.face.view is View.PLAN:
+        if not self._goes_on:
             return ""
-        return f"{self._what(above=self._above)} from {self._words(self._begins)}: widths and words"
+        return f"{self._what(above=self._above)} from {self._words(self._begins(self._above))}: widths and words"
 
     @property
     def example(self) -> str:
@@ -59,10 +63,10 @@ class Run(Gesture):
 
     @property
     def preview(self) -> Preview:
-        if not self.wants:
+        if not self._goes_on:
             return Preview()
         _, bottom, _, top = extent(self.scene.face)
-        begins = ((self._begins, bottom), (self._begins, top))
+        begins = ((self._begins(self._above), bottom), (self._begins(self._above), top))
         here = self._here
         if here is None:
             return Preview(guides=(begins,))
@@ -75,7 +79,7 @@ class Run(Gesture):
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
         """The row begins over or under where the hand is."""
         self.point(at, held)
-        if self.wants and self._here is not None:
+        if self._goes_on and self._here is not None:
             self._begin_at(self._here.x)
         return None
 
@@ -99,8 +103,9 @@ class Run(Gesture):
         """What could be made narrower in a row that does not fit."""
         scene = self.scene
         try:
+            self._refuse_plan()
             row = self._row(text)
-            over = over_mm(scene.job, scene.face_id, row, self._start)
+            over = over_mm(scene.job, scene.face_id, row, self._begins(row.above))
         except RecoatError:
             return ()
         return tuple(Offer(words, line) for words, line in shortened(row, over) if self._fits(line))
@@ -111,9 +116,10 @@ class Run(Gesture):
         if start is not None:
             self._begin_at(start)
             return None
-        scene, row = self.scene, self._row(text)
+        row = self._row(text)
         laid = self._laid(row)
-        job, ids = with_row(scene.job, scene.face_id, row, self._start)
+        job = with_parts(self.scene.job, self.scene.face_id, laid.parts)
+        ids = tuple(part.id for part in laid.parts)
         return Done(f"Row of {self._what(above=row.above)}", job, ids, self._shown(laid))
 
     def turned(self) -> Gesture:
@@ -129,14 +135,11 @@ class Run(Gesture):
     def cancel(self) -> None:
         self._start = None
 
-    @property
-    def _begins(self) -> float:
-        if self._start is not None:
-            return self._start
-        return next_start(self.scene.job, self.scene.face_id, self._above)
+    def _begins(self, above: bool) -> float:
+        return self._goes_on[above] if self._start is None else self._start
 
     def _refuse_plan(self) -> None:
-        if not self.wants:
+        if not self._goes_on:
             raise JobError("a row of cabinets stands on a wall", do="choose a wall")
 
     def _begin_at(self, start_mm: float) -> None:
@@ -170,7 +173,7 @@ class Run(Gesture):
         return row if row.above or not self._above else read_row(f"{ABOVE} {text}", unit, decimal=decimal)
 
     def _laid(self, row: Row) -> LaidRow:
-        return lay_row(self.scene.job, self.scene.face_id, row, self._start)
+        return lay_row(self.scene.job, self.scene.face_id, row, self._begins(row.above))
 
     def _fits(self, line: str) -> bool:
         try:

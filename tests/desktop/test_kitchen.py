@@ -234,6 +234,22 @@ def test_usual_heights_hold_for_what_is_drawn_from_then_on(kitchen: Person) -> N
     assert kitchen.shown.job.rooms[0].heights == usual_heights()
 
 
+def test_heights_are_set_for_the_room_they_were_asked_for(kitchen: Person) -> None:
+    kitchen.app.cards.ask_for_room()
+    kitchen.read("1500")
+    kitchen.app.cards.ask_for_heights()
+    kitchen.app.store.show_face("f1")
+    kitchen.read("2700")
+    assert [room.heights.ceiling_mm for room in kitchen.shown.job.rooms] == [2400, 2700]
+
+
+def test_a_form_goes_with_its_job(kitchen: Person) -> None:
+    kitchen.app.cards.ask_for_heights()
+    kitchen.press(Qt.Key.Key_N, Keys.ControlModifier)
+    kitchen.wait_until(lambda: kitchen.app.store.shown is None)
+    assert not kitchen.app.frame.heights_form.isVisible()
+
+
 def _answered(person: Person, line: str) -> str:
     """What is answered to a line that is refused, which then is taken out again only by the person."""
     person.read(line)

@@ -132,6 +132,7 @@ def test_on_a_plan_no_row_is_asked_for_or_taken() -> None:
     for line in ("600", "600 door"):
         with pytest.raises(JobError, match="stands on a wall"):
             run.type(line)
+        assert run.offers(line) == ()
 
 
 def test_where_the_row_will_begin_is_shown_on_the_face() -> None:
