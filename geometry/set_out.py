@@ -1,5 +1,6 @@
 """What the readings of a face say together: where its set-out lines and corners stand, and which readings to doubt."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import sqrt
@@ -140,9 +141,10 @@ def _along(
     if drawn is not None and drawn_holds:
         observed[-1] = observed[-1]._replace(sd_mm=HELD_MM)
     found = adjust_positions(observed, len(marks))
-    aside = frozenset() if drawn_holds else _set_aside(found, places, read)
-    sound = [each for count, each in enumerate(observed) if count not in aside]
-    placed = adjust_positions(sound, len(marks)) if aside else found
+    placed = found
+    if not drawn_holds and _has_open_doubt(found, places, read):
+        sound = _sound(observed, places, read, len(marks))
+        placed = adjust_positions([observed[count] for count in sound], len(marks))
     standing = [mark for mark in marks[1:] if number[mark] not in placed.hanging]
     lines = [Line(way, mark, _plain(placed.values[number[mark]]), placed.sds[number[mark]]) for mark in standing]
     return _Seen(
@@ -161,16 +163,34 @@ def _along(
     )
 
 
-def _set_aside(found: Adjustment, places: Sequence[int], read: Sequence[Reading]) -> frozenset[int]:
-    """Of each doubt the reading that places no line until the person decides: what was drawn on the lines stays.
+def _sound(observed: Sequence[Observed], places: Sequence[int], read: Sequence[Reading], marks: int) -> list[int]:
+    """The readings that place lines, by their numbers, while some are in doubt: what was there first stays.
 
-    It is the one that is singled out; where none can be, the one that was taken last. Accepted ones always take part.
+    A reading that brings a doubt to those before it is left out until the person decides. What the person has accepted
+    and the drawn size come first, then all as they were taken.
     """
-    open_doubts = (
-        [count for count in doubt.observed if places[count] != DRAWN and not read[places[count]].accepted]
-        for doubt in found.doubts
-    )
-    return frozenset(max(counts, key=lambda count: places[count]) for counts in open_doubts if counts)
+
+    def rank(count: int) -> tuple[bool, bool, int]:
+        place = places[count]
+        return place != DRAWN and not read[place].accepted, place != DRAWN, place
+
+    def agree(counts: Sequence[int]) -> bool:
+        found = adjust_positions([observed[count] for count in counts], marks)
+        return not _has_open_doubt(found, [places[count] for count in counts], read)
+
+    kept: list[int] = []
+    waiting = sorted(range(len(observed)), key=rank)
+    while waiting:
+        many = bisect_left(range(1, len(waiting) + 1), True, key=lambda most: not agree(kept + waiting[:most]))
+        kept += waiting[:many]
+        waiting = waiting[many + 1 :]
+    return kept
+
+
+def _has_open_doubt(found: Adjustment, places: Sequence[int], read: Sequence[Reading]) -> bool:
+    """Whether any doubt is about a reading that the person has not accepted."""
+    doubted = (places[count] for doubt in found.doubts for count in doubt.observed)
+    return any(place != DRAWN and not read[place].accepted for place in doubted)
 
 
 def _plain(length_mm: float) -> float:

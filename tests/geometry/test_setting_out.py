@@ -222,6 +222,13 @@ def test_readings_in_doubt_move_nothing_until_the_person_decides(wall: Job) -> N
     assert 600 < lines(stands)["1"] < 620
 
 
+def test_a_line_that_an_earlier_misread_number_placed_stays_until_that_is_typed_again(wall: Job) -> None:
+    job = with_cabinets(with_running(wall, "a", Way.ACROSS, (600, 1070)))
+    doubted = with_chain(with_chain(job, "a", Way.ACROSS, (600, 450)), "a", Way.ACROSS, (600, 450))
+    assert lines(doubted) == lines(job)
+    assert box_of(replaced(doubted, "a", 1, 1050), "second") == pytest.approx((600, 150, 1050, 870))
+
+
 def test_a_chain_does_not_change_the_wall_that_it_closes_on(wall: Job) -> None:
     for job in (wall, with_overall(wall, "a", Way.ACROSS, 3600)):
         assert box_of(with_chain(job, "a", Way.ACROSS, (600, 1200, 1806)), "wall") == (0, 0, 3600, 2400)
