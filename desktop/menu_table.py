@@ -205,7 +205,7 @@ def _job(app: "App", menus: Menus) -> QMenu:
         ),
         (
             *(
-                Choice(words, None, partial(faces.set_corner, corner), partial(_is_corner, corner))
+                Choice(words, None, partial(faces.set_corner, corner), partial(_is_corner, corner), with_face)
                 for corner, words in CORNERS.items()
             ),
         ),

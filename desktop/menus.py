@@ -23,15 +23,6 @@ class Command(NamedTuple):
     usable: Callable[[Shown | None], bool]
 
 
-class Choice(NamedTuple):
-    """One of several values that a menu offers; it is marked where `holds`."""
-
-    words: str
-    key: Key
-    act: Callable[[], object]
-    holds: Callable[[Shown], bool]
-
-
 def always(_: Shown | None) -> bool:
     """Whether a job is open or not."""
     return True
@@ -77,6 +68,16 @@ def can_redo(shown: Shown | None) -> bool:
     return shown is not None and shown.history.can_redo
 
 
+class Choice(NamedTuple):
+    """One of several values that a menu offers; it is marked where `holds`, and can be chosen where it is usable."""
+
+    words: str
+    key: Key
+    act: Callable[[], object]
+    holds: Callable[[Shown], bool]
+    usable: Callable[[Shown | None], bool] = with_job
+
+
 class Menus(QObject):
     """Fills a window's menu bar from tables of commands, and keeps them in step with what is shown."""
 
@@ -102,7 +103,7 @@ class Menus(QObject):
         for action, command in self._commands:
             action.setEnabled(command.usable(new))
         for action, choice in self._choices:
-            action.setEnabled(new is not None)
+            action.setEnabled(choice.usable(new))
             action.setChecked(new is not None and choice.holds(new))
         if new is not None:
             self._name_step(UNDO, new.history.undo_label)
