@@ -71,3 +71,10 @@ def test_nothing_is_copied_where_nothing_is_picked() -> None:
     with pytest.raises(ReadingError, match="click the part"):
         CopyAlong(SCENE).type("4")
     assert CopyAlong(SCENE).enter() is None
+
+
+def test_with_nothing_picked_a_line_says_nothing_and_is_refused() -> None:
+    gesture = CopyAlong(SCENE)
+    assert gesture.says("4 at 450") == gesture.says("4") == ""
+    with pytest.raises(ReadingError):
+        gesture.type("4")
