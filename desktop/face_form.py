@@ -62,9 +62,9 @@ class FaceForm(Card):
     def _lay_out(self) -> None:
         form = QFormLayout(self)
         form.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)
-        form.addRow("&Name", self.name)
+        form.addRow("Name", self.name)
         form.addRow("Face is", self.view)
-        form.addRow("&Width", self.width_field)
+        form.addRow("Width", self.width_field)
         self._height_label = QLabel(self)
         self._height_label.setBuddy(self.height_field)
         form.addRow(self._height_label, self.height_field)
@@ -75,7 +75,7 @@ class FaceForm(Card):
     def _show_view(self) -> None:
         view = self._view()
         high = "Height" if view is View.ELEVATION else "Depth"
-        self._height_label.setText(f"&{high}")
+        self._height_label.setText(high)
         self.height_field.setAccessibleName(high)
         self.width_field.ask("3600 or 2400+1200", self._unit)
         self.height_field.ask("2400" if view is View.ELEVATION else "600", self._unit)

@@ -68,7 +68,7 @@ class KitchenForm(Card):
         self._job = job
         unit = job.unit if job else self._chosen_unit
         self.do.setText("Add" if job else "Start")
-        self._name_label.setText("&Room" if job else "&Job")
+        self._name_label.setText("Room" if job else "Job")
         self.name.setText(NEXT_ROOM if job else NEW_JOB)
         for widget in (self._unit_label, self.unit):
             widget.setVisible(job is None)
@@ -124,15 +124,15 @@ class KitchenForm(Card):
         form = QFormLayout()
         first = QHBoxLayout()
         first.setSpacing(8)
-        self._unit_label = QLabel("&Lengths in", self)
+        self._unit_label = QLabel("Lengths in", self)
         self._unit_label.setBuddy(self.unit)
         first.addWidget(self.name, 1)
         first.addWidget(self._unit_label)
         first.addWidget(self.unit)
-        self._name_label = QLabel("&Room", self)
+        self._name_label = QLabel("Room", self)
         self._name_label.setBuddy(self.name)
         form.addRow(self._name_label, first)
-        form.addRow("&Walls", self.walls)
+        form.addRow("Walls", self.walls)
         form.addRow("", self.read)
         self.name.setAccessibleName("Name")
         self.walls.setAccessibleName("Walls")

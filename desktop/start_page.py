@@ -30,7 +30,7 @@ class StartPage(QFrame):
         self.trouble.setWordWrap(True)
         self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self.trouble, "trouble")
-        self.kept = self._door("Take up the &job that was not saved", self.asked_for_kept)
+        self.kept = self._door("Take up the job that was &not saved", self.asked_for_kept)
         self.kept.hide()
         self.new = self._door("&Start a kitchen from wall lengths", self.asked_for_new)
         self.file = self._door("&Open a file", self.asked_for_file)

@@ -2,10 +2,12 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QLabel, QPushButton
 
+from desktop.card import Card
 from desktop.kitchen_form import KitchenForm
-from desktop.modes import Mode
+from desktop.modes import KEYS, Mode
 from geometry.extent import extent
 from shared.job import Corner, Unit, View, usual_heights
 from shared.kinds import Kind
@@ -248,6 +250,23 @@ def test_a_form_goes_with_its_job(kitchen: Person) -> None:
     kitchen.press(Qt.Key.Key_N, Keys.ControlModifier)
     kitchen.wait_until(lambda: kitchen.app.store.shown is None)
     assert not kitchen.app.frame.heights_form.isVisible()
+
+
+def test_a_key_with_alt_reaches_one_thing_only(person: Person) -> None:
+    """The doors are gone while a job is open, the modes switched off while none is."""
+    window = person.app.window
+    menus = [_key_of(action.text()) for action in window.menuBar().actions()]
+    doors = [_key_of(button.text()) for button in window.start.findChildren(QPushButton)]
+    fields = [_key_of(label.text()) for card in window.findChildren(Card) for label in card.findChildren(QLabel)]
+    modes = [key.removeprefix("Alt+") for key in (*KEYS.values(), "Alt+A", "Alt+K")]
+    for keys in (menus + doors, menus + modes + fields):
+        given = [key for key in keys if key]
+        assert len(set(given)) == len(given)
+
+
+def _key_of(words: str) -> str:
+    """The letter that Alt reaches a widget by; "" where it has none."""
+    return QKeySequence.mnemonic(words).toString().removeprefix("Alt+")
 
 
 def _answered(person: Person, line: str) -> str:
