@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Callable, Iterable
 
-from benchmarks import adjusting, arranging, closing, dragging, memory, opening, painting, window
+from benchmarks import adjusting, arranging, closing, dragging, memory, opening, painting, tiling, window
 from benchmarks.measuring import Measured
 
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
@@ -14,6 +14,7 @@ BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "closing": closing.measured,
     "opening": opening.measured,
     "painting": painting.measured,
+    "tiling": tiling.measured,
     "window": window.measured,
 }
 """Each benchmark by its name; a new one is a module with a function like these, and a row."""

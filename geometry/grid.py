@@ -1,6 +1,6 @@
-"""Cells laid in courses over a region: which lie wholly within, and which its border meets.
+"""Cells laid in courses over a region: which lie wholly within, and which its border meets; and rails across it.
 
-A cell that the border does not meet lies on one side of it, so its middle says on which. Both questions are asked of
+A cell that the border does not meet lies on one side of it, so its middle says on which. All questions are asked of
 the border alone, never cell by cell.
 """
 
@@ -8,7 +8,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from geometry.columns import Floats, Whole, ramp
+from geometry.columns import Floats, Whole, ramp, rows_where
+from geometry.sides import WELD_MM
 
 
 class Border(NamedTuple):
@@ -18,6 +19,24 @@ class Border(NamedTuple):
     y0: Floats
     x1: Floats
     y1: Floats
+
+    @property
+    def turned(self) -> "Border":
+        """With across and up exchanged."""
+        return Border(self.y0, self.x0, self.y1, self.x1)
+
+
+class Spans(NamedTuple):
+    """Stretches of rails, by the number of the rail, from where to where along it; in that order."""
+
+    rail: Whole
+    begin: Floats
+    end: Floats
+
+    @property
+    def length(self) -> float:
+        """The length of all."""
+        return float((self.end - self.begin).sum())
 
 
 class Grid(NamedTuple):
@@ -82,6 +101,44 @@ class Cells(NamedTuple):
 def cells_over(border: Border, grid: Grid) -> Cells:
     """The cells of a grid over the region within a border; none for no border."""
     return Cells(*_runs(border, grid), *_met(border, grid))
+
+
+def spans_within(border: Border, heights: Floats) -> Spans:
+    """The stretches of level rails, at ascending heights, that lie within a border; none along the border itself.
+
+    A rail lies within where both its sides do, a weld below it and a weld above.
+    """
+    below, above = (_crossings(border, heights + away) for away in (-WELD_MM, WELD_MM))
+    rail, x = (np.concatenate(columns) for columns in zip(below, above, strict=True))
+    is_above = np.arange(len(rail)) >= len(below[0])
+    order = np.lexsort((x, rail))
+    rail, x, is_above = rail[order], x[order], is_above[order]
+    within = (np.cumsum(~is_above) % 2 == 1) & (np.cumsum(is_above) % 2 == 1)
+    begins = rows_where(within[:-1])
+    begins = begins[x[begins + 1] - x[begins] > WELD_MM]
+    return Spans(rail[begins], x[begins], x[begins + 1])
+
+
+def clipped(spans: Spans, rail: Whole, low: Floats, high: Floats) -> Spans:
+    """What spans have of pieces of their rails, each piece from `low` to `high`; `rail` now numbers the piece."""
+    if not len(spans.rail) or not len(rail):
+        return Spans(rail[:0], low[:0], high[:0])
+    reach = float(max(spans.end.max(), high.max()) - min(spans.begin.min(), low.min())) + 1.0
+    first = np.searchsorted(spans.rail * reach + spans.end, rail * reach + low, side="right")
+    last = np.searchsorted(spans.rail * reach + spans.begin, rail * reach + high, side="left") - 1
+    piece, span = _spread(first.astype(np.float64), last.astype(np.float64))
+    begin, end = np.maximum(spans.begin[span], low[piece]), np.minimum(spans.end[span], high[piece])
+    some = end - begin > WELD_MM
+    return Spans(piece[some], begin[some], end[some])
+
+
+def _crossings(border: Border, heights: Floats) -> tuple[Whole, Floats]:
+    """Where level rails cross the border: the number of the rail, and how far across; of each rail an even number."""
+    low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
+    first, last = (np.searchsorted(heights, ends, side="left").astype(np.float64) for ends in (low, high))
+    row, rail = _spread(first, last - 1)
+    share = (heights[rail] - border.y0[row]) / (border.y1[row] - border.y0[row])
+    return rail, border.x0[row] + share * (border.x1[row] - border.x0[row])
 
 
 def _runs(border: Border, grid: Grid) -> tuple[Whole, Whole, Whole]:

@@ -9,13 +9,10 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-import shapely
-from numpy.typing import NDArray
-from shapely.geometry.base import BaseGeometry
 
 from geometry.arrangement import Region
 from geometry.columns import Floats, Whole
-from geometry.grid import Border, Cells, Grid, cells_over
+from geometry.grid import Border, Cells, Grid, cells_over, clipped, spans_within
 from geometry.outline import flattened
 from geometry.sides import WELD_MM, Point
 from shared.job import Tiles, Vertex
@@ -25,8 +22,6 @@ SAGITTA_MM = 0.01
 
 KEPT = 256
 """So many surfaces are remembered as they were last tiled: a drag changes one of them, or none."""
-
-Shapes = NDArray[np.object_]
 
 
 class Tiling(NamedTuple):
@@ -44,11 +39,10 @@ class Tiling(NamedTuple):
 
 
 class _Laid(NamedTuple):
-    """Tiles laid over a region; `inner` is the region less a hair along its border, which is no grout line."""
+    """Tiles laid over a region; its border is seen from the tile that all others follow."""
 
     tiles: Tiles
     border: Border
-    inner: BaseGeometry
 
     @property
     def across(self) -> float:
@@ -61,15 +55,27 @@ class _Laid(NamedTuple):
         return self.tiles.height_mm + self.tiles.grout_mm
 
     @property
+    def half(self) -> float:
+        """From the middle of a grout line to the tile."""
+        return self.tiles.grout_mm / 2
+
+    @property
     def is_straight(self) -> bool:
         """Whether the tiles of all courses stand one over another."""
         return self.tiles.course_shift in (0.0, 1.0)
 
+
+class _Lines(NamedTuple):
+    """Grout lines of one direction: where each runs, and from where to where along it."""
+
+    at: Floats
+    begin: Floats
+    end: Floats
+
     @property
-    def box(self) -> tuple[float, float, float, float]:
-        """Left, bottom, right and top of the region."""
-        b = self.border
-        return float(b.x0.min()), float(b.y0.min()), float(b.x0.max()), float(b.y0.max())
+    def length(self) -> float:
+        """The length of all."""
+        return float((self.end - self.begin).sum())
 
 
 @lru_cache(maxsize=KEPT)
@@ -85,7 +91,7 @@ def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
     if laid is None:
         return Tiling(0, 0, 0.0, 0.0)
     cells = cells_over(laid.border, _tile_grid(laid))
-    return Tiling(cells.whole, cells.met, _length(_levels(laid)), _uprights_mm(laid))
+    return Tiling(cells.whole, cells.met, _levels(laid).length, _uprights_mm(laid))
 
 
 @lru_cache(maxsize=KEPT)
@@ -98,10 +104,9 @@ def grout_lines(region: Region, tiles: Tiles, corner: Point, most: int) -> tuple
     if laid is None or _many(laid) > most:
         return ()
     x, y = corner[0] + tiles.start_x_mm, corner[1] + tiles.start_y_mm
-    return tuple(
-        (Vertex(x0 + x, y0 + y), Vertex(x1 + x, y1 + y))
-        for x0, y0, x1, y1 in _straight((*_levels(laid), *_uprights(laid)))
-    )
+    levels = ((Vertex(a + x, at + y), Vertex(b + x, at + y)) for at, a, b in _rows(_levels(laid)))
+    uprights = ((Vertex(at + x, a + y), Vertex(at + x, b + y)) for at, a, b in _rows(_uprights(laid)))
+    return (*levels, *uprights)
 
 
 def _laid(region: Region, tiles: Tiles, corner: Point) -> _Laid | None:
@@ -109,11 +114,9 @@ def _laid(region: Region, tiles: Tiles, corner: Point) -> _Laid | None:
         return None
     x, y = corner[0] + tiles.start_x_mm, corner[1] + tiles.start_y_mm
     rings = [np.array(flattened(ring, SAGITTA_MM)) - (x, y) for ring in region.rings]
-    after = np.concatenate([np.roll(ring, -1, axis=0) for ring in rings])
     before = np.concatenate(rings)
-    border = Border(before[:, 0], before[:, 1], after[:, 0], after[:, 1])
-    whole = shapely.build_area(shapely.MultiLineString([(*ring, ring[0]) for ring in rings]))
-    return _Laid(tiles, border, shapely.make_valid(whole).buffer(-WELD_MM))
+    after = np.concatenate([np.roll(ring, -1, axis=0) for ring in rings])
+    return _Laid(tiles, Border(before[:, 0], before[:, 1], after[:, 0], after[:, 1]))
 
 
 def _tile_grid(laid: _Laid) -> Grid:
@@ -122,80 +125,61 @@ def _tile_grid(laid: _Laid) -> Grid:
     return Grid(laid.across, laid.up, laid.tiles.course_shift, *body)
 
 
-def _upright_grid(laid: _Laid) -> Grid:
-    """The pieces of upright grout line, each from the middle of one level line to that of the next."""
-    half = laid.tiles.grout_mm / 2
-    body = (-half - WELD_MM, -half + WELD_MM, -half, laid.up - half)
-    return Grid(laid.across, laid.up, laid.tiles.course_shift, *body)
+def _upright_cells(laid: _Laid) -> Cells:
+    """The pieces of upright grout line as cells, each from the middle of one level line to that of the next."""
+    body = (-laid.half - WELD_MM, -laid.half + WELD_MM, -laid.half, laid.up - laid.half)
+    return cells_over(laid.border, Grid(laid.across, laid.up, laid.tiles.course_shift, *body))
 
 
 def _many(laid: _Laid) -> float:
     """About how many lines there are, before any is made."""
-    left, low, right, high = laid.box
-    columns, courses = (right - left) / laid.across, (high - low) / laid.up
-    return courses + (columns if laid.is_straight else columns * courses)
+    columns, courses = np.ptp(laid.border.x0) / laid.across, np.ptp(laid.border.y0) / laid.up
+    return float(courses + (columns if laid.is_straight else columns * courses))
 
 
-def _levels(laid: _Laid) -> Shapes:
+def _levels(laid: _Laid) -> _Lines:
     """All level grout lines within the region."""
-    left, low, right, high = laid.box
-    y = _steps(low, high, laid.up) * laid.up - laid.tiles.grout_mm / 2
-    return _within(laid, np.full_like(y, left), y, np.full_like(y, right), y)
+    return _rails(laid.border, laid.up, laid.half)
 
 
-def _uprights(laid: _Laid) -> Shapes:
+def _uprights(laid: _Laid) -> _Lines:
     """All upright grout lines within the region, piece by piece where courses are shifted."""
     if laid.is_straight:
-        return _columns(laid)
-    cells = cells_over(laid.border, _upright_grid(laid))
-    return np.concatenate((_pieces(laid, *cells.whole_places()), _cut_pieces(laid, cells)))
+        return _rails(laid.border.turned, laid.across, laid.half)
+    cells = _upright_cells(laid)
+    whole, cut = _pieces(laid, *cells.whole_places()), _cut(laid, cells)
+    return _Lines(*(np.concatenate(columns) for columns in zip(whole, cut, strict=True)))
 
 
 def _uprights_mm(laid: _Laid) -> float:
     if laid.is_straight:
-        return _length(_columns(laid))
-    cells = cells_over(laid.border, _upright_grid(laid))
-    return cells.whole * laid.up + _length(_cut_pieces(laid, cells))
+        return _uprights(laid).length
+    cells = _upright_cells(laid)
+    return cells.whole * laid.up + _cut(laid, cells).length
 
 
-def _columns(laid: _Laid) -> Shapes:
-    left, low, right, high = laid.box
-    x = _steps(left, right, laid.across) * laid.across - laid.tiles.grout_mm / 2
-    return _within(laid, x, np.full_like(x, low), x, np.full_like(x, high))
+def _rails(border: Border, step: float, half: float) -> _Lines:
+    """What lies within of level lines at every `step`, each `half` a grout line below its course."""
+    first, last = np.floor(border.y0.min() / step), np.ceil(border.y0.max() / step) + 1
+    at = np.arange(first, last + 1, dtype=np.float64) * step - half
+    spans = spans_within(border, at)
+    return _Lines(at[spans.rail], spans.begin, spans.end)
 
 
-def _cut_pieces(laid: _Laid, cells: Cells) -> Shapes:
-    return np.asarray(shapely.intersection(laid.inner, _pieces(laid, cells.met_course, cells.met_place)))
+def _cut(laid: _Laid, cells: Cells) -> _Lines:
+    """What lies within of the pieces of upright grout line that the border meets."""
+    pieces = _pieces(laid, cells.met_course, cells.met_place)
+    at, rail = np.unique(pieces.at, return_inverse=True)
+    spans = clipped(spans_within(laid.border.turned, at), rail, pieces.begin, pieces.end)
+    return _Lines(pieces.at[spans.rail], spans.begin, spans.end)
 
 
-def _pieces(laid: _Laid, course: Whole, place: Whole) -> Shapes:
-    half = laid.tiles.grout_mm / 2
-    x = (place + course.astype(np.float64) * laid.tiles.course_shift) * laid.across - half
-    y = course.astype(np.float64) * laid.up - half
-    return _lines(x, y, x, y + laid.up)
+def _pieces(laid: _Laid, course: Whole, place: Whole) -> _Lines:
+    """Whole pieces of upright grout line, by their course and place."""
+    shifted = course.astype(np.float64) * laid.tiles.course_shift
+    begin = course.astype(np.float64) * laid.up - laid.half
+    return _Lines((place + shifted) * laid.across - laid.half, begin, begin + laid.up)
 
 
-def _steps(low: float, high: float, step: float) -> Floats:
-    """The numbers of all lines that may lie between two places."""
-    return np.arange(np.floor(low / step), np.ceil(high / step) + 2, dtype=np.float64)
-
-
-def _within(laid: _Laid, x0: Floats, y0: Floats, x1: Floats, y1: Floats) -> Shapes:
-    return np.asarray(shapely.intersection(laid.inner, _lines(x0, y0, x1, y1)))
-
-
-def _lines(x0: Floats, y0: Floats, x1: Floats, y1: Floats) -> Shapes:
-    ends = np.stack((x0, y0, x1, y1), axis=1).reshape(-1, 2, 2)
-    return np.asarray(shapely.linestrings(ends), dtype=np.object_)
-
-
-def _length(shapes: Shapes) -> float:
-    return float(shapely.length(shapes).sum())
-
-
-def _straight(shapes: tuple[BaseGeometry, ...]) -> Iterator[tuple[float, float, float, float]]:
-    """The ends of all straight lines of which shapes are made."""
-    for line in shapely.get_parts(shapes):
-        if line.length:
-            (x0, y0), (x1, y1) = line.coords[0], line.coords[-1]
-            yield x0, y0, x1, y1
+def _rows(lines: _Lines) -> Iterator[tuple[float, float, float]]:
+    return zip(lines.at.tolist(), lines.begin.tolist(), lines.end.tolist(), strict=True)
