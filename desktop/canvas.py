@@ -233,7 +233,8 @@ class Canvas(QWidget):
         view = self._glass.to_device
         sight = Sight(self.size(), self.devicePixelRatioF(), view, self._look, options, self.font(), self._photo)
         painter.drawPixmap(0, 0, self._backing.picture(self._drawing, sight))
-        paint_picked(self._drawing, painter, view, self._look, self._options.picked)
+        handles = not self._preview.marks
+        paint_picked(self._drawing, painter, view, self._look, self._options.picked, handles=handles)
         paint_preview(self._preview, self._drawing.unit, painter, view, self._look)
         if self.hasFocus():
             painter.setPen(QPen(QColor(self._look.accent), 2))

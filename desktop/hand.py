@@ -248,7 +248,7 @@ class Hand(QObject):
         gesture = self._gesture
         if gesture is None:
             return
-        self._canvas.show_preview(gesture.preview, still=gesture.is_begun)
+        self._canvas.show_preview(gesture.preview, still=gesture.is_steady)
         self._try_out(gesture.tried)
         self._ask()
 

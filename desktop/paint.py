@@ -149,9 +149,15 @@ def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look:
 
 
 def paint_picked(
-    drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, picked: frozenset[str]
+    drawing: Drawing,
+    painter: QPainter,
+    to_device: QTransform,
+    look: Look,
+    picked: frozenset[str],
+    *,
+    handles: bool = True,
 ) -> None:
-    """A frame round each picked part's whole outline; one picked alone has handles to pull it by."""
+    """A frame round each picked part's whole outline; one picked alone has `handles` to pull it by."""
     if not picked:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -160,7 +166,7 @@ def paint_picked(
         if area.role is Role.OUTLINE and area.part in picked:
             path = to_device.map(rings_shape(area.rings).path)
             painter.strokePath(path, QPen(accent, PICKED_PX))
-            if len(picked) == 1:
+            if handles and len(picked) == 1:
                 paint_handles(path.boundingRect(), painter, look)
 
 

@@ -25,7 +25,7 @@ from geometry.sides import sides
 from geometry.snapping import Snap, SnapTargets, snap_targets
 from shared.drawing import Size
 from shared.errors import JobError, RecoatError
-from shared.job import Job, Outline, Part, Vertex
+from shared.job import Job, Outline, Part
 
 
 class Corners(OnParts):
@@ -95,13 +95,12 @@ class Corners(OnParts):
         snap = self._snap
         return Preview(
             outlines=(outline,) if self._changed else (),
-            path=_path(outline, self._chosen),
             sizes=self._sizes(outline),
             guides=snap.guides if snap else (),
             spot=(snap.x, snap.y) if snap and snap.words else None,
             words=snap.words if snap else "",
-            marks=tuple(side.start for side in around),
-            dots=tuple(side.middle for side in around) + _dot(outline, self._chosen),
+            marks=(*(side.start for side in around), *_middle(outline, self._chosen)),
+            dots=(*(side.middle for side in around), *_corner(outline, self._chosen)),
         )
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
@@ -245,15 +244,11 @@ def _dragged(outline: Outline, chosen: Chosen, to: Point) -> Reshaped:
     return move(outline, chosen.number, to)
 
 
-def _path(outline: Outline, chosen: Chosen | None) -> tuple[Vertex, ...]:
-    """The chosen side."""
-    if chosen is None or not chosen.is_side:
-        return ()
-    return outline[chosen.number], outline[(chosen.number + 1) % len(outline)]
+def _middle(outline: Outline, chosen: Chosen | None) -> tuple[Point, ...]:
+    """The middle of the chosen side: what is chosen has a ring and a dot."""
+    return (side_at(outline, chosen.number).middle,) if chosen and chosen.is_side else ()
 
 
-def _dot(outline: Outline, chosen: Chosen | None) -> tuple[Point, ...]:
+def _corner(outline: Outline, chosen: Chosen | None) -> tuple[Point, ...]:
     """The chosen corner."""
-    if chosen is None or chosen.is_side:
-        return ()
-    return ((outline[chosen.number].x, outline[chosen.number].y),)
+    return (side_at(outline, chosen.number).start,) if chosen and not chosen.is_side else ()

@@ -119,6 +119,11 @@ class Gesture:
         return False
 
     @property
+    def is_steady(self) -> bool:
+        """Whether the face stays where it is under the hand, however far what is shown reaches beyond."""
+        return self.is_begun
+
+    @property
     def preview(self) -> Preview:
         """What is shown of it over the face."""
         return NOTHING

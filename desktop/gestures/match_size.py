@@ -38,6 +38,10 @@ class MatchSize(OnParts):
         return "or type width or height, to take only that" if self.parts else super().example
 
     @property
+    def is_steady(self) -> bool:
+        return True
+
+    @property
     def tried(self) -> Job | None:
         done = self._pointed()
         return done.job if done else None

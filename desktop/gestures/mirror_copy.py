@@ -38,6 +38,10 @@ class MirrorCopy(OnParts):
         return "about a level line" if self._way is Way.ACROSS else "about an upright line"
 
     @property
+    def is_steady(self) -> bool:
+        return True
+
+    @property
     def tried(self) -> Job | None:
         done = self._pointed()
         return done.job if done else None

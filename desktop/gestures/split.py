@@ -55,7 +55,10 @@ class Split(OnParts):
             return super().type(text)
         pieces = read_pieces(text, self.scene.job.unit, decimal=self.scene.decimal)
         job, made = self._made(pieces)
-        preview = Preview(tuple(part.outline for part in made), sizes=tuple(map(self._size(pieces), made)))
+        sizes = tuple(map(self._size(pieces), made))
+        if len({self.words(size.length_mm) for size in sizes}) == 1:
+            sizes = sizes[:1]
+        preview = Preview(tuple(part.outline for part in made), sizes=sizes)
         return Done(f"Split {named(self.parts)}", job, tuple(part.id for part in made), preview)
 
     def turned(self) -> Gesture:

@@ -20,7 +20,7 @@ def test_a_number_splits_side_by_side_without_reveals() -> None:
     done = Split(BASE).type("3")
     assert boxes(done) == [(0, 150, 200, 870), (200, 150, 400, 870), (400, 150, 600, 870)]
     assert ended(done).label == "Split sink base"
-    assert [size.length_mm for size in ended(done).preview.sizes] == [200, 200, 200]
+    assert [size.length_mm for size in ended(done).preview.sizes] == [200]
 
 
 @pytest.mark.parametrize("line", ["2 up reveal 4", "2 reveal 4 up"])
