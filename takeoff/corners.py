@@ -1,10 +1,11 @@
 """Where the right end of one elevation meets the left end of the next: upright joints, and masking up the corner."""
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from geometry.corners import Stretch
+from geometry.corners import EndLine, Stretch
 from shared.job import Corner, Face, Part, Room, View
 from shared.kinds import usual
 from takeoff.figures import EdgeRow, MaskingRow
@@ -22,9 +23,9 @@ class Meeting(NamedTuple):
 
 
 class FaceEnd(NamedTuple):
-    """An end of a face, worked on: where it is (x), whether it has a wall, its parts, and what they show there."""
+    """An end of a face, worked on: the line up it, whether it has a wall, its parts, and what they show there."""
 
-    x: float
+    line: EndLine
     has_wall: bool
     parts: Mapping[str, Part]
     finishes: Finishes
@@ -51,7 +52,7 @@ def corner_joints(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[Foun
     paths: dict[tuple[str, str], list[EdgeRow]] = {}
     for first, second, bottom, top in _alongside(here, there):
         if first is not None and second is not None:
-            paths.setdefault((first, second), []).append(_upright(meeting.face.id, first, here.x, bottom, top))
+            paths.setdefault((first, second), []).append(_upright(meeting.face.id, first, here.line, bottom, top))
     return tuple(
         _found(meeting, here.parts[first], there.parts[second], tuple(path)) for (first, second), path in paths.items()
     )
@@ -64,14 +65,15 @@ def corner_masking(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[Mas
     outside to protect.
     """
     paths: dict[tuple[bool, str], list[EdgeRow]] = {}
+    here_id, there_id = meeting.face.id, meeting.next_face.id
     for first, second, bottom, top in _alongside(here, there):
         ours, theirs = here.finishes.get(first or ""), there.finishes.get(second or "")
         if ours == theirs:
             continue
         if first is not None and ours is not None and here.has_wall:
-            paths.setdefault((True, first), []).append(_upright(meeting.face.id, first, here.x, bottom, top))
+            paths.setdefault((True, first), []).append(_upright(here_id, first, here.line, bottom, top))
         elif second is not None and theirs is not None and there.has_wall:
-            paths.setdefault((False, second), []).append(_upright(meeting.next_face.id, second, there.x, bottom, top))
+            paths.setdefault((False, second), []).append(_upright(there_id, second, there.line, bottom, top))
     return tuple(
         _masked_up(meeting, is_here, (here if is_here else there).parts[part], path)
         for (is_here, part), path in paths.items()
@@ -92,8 +94,9 @@ def _alongside(here: FaceEnd, there: FaceEnd) -> Iterator[tuple[str | None, str 
             yield here.at(middle), there.at(middle), bottom, top
 
 
-def _upright(face: str, part: str, x: float, bottom: float, top: float) -> EdgeRow:
-    return EdgeRow(face, (part, None), (x, bottom), (x, top), 0.0, top - bottom)
+def _upright(face: str, part: str, line: EndLine, bottom: float, top: float) -> EdgeRow:
+    start, end = line.at(bottom), line.at(top)
+    return EdgeRow(face, (part, None), start, end, 0.0, math.dist(start, end))
 
 
 def _found(meeting: Meeting, first: Part, second: Part, path: tuple[EdgeRow, ...]) -> Found:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 
-from geometry.extent import extent
+from geometry.corners import End, EndLine, end_line
 from geometry.sides import Side, sides
 from shared.job import Face, Part, View
 from shared.kinds import Kind
@@ -63,14 +63,8 @@ def guard_of(face: Face, ends_at_corners: tuple[bool, bool]) -> Callable[[EdgeRo
     walls = [side for part in face.parts if part.kind is Kind.WALL for side in sides(part.outline)]
     if not walls:
         return _is_on_floor
-    left, _, right, _ = extent(face)
-    ends = [x for x, meets in zip((left, right), ends_at_corners, strict=True) if meets]
+    ends = [end_line(face, which) for which, meets in zip(End, ends_at_corners, strict=True) if meets]
     return partial(_is_on_wall, walls, ends)
-
-
-def is_upright_at(edge: EdgeRow, x: float) -> bool:
-    """Whether an edge is an upright line at this distance from the face's origin."""
-    return not edge.bulge and abs(edge.start[0] - x) <= NEAR_MM and abs(edge.end[0] - x) <= NEAR_MM
 
 
 def _unguarded(_edge: EdgeRow) -> bool:
@@ -81,8 +75,8 @@ def _is_on_floor(edge: EdgeRow) -> bool:
     return not edge.bulge and abs(edge.start[1]) <= NEAR_MM and abs(edge.end[1]) <= NEAR_MM
 
 
-def _is_on_wall(walls: list[Side], ends: list[float], edge: EdgeRow) -> bool:
-    if any(is_upright_at(edge, x) for x in ends):
+def _is_on_wall(walls: list[Side], ends: list[EndLine], edge: EdgeRow) -> bool:
+    if not edge.bulge and any(line.is_on(edge.start, NEAR_MM) and line.is_on(edge.end, NEAR_MM) for line in ends):
         return False
     middle = Side(0, *edge.start, *edge.end, edge.bulge).middle
     return any(all(side.distance_mm(*point) <= NEAR_MM for point in (edge.start, middle, edge.end)) for side in walls)

@@ -4,8 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from geometry.arrangement import Arrangement, Edge
-from geometry.corners import End, end_profile
-from geometry.extent import extent
+from geometry.corners import End, end_line, end_profile
 from shared.findings import Finding
 from shared.job import Face, JointChoice, KindChoice, Part, Unit
 from shared.kinds import Kind, Treatment
@@ -105,12 +104,13 @@ def _free_sides(outer: Sequence[Edge], context: Context) -> dict[str, frozenset[
 
 
 def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequence[Edge]) -> tuple[FaceEnd, FaceEnd]:
-    left, _, right, _ = extent(face)
     has_wall = any(part.kind is Kind.WALL for part in face.parts)
-    return (
-        FaceEnd(left, has_wall, parts, finishes, end_profile(outer, left, End.LEFT)),
-        FaceEnd(right, has_wall, parts, finishes, end_profile(outer, right, End.RIGHT)),
-    )
+
+    def end(which: End) -> FaceEnd:
+        line = end_line(face, which)
+        return FaceEnd(line, has_wall, parts, finishes, end_profile(outer, line, which))
+
+    return end(End.LEFT), end(End.RIGHT)
 
 
 def _worked_on(hung: Sequence[Standing], off: Arrangement) -> dict[str, Standing]:

@@ -60,6 +60,17 @@ def test_an_outside_corner_is_masked_but_not_sealed(wall_a: Face, wall_b: Face) 
     assert not any(row.next_face for row in takeoff.joints)
 
 
+def test_up_a_corner_out_of_plumb_it_is_the_same(wall_a: Face, wall_b: Face) -> None:
+    def leaning(part: Part) -> Part:
+        return replace(part, outline=tuple(Vertex(v.x or v.y / 200, v.y) for v in part.outline))
+
+    out_of_plumb = replace(wall_b, parts=tuple(map(leaning, wall_b.parts)))
+    takeoff = take_off(job_of(wall_a, out_of_plumb))
+    assert masked_mm(takeoff, "tiles", None) == pytest.approx(600 + 100)
+    assert masked_mm(takeoff, "tiles-b", None) == 0
+    assert sum(row.length_mm.amount for row in takeoff.joints if row.next_face) == pytest.approx(500)
+
+
 def test_without_a_wall_only_the_floor_is_protected() -> None:
     face = face_of(Part("panel", Kind.END_PANEL, box(0, 0, 600, 900)))
     assert masked_mm(take_off(job_of(face)), "panel", None) == pytest.approx(600)
