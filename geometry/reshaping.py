@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from geometry.outline import signed_area_mm2
+from geometry.outline import outline_box, signed_area_mm2
 from geometry.sides import WELD_MM, Point, Side
 from shared.errors import OutlineError
 from shared.job import Outline, Vertex
@@ -178,6 +178,27 @@ def _numbered(outline: Outline) -> list[tuple[Vertex, Origin]]:
 def _reshaped(around: Iterable[tuple[Vertex, Origin]]) -> Reshaped:
     outline, origins = zip(*around, strict=True)
     return Reshaped(outline, origins)
+
+
+def four_sides(outline: Outline) -> tuple[Origin, ...]:
+    """Which sides of an outline make up its lower, right, upper and left one, as of a box whose sides are parted.
+
+    The corner of each is the vertex nearest to that of the upright box round it all.
+    """
+    left, bottom, right, top = outline_box(outline)
+    corners = [
+        min(range(len(outline)), key=lambda number: math.dist((outline[number].x, outline[number].y), at))
+        for at in ((left, bottom), (right, bottom), (right, top), (left, top))
+    ]
+    pairs = [(corner, corners[(place + 1) % len(corners)]) for place, corner in enumerate(corners)]
+    if signed_area_mm2(outline) < 0:
+        pairs = [(after, corner) for corner, after in pairs]
+    return tuple(_between(start, end, len(outline)) for start, end in pairs)
+
+
+def _between(start: int, end: int, count: int) -> Origin:
+    """The sides from one vertex on to another."""
+    return tuple((start + step) % count for step in range((end - start) % count))
 
 
 def _shifted(outline: Outline, shifts: Mapping[int, Point]) -> Reshaped:

@@ -12,10 +12,12 @@ from geometry.closing import JOIN_MM, Closing, Closings, closures, end_words
 from geometry.drawn_size import measured_parts
 from geometry.face_corners import FaceCorners
 from geometry.moving_along import with_readings
+from geometry.renumbering import with_reshaped
+from geometry.reshaping import Reshaped, four_sides
 from geometry.set_out import set_out
 from geometry.slips import slip_for
 from shared import limits
-from shared.edits import find_face, with_changed_face, with_changed_parts
+from shared.edits import find_face, with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import CORNERS, END, START, Face, Job, Reading, Unit, Vertex, Way
 from shared.units import length_words, show_length
@@ -125,7 +127,8 @@ def spread(job: Job, face_id: str) -> Job:
 def with_corners(job: Job, face_id: str) -> Job:
     """The job in which the wall of an elevation (or a plan's benchtop) has the four corners that were read.
 
-    JobError where the readings do not place them, the part is locked, or there is not just one such part.
+    What is said of its sides, their coat and ties, stays with the side that now is there. JobError where the
+    readings do not place them, the part is locked, or there is not just one such part.
     """
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit)
@@ -134,10 +137,8 @@ def with_corners(job: Job, face_id: str) -> Job:
     parts = measured_parts(face)
     if len(parts) != 1:
         raise JobError("the face has not just one wall or benchtop", where=face.name, do="correct its corners by hand")
-    if parts[0].locked:
-        raise JobError(f"{parts[0].name or parts[0].kind.value} is locked", do="unlock it first")
     outline = tuple(Vertex(x, y) for x, y in found.corners.points)
-    return with_changed_parts(job, (replace(parts[0], outline=outline),))
+    return with_reshaped(job, parts[0].id, Reshaped(outline, four_sides(parts[0].outline)))
 
 
 def has_corners(face: Face, corners: FaceCorners) -> bool:

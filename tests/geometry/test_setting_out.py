@@ -26,7 +26,7 @@ from geometry.shapes import box, circle
 from shared.checking import check_job
 from shared.edits import find_face, find_part, with_parts
 from shared.errors import JobError, OutlineError, ReadingError
-from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Room, Unit, View, Way
+from shared.job import CORNERS, END, START, Face, Job, Part, Reading, Room, Tie, Unit, Vertex, View, Way
 from shared.kinds import Kind
 
 
@@ -296,7 +296,7 @@ def test_corners_need_one_part_that_is_not_locked(wall: Job) -> None:
     face = find_face(job, "a")
     for parts, words in (
         ((), "A: the face has not just one wall or benchtop"),
-        ((replace(face.parts[0], locked=True),), "wall is locked; unlock it first"),
+        ((replace(face.parts[0], locked=True),), "wall: it is locked; unlock it"),
     ):
         changed = replace(job, rooms=(Room("r", "Kitchen", (replace(face, parts=parts),)),))
         with pytest.raises(JobError, match=words):
@@ -336,3 +336,14 @@ def edited(job: Job, name: str, sizes: list[float]) -> Job:
             return spread(job, "a")
         case _:
             return without_line(job, "a", Way.ACROSS, str(len(sizes)))
+
+
+def test_what_runs_along_a_wall_does_so_with_the_corners_that_were_read() -> None:
+    parted = (Vertex(0, 0), Vertex(600, 0), Vertex(3000, 0), Vertex(3000, 600), Vertex(0, 600))
+    top = Part("top", Kind.BENCHTOP, parted, coated_sides=(3,))
+    ties = (Tie("top", 0, "w", 0, 600), Tie("top", 1, "w", 600, 3000), Tie("top", 2, "c", 0, 600))
+    wall, side = (Face(face, face, parts=(Part(f"{face} wall", Kind.WALL, box(0, 0, 3000, 2400)),)) for face in "wc")
+    plan = Face("a", "P", View.PLAN, parts=(top,), ties=ties)
+    job = with_corners(with_alcove(Job("Quince Lane 2", rooms=(Room("r", "Kitchen", (wall, side, plan)),))), "a")
+    assert find_face(job, "a").ties == (Tie("top", 0, "w", 0, 3000), Tie("top", 1, "c", 0, 600))
+    assert find_part(job, "top")[1].coated_sides == (2,)
