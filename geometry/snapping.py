@@ -6,6 +6,7 @@ with the ends, floor and top of the face, or to where sizes or gaps come to be e
 from beyond the reach. Targets are prepared once for the parts that do not move.
 """
 
+import math
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
@@ -178,8 +179,10 @@ def _along_side(
     side, words = beside
     x, y = side.nearest(*here)
     along = 0 if side.y0 == side.y1 else 1
-    if side.bulge or (side.x0 != side.x1 and side.y0 != side.y1):
+    if side.bulge:
         return Snap(x, y, words)
+    if side.x0 != side.x1 and side.y0 != side.y1:
+        return _crossing(targets, beside, (x, y), reach_mm)
     ways = _nearer(
         _aligned(targets.lines[along], ((x, y),), along, reach_mm),
         _sized((x, y), opposite, targets, along, reach_mm),
@@ -190,6 +193,29 @@ def _along_side(
     if not ways or side.distance_mm(*to) > WELD_MM:
         return Snap(x, y, words)
     return Snap(*to, ", ".join((words, *(way.words for way in ways))), _guides(ways, shift))
+
+
+def _crossing(targets: SnapTargets, beside: tuple[Side, str], foot: Point, reach_mm: float) -> Snap:
+    """A point of a side aslant: where the nearest line within reach across or up crosses it, else its foot there."""
+    side, words = beside
+    ways = []
+    for axis in (0, 1):
+        way = _aligned(targets.lines[axis], (foot,), axis, reach_mm)
+        to = _at_line(side, axis, foot[axis] + way.by_mm) if way else foot
+        if way and side.distance_mm(*to) <= WELD_MM and math.dist(foot, to) <= reach_mm:
+            ways.append((math.dist(foot, to), to, way))
+    if not ways:
+        return Snap(*foot, words)
+    _, to, way = min(ways)
+    return Snap(*to, f"{words}, {way.words}", ((way.seen_from, to),))
+
+
+def _at_line(side: Side, axis: int, at_mm: float) -> Point:
+    """The point of the line through a side that is so far across (axis 0), or up."""
+    start, run = side.start, (side.x1 - side.x0, side.y1 - side.y0)
+    share = (at_mm - start[axis]) / run[axis]
+    across, up = (start[other] + share * run[other] for other in (0, 1))
+    return (at_mm, up) if axis == 0 else (across, at_mm)
 
 
 def _in_line(

@@ -45,6 +45,24 @@ def test_a_point_on_a_slope_is_its_foot() -> None:
     assert snap(2598, 554, TARGETS, REACH) == Snap(2600, 550, "side of hood")
 
 
+LEANING = Part("w", Kind.WALL, (Vertex(0, 0), Vertex(3000, 0), Vertex(3000, 2400), Vertex(12, 2400)))
+
+
+def test_a_point_on_a_side_aslant_goes_to_where_a_line_crosses_it() -> None:
+    targets = snap_targets(Face("f", "A", parts=(LEANING,)), lines=((Way.UP, 900, "on the set-out line at 900"),))
+    got = snap(7, 904, targets, REACH)
+    assert (got.x, got.y) == pytest.approx((4.5, 900))
+    assert got.words == "side of wall, on the set-out line at 900"
+    assert got.guides[0][1] == (got.x, got.y)
+
+
+def test_a_line_that_crosses_a_side_aslant_beyond_reach_does_not_pull_along_it() -> None:
+    targets = snap_targets(Face("f", "A", parts=(LEANING,)), lines=((Way.ACROSS, 5, "on the set-out line at 5"),))
+    got = snap(6, 1100, targets, REACH)
+    assert got.words == "side of wall"
+    assert got.y == pytest.approx(1100, abs=0.1)
+
+
 def test_nothing_in_reach_leaves_a_point_where_it_is() -> None:
     assert snap(1700, 2000, TARGETS, REACH) == Snap(1700, 2000)
 
