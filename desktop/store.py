@@ -168,7 +168,9 @@ class Store(QObject):
     def _counted_again(self, shown: Shown) -> Shown:
         if shown.tried is None:
             return shown
-        return replace(shown, tried=None, takeoff=take_off(shown.job, self.memory))
+        # What was picked of a part that was only tried out is gone with it.
+        picked = kept_parts(shown.job, shown.face, shown.picked)
+        return replace(shown, tried=None, takeoff=take_off(shown.job, self.memory), picked=picked)
 
     def _kept(self, shown: Shown, face: str, picked: tuple[str, ...]) -> Shown:
         kept = kept_face(shown.now, face)
