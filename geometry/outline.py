@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 
 from geometry.contacts import meet
 from geometry.sides import WELD_MM, Box, Point, Side, sides
@@ -13,6 +14,10 @@ MOST_BULGE = 1000.0
 
 REACH_MM = 1e9
 """Beyond this (1000 km) the rounding of floats is coarser than a tape; the job's own limits are far lower."""
+
+
+KEPT = 8192
+"""So many outlines keep their box: it is asked for again and again, and all but a dragged part's stay as they are."""
 
 
 def area_mm2(outline: Outline) -> float:
@@ -46,6 +51,7 @@ def side_lengths_mm(outline: Outline) -> tuple[float, ...]:
     return tuple(lengths.get(index, 0.0) for index in range(len(outline)))
 
 
+@lru_cache(maxsize=KEPT)
 def outline_box(outline: Outline) -> Box:
     """The smallest upright box round it, arcs included: left, bottom, right, top. ValueError for no vertices."""
     if not outline:
