@@ -14,9 +14,10 @@ from shared.count_words import read_copies
 from shared.drawing import Size
 from shared.edits import find_part
 from shared.errors import JobError
-from shared.job import Job, Way
+from shared.job import Job, Unit, Way
 from shared.way_words import WAYS
 
+EXAMPLES = {Unit.MM: "as in 4, 4 at 450, or 4 at 450 left", Unit.INCH: "as in 4, 4 at 18, or 4 at 18 left"}
 RIGHT, UP = WAYS["right"], WAYS["up"]
 
 
@@ -47,7 +48,7 @@ class CopyAlong(OnParts):
 
     @property
     def example(self) -> str:
-        return "as in 4, 4 at 450, or 4 at 450 left" if self.parts else super().example
+        return EXAMPLES[self.scene.job.unit] if self.parts else super().example
 
     @property
     def other_way(self) -> str:

@@ -25,7 +25,13 @@ from geometry.sides import sides
 from geometry.snapping import Snap, SnapTargets, snap_targets
 from shared.drawing import Size
 from shared.errors import JobError, RecoatError
-from shared.job import Job, Outline, Part
+from shared.job import Job, Outline, Part, Unit
+
+OF_CORNERS = {Unit.MM: "as in 600, 870; round 50; cut 50", Unit.INCH: "as in 24, 34; round 2; cut 2"}
+OF_SIDES = {
+    Unit.MM: "as in 620, 620 at 45, rise 60, radius 300",
+    Unit.INCH: "as in 24, 24 at 45, rise 2 1/2, radius 12",
+}
 
 
 class Corners(OnParts):
@@ -68,9 +74,7 @@ class Corners(OnParts):
             return "click the part to reshape"
         if self._chosen is None:
             return "click a corner or a side; Return goes from one to the next"
-        return (
-            "as in 620, 620 at 45, rise 60, radius 300" if self._chosen.is_side else "as in 600, 870; round 50; cut 50"
-        )
+        return (OF_SIDES if self._chosen.is_side else OF_CORNERS)[self.scene.job.unit]
 
     @property
     def other_way(self) -> str:
@@ -227,11 +231,14 @@ class Corners(OnParts):
         return Done(f"Reshape {named(self.parts)}", job, self.scene.picked, shown)
 
     def _sizes(self, outline: Outline) -> tuple[Size, ...]:
-        """The sizes of the chosen side, or of the sides that meet in the chosen corner."""
+        """The size of the chosen side; the sizes of those that change while it is dragged, or that meet in a corner."""
         chosen = self._chosen
         if chosen is None or chosen.number >= len(outline):
             return ()
-        numbers = (chosen.number,) if chosen.is_side else (chosen.number - 1, chosen.number)
+        number = chosen.number
+        numbers = [number] if chosen.is_side else [number - 1, number]
+        if chosen.is_side and self._changed is not None:
+            numbers = [number - 1, number + 1]
         shown = [side for side in (side_at(outline, number) for number in numbers) if not side.bulge]
         away = -SIZE_AWAY * self.scene.reach_mm * math.copysign(1.0, signed_area_mm2(outline))
         return tuple(Size(side.start, side.end, away) for side in shown)

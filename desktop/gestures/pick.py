@@ -15,11 +15,13 @@ from geometry.snapping import Snap, SnapTargets, snapped_move
 from shared.drawing import Size
 from shared.edits import with_changed_parts
 from shared.errors import OutlineError
-from shared.job import Job, Part
+from shared.job import Job, Part, Unit
 from shared.kinds import Kind
 from shared.locking import WORDS, refuse_locked
 from shared.units import show_length
 from shared.way_words import names_ways, read_moves
+
+EXAMPLES = {Unit.MM: "as in 35 right, 20 up", Unit.INCH: "as in 1 1/2 right, 3/4 up"}
 
 MOST_SNAPPING = 200
 """Corners of dragged parts that snap; of more than these only those of their common box do."""
@@ -66,7 +68,7 @@ class Pick(Gesture):
 
     @property
     def example(self) -> str:
-        return "as in 35 right, 20 up" if self.wants else ""
+        return EXAMPLES[self.scene.job.unit] if self.wants else ""
 
     @property
     def is_begun(self) -> bool:

@@ -11,9 +11,10 @@ from geometry.splitting import with_split
 from shared.count_words import Pieces, read_pieces
 from shared.drawing import Size
 from shared.edits import find_part
-from shared.job import Job, Part
+from shared.job import Job, Part, Unit
 from shared.kinds import usual
 
+EXAMPLES = {Unit.MM: "as in 3, 3 reveal 4, or 600, 450", Unit.INCH: "as in 3, 3 reveal 1/8, or 24, 18"}
 MOST_SIZES_SAID = 6
 
 
@@ -35,7 +36,7 @@ class Split(OnParts):
 
     @property
     def example(self) -> str:
-        return "as in 3, 3 reveal 4, or 600, 450" if self.parts else super().example
+        return EXAMPLES[self.scene.job.unit] if self.parts else super().example
 
     @property
     def other_way(self) -> str:

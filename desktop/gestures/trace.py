@@ -12,11 +12,17 @@ from geometry.sides import WELD_MM
 from geometry.snapping import Snap
 from shared.drawing import Size
 from shared.errors import OutlineError, ReadingError
-from shared.job import Outline, Vertex
+from shared.job import Outline, Unit, Vertex
 from shared.kind_words import read_kind
 from shared.reading_words import quoted
 from shared.units import show_length
 from shared.way_words import By, Step, To, begins_with_place, names_ways, read_steps
+
+EXAMPLES = {
+    Unit.MM: ("as in 0, 900, 600 right, 400 up", "as in 600, 600 right, 600 at 45, to 0, 1800"),
+    Unit.INCH: ("as in 0, 36, 24 right, 18 up", "as in 24, 24 right, 24 at 45, to 0, 72"),
+}
+"""Before there is a corner, and after."""
 
 FEWEST_CORNERS = 3
 """Of an outline with straight sides; with an arc two do."""
@@ -48,6 +54,13 @@ class Trace(Shaping):
         if not self._corners:
             return super().wants
         return "the end of the arc, or how far it is" if self._as_arc else "length of the side"
+
+    @property
+    def example(self) -> str:
+        if self._arc_to is not None:
+            return ""
+        first, further = EXAMPLES[self.scene.job.unit]
+        return further if self._corners else first
 
     @property
     def wants_place(self) -> bool:
