@@ -22,6 +22,8 @@ EXAMPLES = {Unit.MM: "2400, 3000, 1800", Unit.INCH: "96, 120, 72 1/2"}
 CORNERS = {Corner.INSIDE: "inside corner", Corner.OUTSIDE: "outside corner", Corner.NONE: "no corner"}
 ADVICE = "From left to right, as you turn round in the room. A corner that is not inside: 2400 out, 3000 end."
 READ_LINES = 2
+MOST_WORDS = 8
+"""Walls and corners that stand in two lines; of more the last are said, which are being typed."""
 NEW_JOB, NEXT_ROOM = "New job", "Laundry"
 
 
@@ -118,7 +120,8 @@ class KitchenForm(Card):
         words = []
         for face, wall in zip(room.faces, walls, strict=True):
             words += [f"{face.name} {length_words(wall.length_mm, unit)}", CORNERS[wall.corner]]
-        return " · ".join(words if walls[-1].corner is not Corner.NONE else words[:-1])
+        said = words if walls[-1].corner is not Corner.NONE else words[:-1]
+        return " · ".join(said if len(said) <= MOST_WORDS else ["…", *said[-MOST_WORDS:]])
 
     def _lay_out(self) -> None:
         form = QFormLayout()

@@ -56,6 +56,12 @@ def test_the_walls_are_said_while_they_are_typed(person: Person, form: KitchenFo
     assert form.read.text() == "A 2400 · outside corner · B 3000 · no corner · C 1800"
 
 
+def test_of_many_walls_the_last_are_said(person: Person, form: KitchenForm) -> None:
+    person.type("2400,900,300,900,1200,600")
+    assert form.read.text().startswith("… · inside corner · C 300")
+    assert form.read.text().endswith("F 600")
+
+
 @pytest.mark.parametrize(
     ("walls", "words"), [("24x0 0", "“24x0 0”"), ("2400 wombat", "inside, outside"), ("", "no wall was typed")]
 )
