@@ -184,11 +184,16 @@ def _off(key: str, off_mm2: float, unit: Unit) -> tuple[CountRow, ...]:
 
 
 def _sureness(shown: Shown) -> CountRow:
-    sure = shown.takeoff.sure or Sureness()
+    """How far the totals could be off; no rows while that is not reckoned, or where nothing is drawn."""
+    sure = shown.takeoff.sure
+    rows = _totals_off(sure, shown) if sure is not None and shown.takeoff.parts else ()
+    return CountRow("sure", ("How sure", "", "", "Off by"), rows, head=True)
+
+
+def _totals_off(sure: Sureness, shown: Shown) -> tuple[CountRow, ...]:
     lengths = ((name.capitalize(), off_words(length_mm, shown.unit)) for name, length_mm in sure.lengths)
     off = (("Coat", off_area_words(sure.coated_mm2, shown.unit)), *lengths)
-    rows = tuple(CountRow(f"sure {name}", (name, "", "", words), _tape_notes(name, shown)) for name, words in off)
-    return CountRow("sure", ("How sure", "", "", "Off by"), rows if shown.takeoff.parts else (), head=True)
+    return tuple(CountRow(f"sure {name}", (name, "", "", words), _tape_notes(name, shown)) for name, words in off)
 
 
 def _tape_notes(name: str, shown: Shown) -> tuple[CountRow, ...]:

@@ -14,8 +14,8 @@ from takeoff.tiles import SIZES, may_be_tiled, with_tiles, without_tiles
 
 NO_TILES = "none"
 
-SHIFTS = {0.0: "none", 1 / 2: "half a tile", 1 / 3: "a third", 1 / 4: "a quarter"}
-"""How courses are usually shifted, and what that is called (common practice, no source)."""
+SHIFTS = {0.0: "none", 1 / 2: "half", 1 / 3: "a third", 1 / 4: "a quarter"}
+"""By how much of a tile courses are usually shifted, and what that is called (common practice, no source)."""
 
 
 class TileField(LengthField):

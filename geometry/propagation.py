@@ -114,12 +114,13 @@ def _area_slopes(sums: Sequence[Sum]) -> Slopes:
 
 
 def _length_slopes(sums: Sequence[Sum]) -> Slopes:
-    """A length is a multiple of its chord, which grows as an end moves along it."""
+    """A length is a multiple of its chord, which grows as an end moves along it; one of nothing stays so."""
     pieces = [(number, times, piece) for number, each in enumerate(sums) for times, piece in each.lengths]
     if not pieces:
         return _no_slopes()
     x0, y0, x1, y1, bulge = np.array([piece for _, _, piece in pieces], dtype=np.float64).T
-    along = _arc_share(bulge) / np.hypot(x1 - x0, y1 - y0)
+    chord = np.hypot(x1 - x0, y1 - y0)
+    along = _arc_share(bulge) / np.where(chord > 0, chord, np.inf)
     dx, dy = along * (x1 - x0), along * (y1 - y0)
     quantity = np.array([number for number, _, _ in pieces], dtype=np.intp)
     times = np.array([times for _, times, _ in pieces], dtype=np.float64)

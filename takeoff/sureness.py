@@ -31,8 +31,8 @@ from shared.tape import TapeClass, tape_tolerance_mm
 from takeoff.coated import Surface, coated_sides, thickness_mm
 from takeoff.figures import EdgeRow, JointRow, MaskingRow, Sureness
 
-RULE = "every distance of a corner from the left end, and every height, is one reading of the tape"
-SUMMED = "off by the root of the sum of the squares of what each of them may move it by"
+RULE = "each distance from the left end, and each height, is one reading of the tape"
+SUMMED = "off by the root of the sum of squares of what each of them may move it by"
 
 TAPE_SOURCE = "UK SI 2016/1153 schedule 1I"
 
