@@ -168,6 +168,7 @@ class App(QObject):
         self.modes.chosen.connect(self.hand.choose_mode)
         self.modes.kind_chosen.connect(self.hand.choose_kind)
         self.modes.left.connect(self.canvas.setFocus)
+        self.details.readings.left.connect(self.canvas.setFocus)
         self.hand.mode_changed.connect(self._show_mode)
         self.overlays.hung.connect(store.hang_fronts)
         self.overlays.switched.connect(store.turn_overlay)

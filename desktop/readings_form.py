@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QBrush, QColor
 from PySide6.QtWidgets import (
     QFormLayout,
@@ -43,7 +43,12 @@ ROWS_SHOWN = 9
 
 
 class ReadingsForm(QFrame):
-    """Each decision is one step of history. What a reading typed again would move is shown before it is taken."""
+    """Each decision is one step of history. What a reading typed again would move is shown before it is taken.
+
+    `left` when the corners are drawn: nothing is left to decide, and the keys go back to the face.
+    """
+
+    left = Signal()
 
     def __init__(self, store: Store, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -187,6 +192,7 @@ class ReadingsForm(QFrame):
 
     def _draw(self) -> None:
         self._decide("Draw with the corners read", with_corners)
+        self.left.emit()
 
     def _decide(self, label: str, change: Callable[[Job, str], Job]) -> None:
         if self._face is None or self._place < 0:

@@ -5,11 +5,12 @@ beforehand by `geometry.closing.closures`.
 """
 
 from collections.abc import Collection, Sequence
+from math import dist
 
 from msgspec.structs import replace
 
 from geometry.closing import JOIN_MM, Closing, Closings, closures, end_words
-from geometry.drawn_size import measured_parts
+from geometry.drawn_size import BOX_MM, measured_parts
 from geometry.face_corners import FaceCorners
 from geometry.moving_along import with_readings
 from geometry.renumbering import with_reshaped
@@ -142,9 +143,12 @@ def with_corners(job: Job, face_id: str) -> Job:
 
 
 def has_corners(face: Face, corners: FaceCorners) -> bool:
-    """Whether the face is drawn with these corners already."""
+    """Whether the face is drawn with these corners already, as near as a tape is read."""
     parts = measured_parts(face)
-    return len(parts) == 1 and [(vertex.x, vertex.y) for vertex in parts[0].outline] == list(corners.points)
+    if len(parts) != 1 or len(parts[0].outline) != len(corners.points):
+        return False
+    pairs = zip(parts[0].outline, corners.points, strict=True)
+    return all(dist((vertex.x, vertex.y), point) <= BOX_MM for vertex, point in pairs)
 
 
 def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:

@@ -137,6 +137,13 @@ def test_what_is_out_of_square_and_plumb_is_told_until_it_is_drawn_so(wall: Job)
     assert messages(with_corners(job, "a")) == []
 
 
+def test_a_diagonal_more_that_agrees_does_not_tell_it_again(wall: Job) -> None:
+    drawn = with_corners(with_alcove(wall, count=5), "a")
+    assert messages(drawn) == []
+    falling = math.dist(ALCOVE[1], ALCOVE[3]) + 0.4
+    assert messages(with_straight(drawn, "a", CORNERS[1], CORNERS[3], falling)) == []
+
+
 def test_a_benchtop_lies_and_cannot_lean(wall: Job) -> None:
     plan = replace(find_face(wall, "a"), view=View.PLAN, parts=(Part("top", Kind.BENCHTOP, box(0, 0, 3600, 2400)),))
     assert codes(with_alcove(replace(wall, rooms=(Room("r", "Kitchen", (plan,)),)))) == ["out-of-square"]
