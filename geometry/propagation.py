@@ -18,6 +18,9 @@ from geometry.outline import signed_area_mm2
 from geometry.sides import sides
 from shared.job import Outline
 
+FLAT_BULGE = 1e-5
+"""Arcs flatter than this follow the first terms of their series, to ten digits."""
+
 STEPS_A_MM = 1e6
 """Distances nearer to each other than a micrometre's thousandth are one reading: far below a tape's, above rounding."""
 
@@ -134,17 +137,20 @@ def _by_ends(quantity: Whole, times: Floats, places: tuple[Floats, ...], slopes:
 
 
 def _segment_share(bulge: Floats) -> Floats:
-    """The area between chord and arc over the chord's square: r2 (t - sin t) / 2 with r = c (1 + b2) / (4 b)."""
-    bent = bulge != 0
+    """The area between chord and arc over the chord's square: r2 (t - sin t) / 2 with r = c (1 + b2) / (4 b).
+
+    A flat arc's is b / 3, to which that tends.
+    """
+    bent = np.abs(bulge) > FLAT_BULGE
     b = np.where(bent, bulge, 1.0)
     turn = 4 * np.arctan(b)
-    share: Floats = np.where(bent, ((1 + b * b) / (4 * b)) ** 2 * (turn - np.sin(turn)) / 2, 0.0)
+    share: Floats = np.where(bent, ((1 + b * b) / (4 * b)) ** 2 * (turn - np.sin(turn)) / 2, bulge / 3)
     return share
 
 
 def _arc_share(bulge: Floats) -> Floats:
     """The length along an arc over its chord: (1 + b2) atan(b) / b; 1 where it is straight."""
-    bent = bulge != 0
+    bent = np.abs(bulge) > FLAT_BULGE
     b = np.where(bent, bulge, 1.0)
     share: Floats = np.where(bent, (1 + b * b) * np.arctan(b) / b, 1.0)
     return share
