@@ -1,4 +1,7 @@
-"""The tables of a hand calculation: rows whose sums are written out as code, worked out with plain arithmetic."""
+"""The tables of a hand calculation: rows whose sums are written out as code, worked out with plain arithmetic.
+
+A page may work out lengths under "Worked out first", each with a name that the sums after it can use.
+"""
 
 import ast
 import math
@@ -20,13 +23,17 @@ class Row(NamedTuple):
 
 def rows_under(heading: str, page: Path) -> Iterator[Row]:
     """The rows that have sums, of all tables under a heading of the second level."""
-    section = page.read_text("utf-8").split(f"\n## {heading}\n", 1)[1].split("\n## ", 1)[0]
-    for line in section.splitlines():
-        cells = [cell.strip() for cell in line.strip("|").split("|")]
-        sums = [cell.strip("`") for cell in cells if cell.startswith("`")]
-        if line.startswith("|") and sums:
-            words = tuple(cell for cell in cells[:-1] if not cell.startswith("`"))
-            yield Row(words, _amounts(sums), float(cells[-1]))
+    first = names_on(page)
+    for words, sums, printed in _cells_under(heading, page):
+        yield Row(words, _amounts(sums, first), printed)
+
+
+def names_on(page: Path) -> dict[str, float]:
+    """What is worked out first, by its name."""
+    names = {"pi": math.pi}
+    for words, sums, _ in _cells_under("Worked out first", page):
+        names[words[0]] = worked_out(sums[0], names)
+    return names
 
 
 def totals_on(page: Path) -> dict[str, float]:
@@ -41,8 +48,19 @@ def worked_out(text: str, names: Mapping[str, float]) -> float:
     return _value(ast.parse(text, mode="eval").body, names)
 
 
-def _amounts(sums: list[str]) -> tuple[float, ...]:
-    names = {"pi": math.pi}
+def _cells_under(heading: str, page: Path) -> Iterator[tuple[tuple[str, ...], list[str], float]]:
+    """The words, the sums and the printed amount of each row that has sums; none where the page has no such heading."""
+    _, _, after = page.read_text("utf-8").partition(f"\n## {heading}\n")
+    for line in after.split("\n## ", 1)[0].splitlines():
+        cells = [cell.strip() for cell in line.strip("|").split("|")]
+        sums = [cell.strip("`") for cell in cells if cell.startswith("`")]
+        if line.startswith("|") and sums:
+            words = tuple(cell for cell in cells[:-1] if not cell.startswith("`"))
+            yield words, sums, float(cells[-1])
+
+
+def _amounts(sums: list[str], first: Mapping[str, float]) -> tuple[float, ...]:
+    names = dict(first)
     for name, text in zip(("gross", "net", "coated"), sums, strict=False):
         names[name] = worked_out(text, names)
     return tuple(names[name] for name in ("gross", "net", "coated")[: len(sums)])
