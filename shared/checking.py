@@ -11,6 +11,7 @@ from math import hypot, isfinite
 
 from shared import limits
 from shared.checking_aids import check_drawn_aids, check_heights
+from shared.checking_products import check_products, front_ranges, product_texts
 from shared.errors import JobError
 from shared.job import Butt, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
 from shared.kinds import Kind, Treatment
@@ -25,6 +26,7 @@ def check_job(job: Job) -> None:
     _check_ids(job)
     _check_texts(job)
     _check_kinds(job)
+    check_products(job)
     finishes = {finish.id for finish in job.finishes}
     for room in job.rooms:
         check_heights(room.heights, room.name or room.id)
@@ -93,7 +95,8 @@ def _check_texts(job: Job) -> None:
     rooms = (room.name for room in job.rooms)
     faces = (text for face in job.faces for text in (face.name, face.photo))
     parts = (text for face in job.faces for part in face.parts for text in (part.name, part.made_of))
-    for text in chain((job.name,), rooms, faces, parts, (finish.name for finish in job.finishes)):
+    finishes = (finish.name for finish in job.finishes)
+    for text in chain((job.name,), rooms, faces, parts, finishes, product_texts(job)):
         if len(text) > limits.LONGEST_TEXT:
             raise JobError(f"the text {_shown(text)} is too long", do=f"use at most {limits.LONGEST_TEXT} characters")
         if _CONTROL.search(text):
@@ -183,9 +186,10 @@ def _check_numbers(part: Part, where: _Place) -> None:
         ("profile factor", part.profile_factor, limits.SMALLEST_PROFILE_FACTOR, limits.GREATEST_PROFILE_FACTOR),
         ("thickness in mm", part.thickness_mm, 0.0, limits.THICKEST_MM),
         ("level", part.level, -limits.HIGHEST_LEVEL, limits.HIGHEST_LEVEL),
+        *front_ranges(part),
     )
     for what, number, least, most in ranges:
-        if not least <= number <= most:
+        if number is not None and not least <= number <= most:
             raise JobError(f"the {what} is {number:g}", where=str(where), do=f"set it from {least:g} to {most:g}")
 
 

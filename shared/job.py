@@ -12,15 +12,14 @@ from importlib.resources import files
 
 import msgspec
 
+from shared.finishes import Finish
 from shared.kinds import Kind, Treatment, usual
+from shared.products import Allowances, Money, Product
 from shared.tape import TapeClass
+from shared.value import Value
 
 VERSION = 1
 """The version of the job's schema that this program writes."""
-
-
-class Value(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What all parts of a job are: frozen, compared by content, written to the job file field by field."""
 
 
 class Vertex(msgspec.Struct, frozen=True, array_like=True, forbid_unknown_fields=True, gc=False):
@@ -77,6 +76,8 @@ class Part(Value, frozen=True):
     set. `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges;
     `coated_sides` are the sides (index of the vertex they leave) whose edge is coated, None for what is usual for the
     kind. `back_coated` counts for what is taken off. A `locked` part is not moved or changed by the hand.
+    A front has `hinges`, None for as many as its size asks for, and the `hole_centres_mm` of its old handle: 0 for a
+    knob or none, None where nobody has said.
     """
 
     id: str
@@ -94,6 +95,8 @@ class Part(Value, frozen=True):
     made_of: str = ""
     tiles: Tiles | None = None
     locked: bool = False
+    hinges: int | None = None
+    hole_centres_mm: float | None = None
 
 
 class Tie(Value, frozen=True):
@@ -215,12 +218,16 @@ def usual_heights(unit: Unit = Unit.MM) -> Heights:
 
 
 class Room(Value, frozen=True):
-    """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans."""
+    """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans.
+
+    There are so many `alike`: all that is counted in it is needed so many times.
+    """
 
     id: str
     name: str
     faces: tuple[Face, ...] = ()
     heights: Heights = msgspec.field(default_factory=usual_heights)
+    alike: int = 1
 
 
 class Fillet(Value, frozen=True, tag="fillet"):
@@ -255,13 +262,6 @@ class JointChoice(Value, frozen=True):
     old_bead: bool | None = None
 
 
-class Finish(Value, frozen=True):
-    """A build-up that surfaces get, by its id and name."""
-
-    id: str
-    name: str
-
-
 class KindChoice(Value, frozen=True):
     """How parts of a kind are coated in this job, and with which finish."""
 
@@ -283,7 +283,11 @@ USUAL_FINISHES = (
 
 
 class Job(Value, frozen=True):
-    """Everything about one piece of work. `tape` is the accuracy class printed on the tape that it was read with."""
+    """Everything about one piece of work.
+
+    `tape` is the accuracy class printed on the tape that it was read with. `handle_centres_mm` are the hole centres of
+    the new handles, None where the old ones go back on.
+    """
 
     name: str
     rooms: tuple[Room, ...] = ()
@@ -292,6 +296,10 @@ class Job(Value, frozen=True):
     finishes: tuple[Finish, ...] = USUAL_FINISHES
     joints: tuple[JointChoice, ...] = ()
     tape: TapeClass = TapeClass.SECOND
+    products: tuple[Product, ...] = ()
+    money: Money = Money()
+    allowances: Allowances = Allowances()
+    handle_centres_mm: float | None = None
     version: int = VERSION
 
     @property

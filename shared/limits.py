@@ -38,3 +38,19 @@ THICKEST_GROUT_MM = 50.0
 
 MOST_PHOTO_DOTS = 100_000
 """The greatest distance of a mark on a photo from its corner, in dots."""
+
+MOST_PRODUCTS = 2_000
+"""Products, packs in all, and steps in all."""
+
+MOST_OF_A_PRODUCT = 1_000_000.0
+"""Litres, metres, pieces, square metres a litre: beyond any pack and any kitchen."""
+
+MOST_MONEY = 100_000_000.0
+MOST_COATS = 50
+MOST_HOURS = 10_000.0
+MOST_HINGES = 50
+MOST_ALIKE = 10_000
+
+GREATEST_LOSS = 0.95
+GREATEST_ALLOWANCE = 10.0
+"""As shares."""

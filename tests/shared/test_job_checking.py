@@ -7,7 +7,8 @@ from shared import limits
 from shared.checking import check_job
 from shared.edits import find_face, find_part, with_changed_face, with_changed_parts
 from shared.errors import JobError
-from shared.job import Butt, Face, Fillet, Finish, Job, JointChoice, KindChoice, Part, Room, Tie, Vertex
+from shared.finishes import Finish
+from shared.job import Butt, Face, Fillet, Job, JointChoice, KindChoice, Part, Room, Tie, Vertex
 from shared.kinds import Kind, Treatment
 from tests.shared.conftest import rectangle
 

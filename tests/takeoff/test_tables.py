@@ -10,7 +10,8 @@ from msgspec.structs import replace
 
 from shared.edits import find_part, with_changed_parts
 from shared.errors import FileError
-from shared.job import Finish, Job, JointChoice, Unit
+from shared.finishes import Finish
+from shared.job import Job, JointChoice, Unit
 from takeoff.figures import Takeoff
 from takeoff.tables import takeoff_csv
 from takeoff.take_off import take_off
