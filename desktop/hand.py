@@ -210,7 +210,8 @@ class Hand(QObject):
             self._do(lambda gesture: gesture.take_out())
 
     def _cancel(self) -> None:
-        """First what was begun is dropped, then the picking; then the mode is Pick again."""
+        """First what was begun is dropped, with the line; then the picking; then the mode is Pick again."""
+        self._line.clear()
         self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
         if self._gesture is not None and self._gesture.is_begun:
             self._gesture.cancel()

@@ -169,6 +169,7 @@ class ReadingLine(QFrame):
         if self.text.strip():
             self.entered.emit(self.text)
         else:
+            self.clear()
             self.finished.emit()
         return True
 

@@ -27,7 +27,7 @@ def read_kind(text: str) -> Named | None:
     Of two words ("drawer front", "end panel") the first is enough. A word that stands for no one else may be cut short.
     """
     head = _HEAD.match(text)
-    if head is None:
+    if head is None or not head["word"][0].isalpha():  # a fraction in one sign is a number
         return None
     word = " ".join(head["word"].lower().split())
     first = re.split("[ -]", word)[0]

@@ -18,6 +18,9 @@ _AT = re.compile(r"\bat\b", re.IGNORECASE)
 _BY = re.compile(r"\bby\b", re.IGNORECASE)
 _CENTRED = re.compile(r"\bcent(?:red|ered)\b", re.IGNORECASE)
 
+PLACE_READINGS = 2
+"""From the left end, and from the floor or the wall."""
+
 
 class Shaping(Gesture):
     """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings.
@@ -98,9 +101,16 @@ class Shaping(Gesture):
         return None
 
     def in_order(self, text: str) -> str:
-        """The readings of a line in the order in which they are wanted: the place, then the sizes."""
+        """The readings of a line in the order in which they are wanted: the place, then the sizes.
+
+        ReadingError where `at` is followed by half a place: a size must not be taken for the other half.
+        """
         size, *place = _AT.split(_BY.sub(",", text), maxsplit=1)
-        return f"{place[0]}, {size}" if place else size
+        if not place:
+            return size
+        if len(super().lengths(place[0])) != PLACE_READINGS:
+            raise ReadingError("a place is two readings", where=quoted(text), do="type them last, as in at 860, 80")
+        return f"{place[0]}, {size}"
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
         self._here = snapped(at, self._targets, self.scene, held)

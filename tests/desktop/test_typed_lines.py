@@ -41,6 +41,11 @@ def test_sizes_may_come_before_the_place(wall: Person) -> None:
     assert _boxes(wall) == [(Kind.FIXTURE, "sink", (860, 80, 1760, 520))]
 
 
+def test_a_line_may_begin_with_a_fraction_in_one_sign(wall: Person) -> None:
+    wall.read("½, 150, 600, 720")
+    assert _boxes(wall) == [(Kind.CABINET, "", (0.5, 150, 600.5, 870))]
+
+
 def test_what_a_line_comes_to_is_shown_before_return(wall: Person) -> None:
     before = wall.shown.job
     wall.type("0, 150, 600, 720")
@@ -65,6 +70,7 @@ def test_the_line_says_what_comes_next(wall: Person) -> None:
         ("0, 150, wombat", "not a unit of length"),
         ("wombat 0, 150", "is no kind of part"),
         ("0\t150\t600 kg\t720", "not a unit of length"),
+        ("900 by 440 at 860", "a place is two readings"),
     ],
 )
 def test_a_line_that_is_refused_stays_and_leaves_no_trace(wall: Person, text: str, words: str) -> None:
@@ -98,3 +104,11 @@ def test_up_and_down_go_through_earlier_lines(wall: Person) -> None:
     assert wall.app.line.text == "0, 150"
     wall.press(Qt.Key.Key_Down)
     assert wall.app.line.text == "600, 720"
+
+
+def test_escape_over_the_face_drops_the_line_too(wall: Person) -> None:
+    wall.type("900 wombats")
+    wall.app.canvas.setFocus()
+    wall.press(Qt.Key.Key_Escape)
+    assert wall.app.line.text == ""
+    assert wall.app.line.answer.text() == ""
