@@ -1,4 +1,4 @@
-"""What a job needs and what is bought for it, as values. Amounts are in a product's measure, money in the job's currency.
+"""What a job needs and what is bought for it, as values: amounts in a product's measure, money in the job's currency.
 
 A reader turns them into what a person sees; nothing here is rounded.
 """
