@@ -57,7 +57,6 @@ def bulge_through(start: tuple[float, float], middle: tuple[float, float], end: 
     """
     ax, ay, bx, by = start[0] - middle[0], start[1] - middle[1], end[0] - middle[0], end[1] - middle[1]
     turn = ax * by - ay * bx
-    if not turn:
-        return 0.0
-    size = math.hypot(ax, ay) * math.hypot(bx, by)
-    return -turn / (size - (ax * bx + ay * by))
+    # Beyond one of the ends the line leaves nothing but what was rounded.
+    apart = math.hypot(ax, ay) * math.hypot(bx, by) - (ax * bx + ay * by)
+    return -turn / apart if turn and apart else 0.0

@@ -42,3 +42,10 @@ def test_the_arc_through_a_point(middle: tuple[float, float], bulge: float) -> N
 def test_the_arc_through_the_middle_of_an_arc_is_that_arc(bulge: float) -> None:
     side = Side(0, 3, -4, 50, 60, bulge)
     assert bulge_through(side.start, side.middle, side.end) == pytest.approx(bulge, rel=1e-9)
+
+
+@given(angle=st.floats(0, 6.28), beyond=st.floats(1, 1e4))
+def test_a_point_beyond_the_end_of_a_side_gives_a_bulge_whatever_was_rounded(angle: float, beyond: float) -> None:
+    start, way = (355.6, 1422.4), (math.cos(angle), math.sin(angle))
+    end, through = ((start[0] + far * way[0], start[1] + far * way[1]) for far in (200.0, 200.0 + beyond))
+    assert not math.isnan(bulge_through(start, through, end))
