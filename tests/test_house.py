@@ -18,7 +18,7 @@ LONGEST_MODULE = 400
 LONGEST_FUNCTION = 40
 
 # What is slow to start (40 to 284 ms each, by measurement) and not always needed may be imported where first used.
-SLOW_TO_START = {"PySide6", "ezdxf", "pint", "xlsxwriter"}
+SLOW_TO_START = {"PySide6", "ezdxf", "openpyxl", "ortools", "pint", "xlsxwriter"}
 
 BANNED_NAMES = {"base", "helper", "helpers", "manager", "misc", "util", "utils"}
 
