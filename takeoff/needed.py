@@ -52,7 +52,7 @@ class Bought(NamedTuple):
     """So many of one pack."""
 
     pack: Pack
-    count: int
+    many: int
 
 
 class BasketRow(NamedTuple):
