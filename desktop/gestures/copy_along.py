@@ -97,8 +97,7 @@ class CopyAlong(OnParts):
         return self._first()
 
     def says(self, text: str) -> str:
-        if not self.parts:
-            return ""
+        self._refuse_unwanted(text)
         many, pitch, _ = self._read(text)
         return f"{many} more, {self.words(abs(pitch))} from edge to edge"
 

@@ -146,6 +146,7 @@ class Gesture:
 
     def says(self, text: str) -> str:
         """What the line that is being typed means, for beside it. RecoatError where it means nothing."""
+        self._refuse_unwanted(text)
         unit, decimal = self.scene.job.unit, self.scene.decimal
         words = " · ".join(show_length(length, unit, decimal=decimal) for length in self.lengths(text))
         return f"= {words} mm" if unit is Unit.MM else f"= {words}"
@@ -160,8 +161,7 @@ class Gesture:
 
     def type(self, text: str) -> Done | None:
         """A line was typed: one reading, or several parted by commas that answer one after the other."""
-        if not self.wants:
-            raise ReadingError("there is nothing to type here yet", where=quoted(text), do=self.first_step)
+        self._refuse_unwanted(text)
         done = None
         for length in self.lengths(text):
             if done is not None:
@@ -173,6 +173,12 @@ class Gesture:
         """The readings of a line, in mm. ReadingError where it is no list of lengths."""
         scene, any_sign = self.scene, self.wants_place
         return read_lengths(text, scene.job.unit, decimal=scene.decimal, allow_zero=any_sign, allow_negative=any_sign)
+
+    def _refuse_unwanted(self, text: str) -> None:
+        """ReadingError, with what to do first, where nothing can be typed."""
+        if not self.wants:
+            do = self.example or self.first_step
+            raise ReadingError("there is nothing to type here yet", where=quoted(text), do=do)
 
     def read(self, length_mm: float) -> Done | None:
         """One reading was typed."""

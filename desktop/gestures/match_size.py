@@ -64,6 +64,7 @@ class MatchSize(OnParts):
         self._at, self._like = at, under[0] if under else None
 
     def says(self, text: str) -> str:
+        self._refuse_unwanted(text)
         return f"takes {'width and height' if self._read(text) == 'both' else f'the {self._read(text)} only'}"
 
     def type(self, text: str) -> Done | None:

@@ -43,6 +43,7 @@ class Split(OnParts):
         return "side by side" if self._up else "one over another"
 
     def says(self, text: str) -> str:
+        self._refuse_unwanted(text)
         pieces = read_pieces(text, self.scene.job.unit, decimal=self.scene.decimal)
         _, made = self._made(pieces)
         sizes = [self.words(size.length_mm) for size in map(self._size(pieces), made)]

@@ -62,7 +62,7 @@ keys = st.builds(Held, st.booleans(), st.booleans())
 steps = st.one_of(
     st.tuples(st.sampled_from(["press", "point", "release"]), places, keys),
     st.tuples(st.just("read"), st.sampled_from([-5.0, 0.0, 1.0, 100.0, 450.0, 2000.0])),
-    st.tuples(st.just("type"), st.sampled_from(LINES)),
+    st.tuples(st.sampled_from(["says", "offers", "type"]), st.sampled_from(LINES)),
     st.tuples(st.sampled_from(["enter", "turn", "back", "cancel", "put_in", "take_out"])),
 )
 
@@ -72,9 +72,10 @@ def after(gesture: Gesture, step: tuple[str, *tuple[object, ...]]) -> tuple[Gest
     if name == "turn":
         return gesture.turned(), None
     trial = copy.copy(gesture) if name == "type" else gesture
-    act: Callable[..., Done | None] = getattr(trial, name)
+    act: Callable[..., object] = getattr(trial, name)
     try:
-        return trial, act(*values)
+        done = act(*values)
+        return trial, done if isinstance(done, Done) else None
     except RecoatError:
         return gesture, None
 

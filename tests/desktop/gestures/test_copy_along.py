@@ -73,8 +73,6 @@ def test_nothing_is_copied_where_nothing_is_picked() -> None:
     assert CopyAlong(SCENE).enter() is None
 
 
-def test_with_nothing_picked_a_line_says_nothing_and_is_refused() -> None:
-    gesture = CopyAlong(SCENE)
-    assert gesture.says("4 at 450") == gesture.says("4") == ""
-    with pytest.raises(ReadingError):
-        gesture.type("4")
+def test_what_to_do_first_is_said_while_a_line_is_typed() -> None:
+    with pytest.raises(ReadingError, match="click the part"):
+        CopyAlong(SCENE).says("4")

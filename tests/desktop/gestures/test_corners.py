@@ -194,3 +194,8 @@ def test_a_locked_part_is_refused() -> None:
 def test_nothing_is_typed_before_something_is_chosen() -> None:
     with pytest.raises(ReadingError, match="click a corner or a side"):
         Corners(OUTLET).type("150")
+
+
+def test_what_to_do_first_is_said_while_a_line_is_typed() -> None:
+    with pytest.raises(ReadingError, match="click the part"):
+        Corners(SCENE).says("cut 150")

@@ -79,3 +79,8 @@ def test_a_click_picks_what_is_to_be_split() -> None:
     assert done.picked == ("door",)
     assert done.job is SCENE.job
     assert Split(DOOR).press((300, 400)) is None
+
+
+def test_what_to_do_first_is_said_while_a_line_is_typed() -> None:
+    with pytest.raises(ReadingError, match="click the part"):
+        Split(SCENE).says("3")
