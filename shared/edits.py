@@ -39,8 +39,13 @@ def find_part(job: Job, part_id: str) -> tuple[Face, Part]:
 
 
 def fresh_ids(job: Job, prefix: str, count: int) -> tuple[str, ...]:
-    """This many ids that nothing in the job has: the prefix and the numbers after the highest one that follows it."""
-    tails = (used.removeprefix(prefix) for used in _ids(job) if used.startswith(prefix))
+    """This many ids that nothing drawn in the job has: the prefix and the numbers after the highest that follows it."""
+    return next_ids(_ids(job), prefix, count)
+
+
+def next_ids(used: Iterable[str], prefix: str, count: int) -> tuple[str, ...]:
+    """This many ids that are not among those used: the prefix and the numbers after the highest one that follows it."""
+    tails = (name.removeprefix(prefix) for name in used if name.startswith(prefix))
     highest = max((int(tail) for tail in tails if tail.isdecimal()), default=0)
     return tuple(f"{prefix}{highest + step}" for step in range(1, count + 1))
 

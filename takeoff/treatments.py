@@ -36,4 +36,4 @@ class Treatments:
         treatment = next(each for each in asked if each is not Treatment.AS_KIND)
         if treatment is Treatment.LEFT:
             return LEFT
-        return Treated(treatment, part.finish or (own.finish if own else "") or row.finish)
+        return Treated(treatment, part.finish or (own.finish if own else row.finish))
