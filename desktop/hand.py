@@ -71,6 +71,8 @@ class Hand(QObject):
         known = self._gesture.scene if self._gesture else None
         if scene is None or known is None or _differs(known, scene):
             self._begin()
+            if scene is not None and (known is None or known.face_id != scene.face_id or not self._line.text):
+                self._hear(self._line.text)
 
     def choose_mode(self, mode: Mode) -> None:
         """Go on in this mode; what was begun is dropped. Sizes are shown where one is to be clicked."""
@@ -80,6 +82,7 @@ class Hand(QObject):
             self._store.turn_overlay(Overlay.SIZES)
         self._gesture = None
         self._begin()
+        self._hear(self._line.text)
         self.mode_changed.emit()
         self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
 

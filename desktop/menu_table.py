@@ -13,11 +13,13 @@ from desktop.menus import (
     UNDO,
     Choice,
     Command,
+    Fold,
     Menus,
     always,
     can_redo,
     can_undo,
     with_face,
+    with_findings,
     with_job,
     with_picked,
     with_room,
@@ -45,12 +47,12 @@ CORNERS = {
 }
 UNITS = {Unit.MM: "Lengths in &millimetres", Unit.INCH: "Lengths in f&eet and inches"}
 LINE_UP = {
-    Alignment.LEFT: "Line up &left ends",
-    Alignment.RIGHT: "Line up &right ends",
-    Alignment.TOP: "Line up &tops",
-    Alignment.BOTTOM: "Line up &bottoms",
-    Alignment.MIDDLE_ACROSS: "Line up &middles, one over another",
-    Alignment.MIDDLE_UP: "Line up mi&ddles, side by side",
+    Alignment.LEFT: "&Left ends",
+    Alignment.RIGHT: "&Right ends",
+    Alignment.TOP: "&Tops",
+    Alignment.BOTTOM: "&Bottoms",
+    Alignment.MIDDLE_ACROSS: "&Middles, one over another",
+    Alignment.MIDDLE_UP: "Mi&ddles, side by side",
 }
 MITRED = "Lay t&hem out, mitred at the corners"
 SCREEN_KEYS = {
@@ -132,14 +134,7 @@ def _drawing(app: "App", menus: Menus) -> None:
             Command("The other &way of this mode", "Alt+A", app.hand.turn, with_face),
         ),
         (
-            *(
-                Command(words, None, partial(parts.line_up, alignment), with_several)
-                for alignment, words in LINE_UP.items()
-            ),
-            Command("Even out the gaps a&cross", None, partial(parts.even_out, Way.ACROSS), with_several),
-            Command("Even out the gaps &up", None, partial(parts.even_out, Way.UP), with_several),
-        ),
-        (
+            Fold("&Line up", _line_up(app)),
             Command("Mirror left and ri&ght", None, partial(parts.mirror, Way.ACROSS), with_picked),
             Command("Mirror u&p and down", None, partial(parts.mirror, Way.UP), with_picked),
             Command("Mirror a cop&y about a line", None, partial(app.hand.take_up, MirrorCopy), with_picked),
@@ -152,6 +147,18 @@ def _drawing(app: "App", menus: Menus) -> None:
             Command("Loc&k", None, partial(parts.lock, on=True), with_picked),
             Command("U&nlock", None, partial(parts.lock, on=False), with_picked),
         ),
+    )
+
+
+def _line_up(app: "App") -> tuple[Command, ...]:
+    parts = app.parts
+    return (
+        *(
+            Command(words, None, partial(parts.line_up, alignment), with_several)
+            for alignment, words in LINE_UP.items()
+        ),
+        Command("Even out the gaps a&cross", None, partial(parts.even_out, Way.ACROSS), with_several),
+        Command("Even out the gaps &up", None, partial(parts.even_out, Way.UP), with_several),
     )
 
 
@@ -183,7 +190,7 @@ def _view(app: "App", menus: Menus) -> None:
             ),
         ),
         (
-            Command("&Things to look at", "F8", app.frame.open_findings, with_job),
+            Command("&Things to look at", "F8", app.frame.open_findings, with_findings),
             Command("Ne&xt face", "Alt+Right", app.faces.show_next, with_face),
             Command("Face &before", "Alt+Left", app.faces.show_before, with_face),
             Command("Next &place for the keys", "F6", app.focus_next_place, with_job),
@@ -204,16 +211,8 @@ def _job(app: "App", menus: Menus) -> QMenu:
             Command("Move it ri&ght", "Ctrl+Shift+Right", faces.move_right, with_face),
         ),
         (
-            *(
-                Choice(words, None, partial(faces.set_corner, corner), partial(_is_corner, corner), with_face)
-                for corner, words in CORNERS.items()
-            ),
-        ),
-        (
-            Command("&Photo under the face...", None, app.photos.bring_in, with_face),
-            Command("&Square the photo", None, app.photos.square, with_photo),
-            Command("Chec&k a length on the photo", None, app.photos.check, with_squared_photo),
-            Command("&Take the photo away", None, app.photos.take_away, with_photo),
+            Fold("C&orner of the face", _corners(app)),
+            Fold("&Photo under the face", _photo(app)),
         ),
         (
             Command("Add a room from &wall lengths...", None, app.cards.ask_for_room, with_job),
@@ -223,8 +222,27 @@ def _job(app: "App", menus: Menus) -> QMenu:
             Command("Rename the room...", None, rooms.rename, with_room),
             Command("Delete the room", None, rooms.delete, with_room),
         ),
-        (Command("Rename the &job...", None, faces.rename_job, with_job), *_units(app)),
-        _tapes(app),
+        (
+            Command("Rename the &job...", None, faces.rename_job, with_job),
+            Fold("Lengths and tap&e", (*_units(app), *_tapes(app))),
+        ),
+    )
+
+
+def _corners(app: "App") -> tuple[Choice, ...]:
+    return tuple(
+        Choice(words, None, partial(app.faces.set_corner, corner), partial(_is_corner, corner), with_face)
+        for corner, words in CORNERS.items()
+    )
+
+
+def _photo(app: "App") -> tuple[Command, ...]:
+    photos = app.photos
+    return (
+        Command("&Bring a photo in...", None, photos.bring_in, with_face),
+        Command("&Square it", None, photos.square, with_photo),
+        Command("Chec&k a length on it", None, photos.check, with_squared_photo),
+        Command("&Take it away", None, photos.take_away, with_photo),
     )
 
 

@@ -58,6 +58,11 @@ def with_two(shown: Shown | None) -> bool:
     return shown is not None and len(shown.picked) == 2
 
 
+def with_findings(shown: Shown | None) -> bool:
+    """Where there is a thing to look at."""
+    return shown is not None and bool(shown.takeoff.findings)
+
+
 def can_undo(shown: Shown | None) -> bool:
     """Where there is a step to take back."""
     return shown is not None and shown.history.can_undo
@@ -78,6 +83,13 @@ class Choice(NamedTuple):
     usable: Callable[[Shown | None], bool] = with_job
 
 
+class Fold(NamedTuple):
+    """Commands and choices that a menu keeps folded under a word of their own."""
+
+    words: str
+    items: Sequence[Command | Choice]
+
+
 class Menus(QObject):
     """Fills a window's menu bar from tables of commands, and keeps them in step with what is shown."""
 
@@ -87,7 +99,7 @@ class Menus(QObject):
         self._commands: list[tuple[QAction, Command]] = []
         self._choices: list[tuple[QAction, Choice]] = []
 
-    def add(self, title: str, *groups: Sequence[Command | Choice]) -> QMenu:
+    def add(self, title: str, *groups: Sequence[Command | Choice | Fold]) -> QMenu:
         """A menu of groups, with a line between each two."""
         menu = QMenu(title, self._window)
         self._window.menuBar().addMenu(menu)
@@ -117,7 +129,12 @@ class Menus(QObject):
     def _name_step(self, words: str, step: str) -> None:
         self.action(words).setText(f"{words} {step[:1].lower()}{step[1:]}".rstrip())
 
-    def _add(self, menu: QMenu, item: Command | Choice) -> None:
+    def _add(self, menu: QMenu, item: Command | Choice | Fold) -> None:
+        if isinstance(item, Fold):
+            fold = menu.addMenu(item.words)
+            for folded in item.items:
+                self._add(fold, folded)
+            return
         action = QAction(item.words, menu)
         if item.key is not None:
             action.setShortcut(QKeySequence(item.key))

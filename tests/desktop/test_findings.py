@@ -62,6 +62,15 @@ def test_escape_puts_the_list_away(gap: Person) -> None:
     assert not gap.app.frame.findings.isVisible()
 
 
+def test_no_empty_list_opens_where_there_is_nothing_to_look_at(person: Person) -> None:
+    person.click(person.app.start.new)
+    person.read("3600")
+    person.press(Qt.Key.Key_F8)
+
+    assert person.shown.takeoff.findings == ()
+    assert not person.app.frame.findings.isVisible()
+
+
 def test_a_finding_that_is_mended_leaves_the_list(gap: Person) -> None:
     words = gap.app.frame.findings.findChild(QListWidget)
     assert isinstance(words, QListWidget)

@@ -112,3 +112,17 @@ def test_escape_over_the_face_drops_the_line_too(wall: Person) -> None:
     wall.press(Qt.Key.Key_Escape)
     assert wall.app.line.text == ""
     assert wall.app.line.answer.text() == ""
+
+
+def test_a_line_half_typed_is_read_anew_where_the_face_or_the_mode_is_another(wall: Person) -> None:
+    wall.press(Qt.Key.Key_U, Keys.AltModifier)
+    wall.type("600 door, rest open")
+    assert wall.shown.tried is not None
+
+    wall.press(Qt.Key.Key_2, Keys.ControlModifier)
+    assert wall.shown.tried is None
+    wall.press(Qt.Key.Key_1, Keys.ControlModifier)
+    assert wall.shown.tried is not None
+    wall.press(Qt.Key.Key_B, Keys.AltModifier)
+    assert wall.shown.tried is None
+    assert "not a unit of length" in wall.app.line.answer.text()
