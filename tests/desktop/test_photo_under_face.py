@@ -37,7 +37,7 @@ def path(tmp_path: Path) -> Path:
 @pytest.fixture
 def brought(wall: Person, path: Path) -> Person:
     """The photo is chosen and lies over the wall, to be squared."""
-    _choose(wall, "&Photo under the face...")
+    _choose(wall, "&Bring a photo in...")
     wall.fill_file_dialog(path)
     wall.wait_until(lambda: _asks(wall, "its lower left corner"))
     return wall
@@ -110,7 +110,7 @@ def test_the_four_corners_may_be_clicked(brought: Person) -> None:
 
 
 def test_a_known_length_is_checked_and_told_in_the_details(squared: Person) -> None:
-    _choose(squared, "Chec&k a length on the photo")
+    _choose(squared, "Chec&k a length on it")
     squared.read("0, 0, 1800, 0")
     squared.type("1804")
     assert "the photo says 1800, 4 less" in squared.app.line.answer.text()
@@ -141,7 +141,7 @@ def test_count_offers_the_photo_only_where_there_is_one(squared: Person) -> None
     box = next(box for box in squared.app.overlays.findChildren(QCheckBox) if box.text() == "Photo")
     squared.app.store.turn_to(Page.COUNT)
     assert box.isVisible()
-    _choose(squared, "&Take the photo away")
+    _choose(squared, "&Take it away")
     assert not box.isVisible()
 
 
@@ -159,7 +159,7 @@ def test_the_file_holds_the_photos_that_faces_name_and_no_others(squared: Person
     first, second = tmp_path / "with.recoat", tmp_path / "without.recoat"
     squared.app.files.write_to(first)
     squared.wait_until(lambda: squared.shown.is_saved)
-    _choose(squared, "&Take the photo away")
+    _choose(squared, "&Take it away")
     squared.app.files.write_to(second)
     squared.wait_until(lambda: squared.shown.is_saved)
     assert [photo.name for photo in read_job_file(first).photos] == ["wall.jpg"]
@@ -201,7 +201,7 @@ def test_dropped_while_it_is_marked_the_photo_stays_to_be_squared_again(brought:
     brought.press(Qt.Key.Key_Escape)
     brought.press(Qt.Key.Key_Escape)
     assert not _asks(brought, "corner")
-    _choose(brought, "&Square the photo")
+    _choose(brought, "&Square it")
     brought.wait_until(lambda: _asks(brought, "its lower left corner"))
 
 

@@ -58,7 +58,7 @@ def test_parts_are_lined_up_and_evened_out_in_one_step_each(doors: Person) -> No
     before = doors.shown.job
     doors.click_at(1100, 400)
     doors.press(Qt.Key.Key_K, Keys.ControlModifier)
-    _choose(doors, "Line up &tops")
+    _choose(doors, "&Tops")
     assert [box[3] for box in _picked(doors)] == [870, 870, 870]
 
     _choose(doors, "Even out the gaps a&cross")

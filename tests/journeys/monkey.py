@@ -26,7 +26,7 @@ LEAVES_THE_JOB = frozenset(
         "&Takeoff table...",
         "&Drawing...",
         "&Close",
-        "&Photo under the face...",
+        "&Bring a photo in...",
     )
 )
 """Commands that open a file dialog or another job."""

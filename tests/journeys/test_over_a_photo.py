@@ -8,14 +8,22 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPolygonF, QTransform
 from PySide6.QtTest import QTest
 
+from desktop.gestures.gesture import REACH_DOTS
+from geometry.squaring import check_lengths
+from shared.kinds import Kind
 from tests.desktop.photographed import TURNED_RIGHT, saved, with_exif, written
+from tests.journeys.by_hand import Page, assert_as_by_hand
 from tests.window import Keys, Person
 
+PAGE = Page(Path(__file__).with_name("photo-wall-by-hand.md"))
 WALL = 3600.0, 2400.0
 SPLASHBACK = ((0.0, 910.0), (2400.0, 910.0), (2400.0, 1510.0), (0.0, 1510.0))
 CABINETS = ((0.0, 0.0), (2400.0, 0.0), (2400.0, 910.0), (0.0, 910.0))
 TAKEN = ((360.0, 1880.0), (2710.0, 2050.0), (2580.0, 300.0), (520.0, 460.0))
 """Where the wall's corners are on the photo: lower left, lower right, upper right, upper left."""
+
+UNSTEADY = ((-9.0, 0.0), (8.0, -7.0), (10.0, 6.0), (-6.0, 9.0))
+"""By how much the hand misses each of them, in mm of the face."""
 
 
 def photo() -> bytes:
@@ -43,12 +51,12 @@ def over_the_photo(person: Person, tmp_path: Path) -> Person:
     person.type("3600")
     person.press(Qt.Key.Key_Tab)
     person.read("2400")
-    person.app.menus.action("&Photo under the face...").trigger()
+    person.app.menus.action("&Bring a photo in...").trigger()
     person.fill_file_dialog(saved(tmp_path, photo(), "kitchen.jpeg"))
     person.wait_until(lambda: "lower left" in person.app.line.wants.text())
     fitted = 3200 / 3000  # The photo, 3000 x 2250 dots, is shown 3200 x 2400 in the middle of the wall.
-    for u, v in TAKEN:
-        person.click_at(200 + u * fitted, 2400 - v * fitted)
+    for (u, v), (aside, over) in zip(TAKEN, UNSTEADY, strict=True):
+        person.click_at(200 + u * fitted + aside, 2400 - v * fitted + over)
     person.read("3600, 2400")
     person.press(Qt.Key.Key_Return)
     person.wait_until(lambda: person.app.face_photos.layer(person.shown) is not None)
@@ -87,3 +95,71 @@ def test_a_splashback_traced_over_the_photo_with_typed_lengths_is_the_hand_calcu
     net = {row.kind.value: row.net_mm2.amount for row in person.shown.takeoff.parts}
     assert net == pytest.approx({"wall": 3600 * 2400 - 2400 * 600, "splashback": 2400 * 600})
     assert person.shown.job.faces[0].photo == "kitchen.jpg"
+
+
+@pytest.fixture
+def checked(over_the_photo: Person) -> Person:
+    """Two lengths known by the tape are pointed at on the photo, from edge to edge as the eye sees it."""
+    person = over_the_photo
+    for start, end, length in (((0, 1210), seen_right(person), "2400"), (seen_low(person), seen_high(person), "600")):
+        person.app.menus.action("Chec&k a length on it").trigger()
+        person.click_at(*start)
+        person.click_at(*end)
+        person.read(length)
+    return person
+
+
+def seen_right(person: Person) -> tuple[float, float]:
+    return edge_seen(person, (2000, 1210), (2800, 1210))
+
+
+def seen_low(person: Person) -> tuple[float, float]:
+    return edge_seen(person, (1200, 700), (1200, 1200))
+
+
+def seen_high(person: Person) -> tuple[float, float]:
+    return edge_seen(person, (1200, 1300), (1200, 1800))
+
+
+@pytest.fixture
+def traced(checked: Person) -> Person:
+    """The splashback, clicked corner by corner over the photo."""
+    person = checked
+    right, low, high = seen_right(person)[0], seen_low(person)[1], seen_high(person)[1]
+    person.press(Qt.Key.Key_K, Keys.AltModifier)
+    person.type("spl")
+    person.press(Qt.Key.Key_Return)
+    person.press(Qt.Key.Key_T, Keys.AltModifier)
+    for corner in ((0, low), (right, low), (right, high), (0, high)):
+        person.click_at(*corner)
+    person.press(Qt.Key.Key_Return)
+    return person
+
+
+def test_a_splashback_clicked_over_the_photo_is_as_large_as_the_photo_is_right(traced: Person) -> None:
+    place = traced.shown.job.faces[0].photo_place
+    assert place is not None
+    off_across, off_up = (abs(check.off_mm) for check in check_lengths(place))
+    for words in ("2400 by the tape: the photo says", "600 by the tape: the photo says"):
+        assert words in photo_words(traced)
+    dot = traced.app.canvas.reach_mm / REACH_DOTS
+    splashback = next(row for row in traced.shown.takeoff.parts if row.kind is Kind.SPLASHBACK)
+    off_mm2 = abs(splashback.gross_mm2.amount - 2400 * 600)
+    assert 0 < off_mm2 <= (off_across + 2 * dot) * 600 + (off_up + 2 * dot) * 2400
+
+
+def test_corrected_by_the_tape_it_is_counted_as_by_hand(traced: Person) -> None:
+    for label, reading in (("From left", "0"), ("From floor", "910"), ("Width", "2400"), ("Height", "600")):
+        field = traced.app.details.row(label).focusProxy()
+        assert field is not None
+        traced.click(field)
+        traced.press(Qt.Key.Key_A, Keys.ControlModifier)
+        traced.read(reading)
+    assert_as_by_hand(traced.shown.job, traced.shown.takeoff, PAGE)
+
+
+def photo_words(person: Person) -> str:
+    """What is said of the photo while nothing is picked."""
+    person.press(Qt.Key.Key_P, Keys.AltModifier)
+    person.press(Qt.Key.Key_Escape)
+    return person.app.details.photo.words.text()
