@@ -2,6 +2,7 @@
 
 from desktop.face_form import NewFace
 from geometry.shapes import box
+from shared.build_ups import start_job
 from shared.edits import fresh_id, next_letter, with_face
 from shared.job import Face, Job, Part, Room, Unit, View
 from shared.kinds import Kind
@@ -9,7 +10,7 @@ from shared.kinds import Kind
 
 def new_job(unit: Unit = Unit.MM) -> Job:
     """A job with one empty kitchen."""
-    return Job(name="New job", rooms=(Room("r1", "Kitchen"),), unit=unit)
+    return start_job("New job", unit, (Room("r1", "Kitchen"),))
 
 
 def with_new_face(job: Job, room_id: str, new: NewFace) -> tuple[Job, str]:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from geometry.shapes import box
+from shared.build_ups import start_job
 from shared.checking import check_job
 from shared.checking_aids import check_heights
 from shared.edits import find_room, fresh_id, next_letter, with_changed_room, with_face, with_room
@@ -16,7 +17,7 @@ from shared.wall_words import WallLength
 
 def start_kitchen(name: str, walls: Sequence[WallLength], heights: Heights, unit: Unit) -> Job:
     """A new job of this name and unit, whose one room is a kitchen with these walls. Errors as for `with_kitchen`."""
-    return with_kitchen(Job(name, unit=unit), "Kitchen", walls, heights)
+    return with_kitchen(start_job(name, unit), "Kitchen", walls, heights)
 
 
 def with_kitchen(job: Job, room_name: str, walls: Sequence[WallLength], heights: Heights) -> Job:
