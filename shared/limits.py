@@ -31,6 +31,9 @@ LONGEST_QUOTED = 40
 MOST_READINGS = 500
 """Readings of one face."""
 
+MOST_OF_A_LINE = 200
+"""Readings of one typed line."""
+
 SMALLEST_TILE_MM = 5.0
 """The smallest side of a tile: mosaic."""
 

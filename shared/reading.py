@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from shared.errors import ReadingError
 from shared.job import Unit
-from shared.limits import LONGEST_MM
+from shared.limits import LONGEST_MM, MOST_OF_A_LINE
 from shared.reading_words import ADVICE, Mark, Word, quoted, words_of
 from shared.units import show_run, size_mm
 
@@ -50,12 +50,14 @@ def read_lengths(
     """The lengths in mm of a list such as `2400, 3000, 1800`, parted by commas, semicolons, tabs or new lines.
 
     Where the comma is the decimal sign it parts two lengths only before a space. A unit typed once stays for the line;
-    where several are typed, a length without one is in the job's. ReadingError where one of them says no length, or
-    where there are none.
+    where several are typed, a length without one is in the job's. ReadingError where one of them says no length,
+    where there are none, or more than `MOST_OF_A_LINE`.
     """
     pieces = parted(text, decimal)
     if not pieces:
         raise ReadingError("no length was typed", do=ADVICE)
+    if len(pieces) > MOST_OF_A_LINE:
+        raise ReadingError(f"these are {len(pieces)} readings", do=f"type at most {MOST_OF_A_LINE} in one line")
     lists = [words_of(piece, decimal) for piece in pieces]
     units = [word.unit for words in lists for word in words if word.mark is Mark.UNIT]
     of_line = units[0] if len(units) == 1 else unit

@@ -146,6 +146,11 @@ def test_an_empty_list_is_refused(text: str) -> None:
         read_lengths(text, Unit.MM)
 
 
+def test_a_line_of_very_many_readings_is_refused_by_their_number() -> None:
+    with pytest.raises(ReadingError, match="these are 2500 readings"):
+        read_lengths("600," * 2500, Unit.MM)
+
+
 def test_moves_may_be_nothing_or_less() -> None:
     assert read_length("-38", Unit.MM, allow_negative=True) == -38
     assert read_length("0", Unit.MM, allow_zero=True) == 0
