@@ -59,8 +59,8 @@ class BasketRow(NamedTuple):
     """What is bought for one piece of work.
 
     `need` of `product` is met by `from_shelf` and `packs`; what is bought or on the shelf beyond it is `left_over`.
-    `cost` is with tax, None where a pack has no price. `one_more` is what the cheapest further pack costs, None where
-    none has a price.
+    `cost` is with tax, None where no pack has a price. `one_more` is what the cheapest further pack costs, None where
+    none has a price. `keeps_days` is how long an opened pack keeps, None where nobody has said.
     """
 
     wanted: str
@@ -71,6 +71,7 @@ class BasketRow(NamedTuple):
     cost: float | None
     left_over: float
     one_more: float | None = None
+    keeps_days: float | None = None
 
 
 class Basket(NamedTuple):
