@@ -3,17 +3,31 @@
 import sys
 from collections.abc import Callable, Iterable
 
-from benchmarks import adjusting, arranging, closing, dragging, memory, opening, painting, tiling, window
+from benchmarks import (
+    adjusting,
+    arranging,
+    closing,
+    dragging,
+    handling,
+    memory,
+    opening,
+    painting,
+    squaring,
+    tiling,
+    window,
+)
 from benchmarks.measuring import Measured
 
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "adjusting": adjusting.measured,
     "arranging": arranging.measured,
     "dragging": dragging.measured,
+    "handling": handling.measured,
     "memory": memory.measured,
     "closing": closing.measured,
     "opening": opening.measured,
     "painting": painting.measured,
+    "squaring": squaring.measured,
     "tiling": tiling.measured,
     "window": window.measured,
 }
