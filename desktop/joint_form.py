@@ -24,8 +24,8 @@ class JointForm(QFrame):
         self._store = store
         self._row: JointRow | None = None
         self.name = QLabel(self)
-        self.sealed = QCheckBox("&sealed", self)
-        self.old_bead = QCheckBox("&cut out an old bead first", self)
+        self.sealed = QCheckBox("seale&d", self)
+        self.old_bead = QCheckBox("cut out a&n old bead first", self)
         self.section = QComboBox(self)
         self.first = LengthField("Leg or width", self)
         self.second = LengthField("Depth", self)

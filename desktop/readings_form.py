@@ -60,9 +60,9 @@ class ReadingsForm(QFrame):
         self.trouble = QLabel(self)
         self.table = QTreeWidget(self)
         self.again = LengthField("Read again", self)
-        self.stands = self._button("It &stands", self._accept, "Keep it, though others disagree")
-        self.take_away = self._button("Take it &away", self._take_away, "The face without this reading")
-        self.spread = self._button("S&pread the difference", self._spread, "All readings give way, so that they agree")
+        self.stands = self._button("It stands", self._accept, "Keep it, though others disagree")
+        self.take_away = self._button("Take it awa&y", self._take_away, "The face without this reading")
+        self.spread = self._button("Spread the differe&nce", self._spread, "All readings give way, so that they agree")
         self.draw = self._button("&Draw it with these corners", self._draw, "The wall gets the corners that were read")
         self._lay_out()
         self.table.currentItemChanged.connect(self._choose)
@@ -115,7 +115,7 @@ class ReadingsForm(QFrame):
         for column in (1, 2):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
         form = QFormLayout()
-        form.addRow("&Read again", self.again)
+        form.addRow("Read a&gain", self.again)
         grid = QGridLayout()
         grid.setSpacing(4)
         for place, button in enumerate((self.stands, self.take_away, self.spread, self.draw)):
