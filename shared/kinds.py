@@ -7,6 +7,8 @@ from importlib.resources import files
 
 import msgspec
 
+from shared.finishes import Material
+
 
 class Kind(StrEnum):
     """What a part is; the words are the trade's."""
@@ -38,10 +40,14 @@ class Treatment(StrEnum):
 
 
 class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What is usual for a kind; the fields are explained at the head of `data/kinds.toml`. `thickness` in mm."""
+    """What is usual for a kind; the fields are explained at the head of `data/kinds.toml`. `thickness` in mm.
+
+    A hole is made of nothing; every other kind has its material.
+    """
 
     rank: int
     treatment: Treatment
+    material: Material | None = None
     finish: str = ""
     thickness: float = 0.0
     hole: bool = False

@@ -10,15 +10,48 @@ from shared.products import Pack
 from takeoff.figures import Figure
 
 
+class Used(NamedTuple):
+    """One use of a product, with all that its sum is made of.
+
+    `size` is how much is worked on (m2 of surface, m of joint or masking, a number of sleeves), `times` how often, and
+    `per` how much of that size one litre, metre or piece does. `loss` divides and `allowance` adds, as in
+    `shared.products.Allowances`; `left_behind` stays in tray and sleeve, in litres, for all times together. `parts` are
+    whom the size comes from, and `finish` the id of the finish that asks for it, "" where none does.
+    """
+
+    what: str
+    size: float
+    times: float
+    per: float
+    loss: float = 0.0
+    allowance: float = 0.0
+    left_behind: float = 0.0
+    parts: tuple[str, ...] = ()
+    finish: str = ""
+
+    @property
+    def bare(self) -> float:
+        """What it takes without loss, allowance and what is left behind."""
+        return self.size * self.times / self.per
+
+    @property
+    def amount(self) -> float:
+        """What it takes in all."""
+        return self.bare / (1 - self.loss) * (1 + self.allowance) + self.left_behind
+
+
 class Need(NamedTuple):
     """So much of one product, in its measure (L, m, pieces); the terms of the figure's reason sum to it.
 
-    `times_opened` is how often it is laid: a coat, or a step that uses it, each.
+    `times_opened` is how often it is laid: a coat, or a step that uses it, each. `used` are the uses that the amount is
+    the sum of. `mixed` are the litres of base and of hardener in it, where the product is a two-part one.
     """
 
     product: str
     amount: Figure
     times_opened: int = 0
+    used: tuple[Used, ...] = ()
+    mixed: tuple[float, float] | None = None
 
 
 class Wanted(NamedTuple):
