@@ -1,0 +1,279 @@
+"""A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
+
+import re
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import NamedTuple
+
+from shared.disk import read_bounded
+from shared.errors import FileError, ReadingError
+from shared.job import Job
+from shared.limits import LONGEST_TEXT, MOST_MONEY
+from shared.number_words import SIGNS, possible_signs, read_number, says_one_number
+from shared.pack_sizes import PackSize, number_in, parsed_size
+from shared.reading_words import quoted
+from takeoff.price_headings import BRACKETED, Column, Columns, columns_of, currency_in, currency_words
+from takeoff.price_tables import (
+    LARGEST_LIST,
+    SEPARATORS,
+    Cell,
+    Line,
+    csv_lines,
+    decoded,
+    is_spreadsheet,
+    sheet_lines,
+)
+
+NEEDED = (Column.PRODUCT, Column.SIZE, Column.PRICE)
+"""Without these columns nothing is understood; the product may be named by its id instead."""
+
+HEADING_LINES = 30
+"""How far down the headings may stand, below a letterhead (common practice, no source)."""
+
+_PRICE = re.compile(
+    r"(?P<before>[^\d.,+-]*)"
+    r"(?P<number>[+-]?[\d.,][\d.,' \N{NO-BREAK SPACE}\N{RIGHT SINGLE QUOTATION MARK}]*?)(?:[.,]-)?\s*"
+    r"(?P<after>[^\d.,+-]*\.?)"
+)
+
+_CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
+"""What beside a price is taken for its currency, unless it is the job's own word."""
+
+_TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
+
+
+class Said(NamedTuple):
+    """What is to be said of a line of the list; 0 for the list as a whole."""
+
+    line: int
+    message: str
+
+    def __str__(self) -> str:
+        """One line for a person."""
+        return f"line {self.line}: {self.message}" if self.line else self.message
+
+
+class PriceRow(NamedTuple):
+    """One line that was understood. `product` is a name or an id, `pack_name` the name of the pack, "" for none."""
+
+    line: int
+    product: str
+    size: PackSize
+    price: float
+    pack_name: str = ""
+
+
+class PriceList(NamedTuple):
+    """A price list. `read_as` says how it was read; `left_out` what was not understood, `granted` what was assumed.
+
+    `currency` is "" where the list names none.
+    """
+
+    name: str
+    rows: tuple[PriceRow, ...]
+    currency: str
+    read_as: str
+    left_out: tuple[Said, ...] = ()
+    granted: tuple[Said, ...] = ()
+
+    @property
+    def report(self) -> tuple[str, ...]:
+        """The list in lines for a person: how it was read, what was left out of it and why, what was assumed."""
+        lines = (len(self.rows), len(self.left_out))
+        head = f"{self.name}: {self.read_as}; {lines[0]} lines understood, {lines[1]} left out."
+        return (head, *(f"{each}." for each in (*self.left_out, *self.granted)))
+
+
+class _Sheet(NamedTuple):
+    """The lines below the headings, and how they are to be read."""
+
+    name: str
+    job: Job
+    lines: tuple[Line, ...]
+    columns: Columns
+    decimal: str
+    read_as: str
+
+    def cell(self, line: Line, column: Column) -> Cell:
+        """What stands in a column; "" where there is none."""
+        found = self.columns.get(column)
+        return line.cells[found.place] if found and found.place < len(line.cells) else ""
+
+    def text(self, line: Line, column: Column) -> str:
+        """The same, as text."""
+        cell = self.cell(line, column)
+        return cell if isinstance(cell, str) else f"{cell:.10g}"
+
+
+def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
+    """The price list in this file, or in these bytes, called by this name.
+
+    The job says whose gallon "gal" is, and its currency. A line that cannot be understood is left out and told.
+    FileError where the whole cannot be read, where a needed column is missing, or where it holds two currencies.
+    """
+    content = source if isinstance(source, bytes) else read_bounded(source, LARGEST_LIST, do="choose a price list")
+    if len(content) > LARGEST_LIST:
+        raise FileError(f"it is larger than {LARGEST_LIST // 2**20} MB", where=name, do="choose a price list")
+    return _understood(_sheet(content, name, job))
+
+
+def _sheet(content: bytes, name: str, job: Job) -> _Sheet:
+    if is_spreadsheet(content):
+        lines, read_as = sheet_lines(content, name), "a spreadsheet"
+    else:
+        lines, read_as = _parted(content, name)
+    below, columns = _below_headings(lines)
+    _check_columns(columns, name)
+    sheet = _Sheet(name, job, below, columns, "", read_as)
+    sign = _decimal_of(sheet)
+    words = {",": ", decimal comma", ".": ", decimal point"}.get(sign, "")
+    return sheet._replace(decimal=sign, read_as=read_as + words)
+
+
+def _parted(content: bytes, name: str) -> tuple[tuple[Line, ...], str]:
+    """The lines of a CSV file, by the separator under which most headings are understood."""
+    text, encoding = decoded(content, name)
+    parted: dict[str, tuple[Line, ...]] = {}
+    troubles = []
+    for separator in SEPARATORS:
+        try:
+            parted[separator] = csv_lines(text, separator, name)
+        except FileError as trouble:
+            troubles.append(trouble)
+    if not parted:
+        raise troubles[0]
+    best = max(parted, key=lambda separator: len(_below_headings(parted[separator])[1]))
+    return parted[best], f"{encoding}, parted by {SEPARATORS[best]}"
+
+
+def _below_headings(lines: Sequence[Line]) -> tuple[tuple[Line, ...], Columns]:
+    """The lines below the line that names most columns, and these columns."""
+    found = [columns_of([str(cell) for cell in line.cells]) for line in lines[:HEADING_LINES]]
+    best = max(range(len(found)), key=lambda place: len(found[place]), default=-1)
+    return (tuple(lines[best + 1 :]), found[best]) if found else ((), {})
+
+
+def _check_columns(columns: Columns, name: str) -> None:
+    known = columns if Column.ID not in columns else {**columns, Column.PRODUCT: columns[Column.ID]}
+    missing = [column for column in NEEDED if column not in known]
+    if missing:
+        what = f"no column is headed {' or '.join(missing)}"
+        raise FileError(what, where=name, do="head the columns product, size, unit, price and currency")
+
+
+def _decimal_of(sheet: _Sheet) -> str:
+    """The decimal sign that the numbers of the list agree on; "" where none says so, or where they do not agree."""
+    told: set[str] = set()
+    for line in sheet.lines:
+        price, size = sheet.cell(line, Column.PRICE), sheet.cell(line, Column.SIZE)
+        numbers = (_price_parts(price).number if isinstance(price, str) else "", number_in(str(size)))
+        for signs in map(possible_signs, numbers if isinstance(size, str) else numbers[:1]):
+            told |= signs if len(signs) == 1 else set()
+    return told.pop() if len(told) == 1 else ""
+
+
+def _understood(sheet: _Sheet) -> PriceList:
+    rows: list[PriceRow] = []
+    left_out: list[Said] = []
+    currencies: dict[str, str] = {}
+    for line in sheet.lines:
+        try:
+            row, currency = _row(sheet, line)
+        except ReadingError as trouble:
+            left_out.append(Said(line.number, str(trouble).rstrip(".")))
+            continue
+        rows.append(row)
+        if currency:
+            currencies.setdefault(currency.casefold(), currency)
+    currency = _one_currency(currencies, sheet)
+    granted = (*_tax_said(sheet), *(Said(row.line, row.size.granted) for row in rows if row.size.granted))
+    return PriceList(sheet.name, tuple(rows), currency, sheet.read_as, tuple(left_out), granted)
+
+
+def _row(sheet: _Sheet, line: Line) -> tuple[PriceRow, str]:
+    """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
+    product = sheet.text(line, Column.ID) or sheet.text(line, Column.PRODUCT)
+    if not product:
+        raise ReadingError("it names no product", do="name one")
+    if len(product) > LONGEST_TEXT:
+        raise ReadingError("the name of the product is too long", where=quoted(product), do="shorten it")
+    price, currency = _price(sheet, line)
+    size = _size(sheet, line)
+    return PriceRow(line.number, product, size, price, sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]), currency
+
+
+def _size(sheet: _Sheet, line: Line) -> PackSize:
+    text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
+    if not text:
+        raise ReadingError("it gives no size", do="write one such as 4 L")
+    if not unit and possible_signs(text):
+        unit = _unit_in_heading(sheet)
+    written = f"{text} {unit}" if possible_signs(text) else text
+    decimal = "." if isinstance(sheet.cell(line, Column.SIZE), float) else _sign_for(number_in(text), sheet.decimal)
+    return parsed_size(written, sheet.job.unit, decimal=decimal)
+
+
+def _unit_in_heading(sheet: _Sheet) -> str:
+    """The unit that stands in brackets over the sizes, "" for none."""
+    found = BRACKETED.findall(sheet.columns[Column.SIZE].heading)
+    return str(found[0]) if found else ""
+
+
+class _PriceParts(NamedTuple):
+    """The number of a price as it is written, and what stands beside it."""
+
+    number: str
+    currency: str
+
+
+def _price_parts(text: str) -> _PriceParts:
+    match = _PRICE.fullmatch(text.strip())
+    if match is None:
+        return _PriceParts("", "")
+    return _PriceParts(match["number"].strip(), f"{match['before'].strip()} {match['after'].strip()}".strip())
+
+
+def _price(sheet: _Sheet, line: Line) -> tuple[float, str]:
+    """A line's price and its currency, "" where it names none."""
+    cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
+    if not text:
+        raise ReadingError("it gives no price", do="write one such as 24.90")
+    number, beside = _price_parts(text)
+    own = beside.casefold() == sheet.job.money.currency.casefold()
+    if not possible_signs(number) or not (not beside or own or _CURRENCY.fullmatch(beside)):
+        raise ReadingError("this is no price", where=quoted(text), do="write one such as 24.90")
+    price = cell if isinstance(cell, float) else float(read_number(number, _sign_for(number, sheet.decimal)))
+    if not 0 < price <= MOST_MONEY:
+        what = "a price of 0 or less is none" if price <= 0 else "this price is beyond belief"
+        raise ReadingError(what, where=quoted(text), do="write what the pack costs")
+    in_column = sheet.text(line, Column.CURRENCY)
+    return price, currency_words(in_column or beside or currency_in(sheet.columns[Column.PRICE].heading))
+
+
+def _sign_for(number: str, decimal: str) -> str:
+    """The decimal sign by which a number is read. ReadingError where it could be two numbers and nothing decides."""
+    signs = possible_signs(number)
+    if decimal in signs:
+        return decimal
+    if len(signs) > 1 and not says_one_number(number):
+        what = "this could be meant in two ways, as the list does not say which its decimal sign is"
+        raise ReadingError(what, where=quoted(number), do="write it without a sign between thousands")
+    return next(iter(sorted(signs)), SIGNS[0])
+
+
+def _one_currency(currencies: dict[str, str], sheet: _Sheet) -> str:
+    names = tuple(currencies.values())
+    if len(names) > 1:
+        both = " and ".join(names[:2])
+        raise FileError(f"it has prices in two currencies, {both}", where=sheet.name, do="keep those in one of them")
+    return names[0] if names else ""
+
+
+def _tax_said(sheet: _Sheet) -> Iterator[Said]:
+    """That the heading of the prices speaks of tax, which the job decides."""
+    heading = sheet.columns[Column.PRICE].heading
+    if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):
+        meant = "with" if sheet.job.money.tax_included else "without"
+        yield Said(
+            0, f"the prices are headed {quoted(heading)}, and the job takes prices {meant} tax: see that both agree"
+        )
