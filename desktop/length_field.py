@@ -71,7 +71,6 @@ class LengthField(QLineEdit):
             self._wrong(str(error))
             return
         self.setModified(False)
-        self._wrong("")
         self.taken.emit(length)
 
     def take_back(self) -> None:

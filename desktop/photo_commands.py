@@ -73,7 +73,7 @@ class PhotoCommands(QObject):
             return picture_of(photo)
 
         def done(image: QImage) -> None:
-            if self._has(face):
+            if self._has(face, photo.name):
                 self._square(face, image)
 
         self._background.run(f"Reading {photo.name}", work, done, self._fail)
@@ -92,10 +92,11 @@ class PhotoCommands(QObject):
     def _bring_named(self, name: str) -> None:
         self.bring_path(Path(name))
 
-    def _has(self, face: str) -> bool:
-        """Whether the face is still there when a photo has been read for it."""
+    def _has(self, face: str, photo: str = "") -> bool:
+        """Whether the face is still there when a photo has been read for it, and has this photo where one is named."""
         shown = self._store.shown
-        return shown is not None and any(other.id == face for other in shown.job.faces)
+        faces = shown.job.faces if shown else ()
+        return any(other.id == face and photo in ("", other.photo) for other in faces)
 
     def _lay_under(self, face_id: str, photo: Photo) -> bool:
         """One step of the history; none where the photo lies there already. Whether it does now."""

@@ -5,7 +5,7 @@ import logging
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QEventLoop
+from PySide6.QtCore import QEventLoop, QLoggingCategory
 from PySide6.QtWidgets import QApplication
 
 from desktop.look import Look, system_look
@@ -14,7 +14,8 @@ from desktop.window import NAME, Window
 
 
 def application() -> QApplication:
-    """The running application, with its name."""
+    """The running application, with its name. A photo that cannot be read is told in words, and not by Qt on its own."""
+    QLoggingCategory.setFilterRules("qt.gui.imageio.*=false")
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
     app.setApplicationName(NAME)

@@ -19,7 +19,7 @@ LONGEST_LINE = 10_000
 _SHORTEST_BEGINNING = 2
 """Letters of a word that are enough where no other begins with them."""
 
-_PATTERN = re.compile(r"(?P<letters>[^\W\d_]+(?:\.(?!\d))?)|(?P<stop>[;\n\r])|(?P<comma>,)")
+_PATTERN = re.compile(r"(?P<letters>[^\W\d_]+(?:\.(?!\d))?)|(?P<stop>[;\n\r]|(?<=\d)\t+(?=\d))|(?P<comma>,)")
 _BETWEEN_DIGITS = re.compile(r"(?<=\d),(?=\d)")
 
 

@@ -89,6 +89,14 @@ def test_what_is_usual_is_changed_before_the_walls_stand(person: Person, form: K
     assert heights.kickboard_mm == usual_heights().kickboard_mm
 
 
+def test_a_height_that_no_room_has_is_answered_and_the_form_stays(person: Person, form: KitchenForm) -> None:
+    person.type("2400")
+    person.press(Qt.Key.Key_Tab)
+    person.read("0")
+    assert "the usual ceiling is 0 mm" in form.trouble.text()
+    assert form.isVisible()
+
+
 def test_in_inches_all_is_shown_and_read_in_inches(person: Person, form: KitchenForm) -> None:
     form.heights.fields["kickboard_mm"].setText("100")
     form.unit.setFocus()

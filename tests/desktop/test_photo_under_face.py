@@ -205,6 +205,15 @@ def test_dropped_while_it_is_marked_the_photo_stays_to_be_squared_again(brought:
     brought.wait_until(lambda: _asks(brought, "its lower left corner"))
 
 
+def test_a_photo_taken_away_while_it_is_read_is_not_squared(squared: Person) -> None:
+    ended: list[str] = []
+    squared.app.background.busy.connect(ended.append)
+    _choose(squared, "&Square it")
+    _choose(squared, "&Take it away")
+    squared.wait_until(lambda: ended[-1:] == [""])
+    assert not _asks(squared, "its lower left corner")
+
+
 def test_marks_in_a_line_are_refused_on_the_line_and_taken_back(brought: Person) -> None:
     brought.read("0, 1000, 1000, 1000, 1000, 0")
     brought.type("500, 500")

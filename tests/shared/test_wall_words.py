@@ -18,6 +18,7 @@ INSIDE, OUTSIDE, NONE = Corner.INSIDE, Corner.OUTSIDE, Corner.NONE
         ("2.4 m in, 3 m", [(2400, INSIDE), (3000, NONE)]),
         ("7' 10 1/2\", 8' out, 94 in in", [(2400.3, INSIDE), (2438.4, OUTSIDE), (2387.6, INSIDE)]),
         ("7 ft 10 1/2 in, 8 ft", [(2400.3, INSIDE), (2438.4, NONE)]),
+        ("2400\t3000 out\t1800", [(2400, INSIDE), (3000, OUTSIDE), (1800, NONE)]),
         ("2x1200\n3000\t\n", [(2400, INSIDE), (3000, NONE)]),
     ],
 )
