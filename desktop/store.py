@@ -7,7 +7,7 @@ from typing import NamedTuple
 from msgspec import structs
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from desktop.shown import Overlay, Page, Shown, kept_face, kept_parts
+from desktop.shown import Bill, Overlay, Page, Shown, kept_face, kept_parts
 from geometry.checking import check_outlines
 from shared.checking import check_job
 from shared.edits import find_face
@@ -54,6 +54,7 @@ class Store(QObject):
         self._count_soon.setInterval(FIGURES_MS)
         self._count_soon.timeout.connect(self._count_tried)
         self._shown: Shown | None = None
+        self._counted: Takeoff | None = None  # of the job itself, while another is tried out
 
     @property
     def shown(self) -> Shown | None:
@@ -92,7 +93,7 @@ class Store(QObject):
             check_outlines(_changed_part(job, shown.job))
             takeoff = take_off(job, self.memory)
         except RecoatError as error:
-            self._show(self._counted_again(shown))
+            self._show(self._without_trial(shown))
             self.refused.emit(str(error))
             return False
         step = replace(shown, history=shown.history.with_step(job, label), takeoff=takeoff, tried=None)
@@ -108,7 +109,7 @@ class Store(QObject):
         """Show a job that is no step yet, and soon its figures; None ends it."""
         shown = self.open
         if job is None:
-            self._show(self._counted_again(shown))
+            self._show(self._without_trial(shown))
             return
         try:
             self.memory.arrangement(job, find_face(job, shown.face), shown.fronts)
@@ -143,6 +144,11 @@ class Store(QObject):
         """Light up what a row of the count was measured from, on the face where it is."""
         self._show(replace(self._kept(self.open, face or self.open.face, ()), lit=parts, lit_edges=edges))
 
+    def show_bill(self, bill: Bill) -> None:
+        """Show what the job needs and costs, where it is still open."""
+        if self._shown is not None and self._shown.job is bill.job:
+            self._show(replace(self._shown, bill=bill))
+
     def turn_to(self, page: Page) -> None:
         """Turn to a page."""
         fronts = Fronts.OFF if page is Page.COUNT else Fronts.HUNG
@@ -165,12 +171,13 @@ class Store(QObject):
         shown = replace(self.open, history=history, takeoff=take_off(history.present, self.memory), tried=None)
         self._show(self._kept(shown, shown.face, shown.picked))
 
-    def _counted_again(self, shown: Shown) -> Shown:
-        if shown.tried is None:
+    def _without_trial(self, shown: Shown) -> Shown:
+        """What was shown before anything was tried out, with the figures that were counted then."""
+        if shown.tried is None or self._counted is None:
             return shown
         # What was picked of a part that was only tried out is gone with it.
         picked = kept_parts(shown.job, shown.face, shown.picked)
-        return replace(shown, tried=None, takeoff=take_off(shown.job, self.memory), picked=picked)
+        return replace(shown, tried=None, takeoff=self._counted, picked=picked)
 
     def _kept(self, shown: Shown, face: str, picked: tuple[str, ...]) -> Shown:
         kept = kept_face(shown.now, face)
@@ -180,6 +187,7 @@ class Store(QObject):
         old = self._shown
         if new is None or new.tried is None:
             self._count_soon.stop()
+            self._counted = new.takeoff if new else None
         if new is not old:
             self._shown = new
             self.changed.emit(old, new)
