@@ -14,7 +14,7 @@ from desktop.window import NAME, Window
 
 
 def application() -> QApplication:
-    """The running application, with its name. A photo that cannot be read is told in words, and not by Qt on its own."""
+    """The running application, with its name. Of photos that cannot be read the program tells, not Qt on its own."""
     QLoggingCategory.setFilterRules("qt.gui.imageio.*=false")
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
