@@ -1,4 +1,7 @@
-"""A whole kitchen typed from its list of readings, in either unit: few keystrokes, and the takeoff is that by hand."""
+"""A whole kitchen typed from its list of readings, in either unit: few keystrokes, and the takeoff is that by hand.
+
+It is typed as people type, with the spaces that the list's characters are counted without.
+"""
 
 import re
 import sys
@@ -37,33 +40,33 @@ class Kitchen(NamedTuple):
 IN_MM = Kitchen(
     HERE / "kitchen-readings.txt",
     Page(HERE / "kitchen-by-hand.md"),
-    "2100,1800end,1800",
+    "2100, 1800 end, 1800",
     "2450",
     (
         (
-            ("600drawers3,900pair,600gap,splashback", "above600door,900pair"),
-            ("outlet250,1150,115,72", "1700,1150,115,72"),
+            ("600 drawers 3, 900 pair, 600 gap, splashback", "above 600 door, 900 pair"),
+            ("outlet 250, 1150, 115, 72", "1700, 1150, 115, 72"),
         ),
-        (("600gap,600oven,600door,splashback",), ("outlet1400,1150,115,72",)),
-        (("600tall",), ()),
+        (("600 gap, 600 oven, 600 door, splashback",), ("outlet 1400, 1150, 115, 72",)),
+        (("600 tall",), ()),
     ),
-    ("cut660,80,780,430", "1540,610,510,580"),
+    ("cut 660, 80, 780, 430", "1540, 610, 510, 580"),
 )
 
 IN_INCHES = Kitchen(
     HERE / "kitchen-in-inches-readings.txt",
     Page(HERE / "kitchen-in-inches-by-hand.md", 25.4, 304.8**2, 304.8),
-    "7'1/8\",5'9 1/4\"end,6'",
+    "7' 1/8\", 5' 9 1/4\" end, 6'",
     "97 1/2",
     (
         (
-            ("23 5/8drawers3,35 1/2pair,25gap,splashback", "above23 5/8door,35 1/2pair"),
-            ("outlet10,45,4 1/2,2 3/4", "66,45,4 1/2,2 3/4"),
+            ("23 5/8 drawers 3, 35 1/2 pair, 25 gap, splashback", "above 23 5/8 door, 35 1/2 pair"),
+            ("outlet 10, 45, 4 1/2, 2 3/4", "66, 45, 4 1/2, 2 3/4"),
         ),
-        (("25gap,24oven,20 1/4door,splashback",), ("outlet55,45,4 1/2,2 3/4",)),
-        (("18 3/4tall",), ()),
+        (("25 gap, 24 oven, 20 1/4 door, splashback",), ("outlet 55, 45, 4 1/2, 2 3/4",)),
+        (("18 3/4 tall",), ()),
     ),
-    ("cut26,3,30 3/4,17", "62 1/8,25 5/8,20,22 3/4"),
+    ("cut 26, 3, 30 3/4, 17", "62 1/8, 25 5/8, 20, 22 3/4"),
 )
 
 
