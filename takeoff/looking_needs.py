@@ -7,25 +7,27 @@ from shared.finishes import Material
 from shared.job import Job
 from shared.products import Measure, Product, Use
 from takeoff.asked import Asked, Products, called_product, has_ratio, per_of
-from takeoff.figures import Takeoff
 from takeoff.hardware import look_at_fronts
-from takeoff.laid import COATS, Laid, Surface, called_finish, is_on, steps_laid, surfaces
+from takeoff.laid import COATS, Laid, Surface, called_finish, is_on, steps_laid
 from takeoff.materials import material_named
-from takeoff.run import MASKING_TAPE, beads, masked, sealants, tapes
+from takeoff.run import MASKING_TAPE, Runs, sealants, tapes
 
 NOWHERE = ""
 """Products and finishes are on no face."""
 
 
-def look_at_needs(job: Job, takeoff: Takeoff, asked: Sequence[Asked]) -> Iterator[Finding]:
-    """All that is odd in finishes and products as far as they are used; `asked` is what this job asks of products."""
-    on, products = surfaces(job, takeoff), Products(job)
+def look_at_needs(job: Job, on: tuple[Surface, ...], run: Runs, asked: Sequence[Asked]) -> Iterator[Finding]:
+    """All that is odd in finishes and products as far as they are used, for what is coated and run in this job.
+
+    `asked` is what that asks of products.
+    """
+    products = Products(job)
     yield from _without_coats(job, on)
     for laid in steps_laid(job, on):
         yield from _without_product(laid, products)
     yield from _stand_ins(job.products)
     yield from _not_reckoned(asked)
-    yield from _without_sealant_or_tape(job, takeoff, products)
+    yield from _without_sealant_or_tape(run, products)
     yield from _unknown_materials(job, {part for surface in on for part in surface.parts})
     yield from look_at_fronts(job)
 
@@ -107,12 +109,12 @@ def _about(product: Product, asked: Asked) -> Iterator[Finding]:
         yield Finding("ratio", message, NOWHERE)
 
 
-def _without_sealant_or_tape(job: Job, takeoff: Takeoff, products: Products) -> Iterator[Finding]:
-    for word in beads(job, takeoff):
+def _without_sealant_or_tape(run: Runs, products: Products) -> Iterator[Finding]:
+    for word in run.sealed:
         if not sealants(word, products):
             message = f"Joints are run with {word}, but no sealant stands for it; add one that does."
             yield Finding("no-sealant", message, NOWHERE)
-    if masked(job, takeoff) and not tapes(products):
+    if run.taped and not tapes(products):
         several = any(product.use is Use.TAPE for product in products.all)
         what = f"none of the tapes stands for {MASKING_TAPE}; say it of one" if several else "there is no tape; add one"
         yield Finding("no-tape", f"Edges are masked, but {what}.", NOWHERE)

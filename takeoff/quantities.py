@@ -10,7 +10,7 @@ from takeoff.hardware import hardware
 from takeoff.laid import asked_by_steps, asked_of_sleeves, steps_laid, surfaces
 from takeoff.looking_needs import look_at_needs
 from takeoff.needed import Need, Needs, Used, Wanted
-from takeoff.run import asked_by_joints, asked_by_masking, beads, masked
+from takeoff.run import asked_by_joints, asked_by_masking, runs
 from takeoff.spread import FROM_SOLIDS, applied_m2_per_l
 
 Group = tuple[Asked, ...]
@@ -23,17 +23,18 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
     What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
     """
     products = Products(job)
-    laid = steps_laid(job, surfaces(job, takeoff))
+    coated, run = surfaces(job, takeoff), runs(job, takeoff)
+    laid = steps_laid(job, coated)
     asked = (
         *asked_by_steps(job, laid, products),
         *asked_of_sleeves(job, laid, products),
-        *asked_by_joints(job, beads(job, takeoff), products),
-        *asked_by_masking(job, masked(job, takeoff), products),
+        *asked_by_joints(job, run.sealed, products),
+        *asked_by_masking(job, run.taped, products),
     )
     wanted = [_wanted(group) for group in _grouped(asked)]
     place = {product.id: place for place, product in enumerate(job.products)}
     in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
-    return Needs(tuple(in_order), hardware(job), tuple(look_at_needs(job, takeoff, asked)))
+    return Needs(tuple(in_order), hardware(job), tuple(look_at_needs(job, coated, run, asked)))
 
 
 def _grouped(asked: Iterable[Asked]) -> tuple[Group, ...]:

@@ -33,19 +33,29 @@ Beads = dict[tuple[str, Section], Run]
 """By the name of a joint and its section."""
 
 
-def beads(job: Job, takeoff: Takeoff) -> dict[str, Beads]:
-    """What is sealed, by the word for its sealant. Empty where no joint is."""
+class Runs(NamedTuple):
+    """All that is run: what is sealed, by the word for its sealant, and what is taped, by the id of the room."""
+
+    sealed: dict[str, Beads]
+    taped: dict[str, Run]
+
+
+def runs(job: Job, takeoff: Takeoff) -> Runs:
+    """The metres of joints that are sealed and of masking; empty where there are none."""
+    return Runs(_sealed(job, takeoff), _taped(job, takeoff))
+
+
+def _sealed(job: Job, takeoff: Takeoff) -> dict[str, Beads]:
     alike = _alike(job)
     found: dict[str, dict[tuple[str, Section], list[Run]]] = {}
     for row in takeoff.joints:
         if row.sealed and row.length_mm.amount > 0:
             metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
             found.setdefault(row.sealant, {}).setdefault((row.name, row.section), []).append(Run(metres, row.parts))
-    return {word: {joint: _together(runs) for joint, runs in of_word.items()} for word, of_word in found.items()}
+    return {word: {joint: _together(rows) for joint, rows in of_word.items()} for word, of_word in found.items()}
 
 
-def masked(job: Job, takeoff: Takeoff) -> dict[str, Run]:
-    """What is taped, by the id of the room. Empty where nothing is."""
+def _taped(job: Job, takeoff: Takeoff) -> dict[str, Run]:
     alike = _alike(job)
     room_of = {face.id: room.id for room in job.rooms for face in room.faces}
     found: dict[str, list[Run]] = {}
@@ -54,7 +64,7 @@ def masked(job: Job, takeoff: Takeoff) -> dict[str, Run]:
             metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
             parts = tuple(part for part in row.parts if part is not None)
             found.setdefault(room_of[row.face], []).append(Run(metres, parts))
-    return {room: _together(runs) for room, runs in found.items()}
+    return {room: _together(rows) for room, rows in found.items()}
 
 
 def sealants(word: str, products: Products) -> tuple[Product, ...]:
@@ -71,9 +81,9 @@ def tapes(products: Products) -> tuple[Product, ...]:
     return standing or (every if len(every) == 1 else ())
 
 
-def asked_by_joints(job: Job, found: dict[str, Beads], products: Products) -> Iterator[Asked]:
+def asked_by_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Asked]:
     """What each sort of joint asks of its sealant; nothing where no product is such a sealant."""
-    for word, of_word in found.items():
+    for word, of_word in sealed.items():
         options = sealants(word, products)
         for (name, section), run in of_word.items() if options else ():
             use = Used(
@@ -87,11 +97,11 @@ def asked_by_joints(job: Job, found: dict[str, Beads], products: Products) -> It
             yield Asked(options, use, BEAD, f"joint {name}", EXACT_SECTION)
 
 
-def asked_by_masking(job: Job, found: dict[str, Run], products: Products) -> Iterator[Asked]:
+def asked_by_masking(job: Job, taped: dict[str, Run], products: Products) -> Iterator[Asked]:
     """What masking each room asks of the tape; nothing where no product is the tape."""
     options = tapes(products)
     names = {room.id: room.name or room.id for room in job.rooms}
-    for room, run in found.items() if options else ():
+    for room, run in taped.items() if options else ():
         use = Used(
             f"masking, {names[room]}",
             size=run.metres,
@@ -103,10 +113,10 @@ def asked_by_masking(job: Job, found: dict[str, Run], products: Products) -> Ite
         yield Asked(options, use, TAPE, f"masking of {names[room]}", PRACTICE)
 
 
-def _together(runs: list[Run]) -> Run:
+def _together(rows: list[Run]) -> Run:
     return Run(
-        sum(run.metres for run in runs),
-        tuple(dict.fromkeys(part for run in runs for part in run.parts)),
+        sum(run.metres for run in rows),
+        tuple(dict.fromkeys(part for run in rows for part in run.parts)),
     )
 
 
