@@ -8,6 +8,7 @@ from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication
 
 from desktop.background import Background
+from desktop.buying import Buying
 from desktop.canvas import Canvas
 from desktop.cards import Cards
 from desktop.count_page import CountPage
@@ -50,6 +51,7 @@ class App(QObject):
         self.window = window or Window()
         self.store = Store(self)
         self.background = Background(self)
+        self.buying = Buying(self.store, self.background, self)
         self.recovery = Recovery(self.store, self.background, self)
         self._build_views(look)
         self.files = Files(self.store, self.background, self.recovery, self.window)
@@ -202,6 +204,7 @@ class App(QObject):
         if new is not None and (old is None or old.page is not new.page):
             self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
         self.menus.follow(new)
+        self.buying.follow(new)
         if old is None or new is None or old.job is not new.job:
             self.window.tell("", trouble=False)
             self._show_mode()
@@ -255,5 +258,6 @@ class App(QObject):
         self.files.open_path(Path(str(files("desktop") / "data" / "example.json")), own=False)
 
     def _end(self) -> None:
+        self.buying.stop()
         self.recovery.stop()
         self.background.join()

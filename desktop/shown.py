@@ -3,12 +3,14 @@
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
+from typing import NamedTuple
 
 from shared.edits import find_face
 from shared.history import History
 from shared.job import Face, Job, Part, Room, Unit
 from shared.job_file import JobFile, Photo
 from takeoff.figures import EdgeRow, Fronts, Takeoff
+from takeoff.needed import Basket, Needs
 
 
 class Page(StrEnum):
@@ -29,18 +31,28 @@ class Overlay(StrEnum):
     PHOTO = "photo"
 
 
+class Bill(NamedTuple):
+    """What a job needs and the basket for it."""
+
+    job: Job
+    needs: Needs
+    basket: Basket
+
+
 @dataclass(frozen=True, slots=True)
 class Shown:
     """An open job and what is shown of it.
 
     `photos` are all that were read or brought in, so that what is undone can be redone. `saved` is the job as it stands
     in its file. `tried` is a job that a gesture tries out and that is no step of the
-    history yet; `takeoff` is counted from it where there is one. `lit` are parts and
+    history yet; `takeoff` is counted from it where there is one. `bill` is the latest that was reckoned, perhaps of the
+    job as it was a moment ago. `lit` are parts and
     `lit_edges` edges that a row of the count points at.
     """
 
     history: History[Job]
     takeoff: Takeoff
+    bill: Bill | None = None
     photos: tuple[Photo, ...] = ()
     path: Path | None = None
     saved: Job | None = None

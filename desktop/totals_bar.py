@@ -4,9 +4,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from desktop.roles import set_role
 from desktop.shown import Shown
-from desktop.wording import area_words, off_area_words, off_words, run_words
+from desktop.wording import area_words, counted, money_words, off_area_words, off_words, run_words
 from shared.job import Unit
 from takeoff.figures import Sureness, Totals
+from takeoff.needed import Basket
 
 
 class TotalsBar(QFrame):
@@ -15,7 +16,7 @@ class TotalsBar(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("bar")
-        self._labels = tuple(QLabel(self) for _ in range(5))
+        self._labels = tuple(QLabel(self) for _ in range(6))
         self._unit = QLabel(self)
         self._busy = ""
         self._unit_name = ""
@@ -40,14 +41,23 @@ class TotalsBar(QFrame):
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the totals of what is shown, also of what is only being tried out."""
+        if old is not None and old.bill is not new.bill:
+            self._show_bill(new)
         if old is not None and old.takeoff is new.takeoff and old.unit is new.unit:
             return
-        for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=True):
+        self._show_bill(new)
+        for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=False):
             label.setText(words)
         for label, words in zip(self._labels, sure_words(new.takeoff.sure, new.unit), strict=False):
             label.setToolTip(words)
         self._unit_name = new.unit.value
         self.say(self._busy)
+
+    def _show_bill(self, new: Shown) -> None:
+        """What the basket costs against the budget; nothing until it was reckoned."""
+        label = self._labels[-1]
+        label.setText(basket_words(new.bill.basket) if new.bill else "")
+        set_role(label, "trouble" if new.bill and new.bill.basket.over else "")
 
     def say(self, busy: str) -> None:
         """Say what is being done in the background; "" when nothing is."""
@@ -72,3 +82,14 @@ def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
         f"Old bead {run_words(totals.old_bead_mm, unit)}",
         f"Fronts {totals.fronts}",
     )
+
+
+def basket_words(basket: Basket) -> str:
+    """What the basket costs against the budget, and how much of it has no price yet; "" where nothing is bought."""
+    if not basket.rows:
+        return ""
+    without = sum(row.cost is None for row in basket.rows)
+    if without == len(basket.rows):
+        return f"Basket {counted(without, 'product', 'products')}, no prices yet"
+    budget = f" of {money_words(basket.budget)}" if basket.budget else ""
+    return f"Basket {money_words(basket.cost)}{budget}{f', {without} without a price' if without else ''}"

@@ -55,6 +55,11 @@ def square_unit(unit: Unit) -> str:
     return large_unit(unit) + "²"
 
 
+def money_words(amount: float, currency: str = "") -> str:
+    """Money to the cent, as the person's system writes it, with the currency's word after it."""
+    return f"{QLocale().toString(amount, 'f', 2)} {currency}".rstrip()
+
+
 def counted(number: int, one: str, many: str) -> str:
     """A number of things in words."""
     return f"{number} {one if number == 1 else many}"
