@@ -6,7 +6,7 @@ from typing import TypeVar
 from PySide6.QtCore import QPoint, QRandomGenerator, Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDialog, QLineEdit, QMenu, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDialog, QLineEdit, QMenu, QMenuBar, QWidget
 
 from desktop.app import App
 from desktop.card import Card
@@ -98,6 +98,7 @@ class Monkey:
             *[self._change_mode] * 4,
             *[self._choose] * 5,
             *[self._push] * 2,
+            *[self._poke] * 3,
             *[self._fill_field] * 2,
             self._change_kind,
             *[self._rest] * 3,
@@ -196,6 +197,17 @@ class Monkey:
         words = button.text() or button.accessibleName()
         QTest.mouseClick(button, Qt.MouseButton.LeftButton)
         return f"push {words}"
+
+    def _poke(self) -> str:
+        """Any place of the window but the menu bar."""
+        window = self.app.window
+        place = QPoint(self._dice.bounded(window.width()), self._dice.bounded(window.height()))
+        widget = window.childAt(place)
+        if widget is None or isinstance(widget, QMenuBar):
+            return "poke at nothing"
+        words = f"{type(widget).__name__} {widget.accessibleName()}"
+        QTest.mouseClick(widget, Qt.MouseButton.LeftButton, Keys.NoModifier, widget.mapFrom(window, place))
+        return f"poke at {words}"
 
     def _fill_field(self) -> str:
         """Type a line into any field in sight."""

@@ -6,6 +6,7 @@
 import os
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
@@ -15,14 +16,15 @@ from geometry.kitchens import start_kitchen
 from geometry.rows import with_row
 from geometry.shapes import circle
 from shared.checking import check_job
-from shared.edits import fresh_id, with_parts
+from shared.edits import fresh_id, with_changed_face, with_parts
 from shared.errors import RecoatError
-from shared.job import Job, Part, Unit, usual_heights
-from shared.job_file import JobFile, job_to_json
+from shared.job import Job, Part, PhotoMark, PhotoPlace, Unit, usual_heights
+from shared.job_file import JobFile, Photo, job_to_json
 from shared.kinds import Kind
 from shared.row_words import read_row
 from shared.wall_words import read_walls
 from takeoff.benchtop_plans import with_benchtop_plans
+from tests.desktop.photographed import aslant, written
 from tests.journeys.monkey import Monkey
 from tests.window import Keys, Person
 
@@ -32,14 +34,30 @@ SEEDS = tuple((seed, Unit.INCH if seed % 3 == 2 else Unit.MM) for seed in range(
 TOLD = 12
 """So many of the latest things done are told where one fails."""
 
+PHOTO = "wall.jpg"
+DOTS = ((20.0, 130.0), (180.0, 140.0), (170.0, 20.0), (40.0, 30.0))
+MARKS = (
+    PhotoMark(20.0, 130.0, 0.0, 0.0),
+    PhotoMark(180.0, 140.0, 1500.0, 0.0),
+    PhotoMark(170.0, 20.0, 1500.0, 2400.0),
+    PhotoMark(40.0, 30.0, 0.0, 2400.0),
+)
+"""The wall's corners, in dots of the photo and on the face."""
+
 
 def small_job(unit: Unit) -> Job:
-    """Two walls that meet, a row of cabinets along one, and its benchtop with a round basin."""
+    """Two walls that meet, a row of cabinets and a photo under one, and its benchtop with a round basin."""
     job = start_kitchen("Monkey", read_walls("1500 mm, 900 mm", unit), usual_heights(unit), unit)
     wall = job.faces[0].id
     job, _ = with_row(job, wall, read_row("450 mm door, 600 mm drawers 3, splashback", unit))
     job, (plan,) = with_benchtop_plans(job, job.rooms[0].id, mitred=False)
-    return with_parts(job, plan, (Part(fresh_id(job, "p"), Kind.FIXTURE, circle(500.0, 300.0, 180.0), "basin"),))
+    job = with_parts(job, plan, (Part(fresh_id(job, "p"), Kind.FIXTURE, circle(500.0, 300.0, 180.0), "basin"),))
+    return with_changed_face(job, replace(job.faces[0], photo=PHOTO, photo_place=PhotoPlace(MARKS)))
+
+
+def small_file(job: Job) -> JobFile:
+    """The job with its photo, so small that it is read at once."""
+    return JobFile(job, (Photo(PHOTO, written(aslant(DOTS, 200, 150))),))
 
 
 # A menu that pops up wants of Qt's offscreen screen what it has not.
@@ -49,7 +67,7 @@ def test_a_monkey_breaks_nothing_and_undo_takes_all_back(person: Person, qtbot: 
     app, start = person.app, small_job(unit)
     told: list[str] = []
     app.report.told.connect(told.append)
-    app.files.show_new(JobFile(start))
+    app.files.show_new(small_file(start))
     monkey, edits = Monkey(app, seed), 0
     for _ in range(STEPS):
         before = person.shown.job
