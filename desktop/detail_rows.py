@@ -1,10 +1,11 @@
-"""The rows of the details: each shows one field of the picked parts and says when the person sets it.
+"""The rows of forms: each shows one field of one or several values and says when the person sets it.
 
-`edited(label, edit)` hands over what was done, in words, and a function from a part to the part with the field set.
+`edited(label, edit)` hands over what was done, in words, and a function from a value to the value with the field set.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from enum import Enum
+from typing import Generic, TypeVar
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
@@ -16,9 +17,10 @@ from desktop.shown import Shown
 from geometry.readings import Measure, agreed_reading_mm, with_reading
 from shared.job import Part, View
 from shared.limits import GREATEST_PROFILE_FACTOR, HIGHEST_LEVEL, LONGEST_TEXT
+from shared.value import Value
 from takeoff.coated import thickness_mm
 
-Edit = Callable[[Part], Part]
+Item = TypeVar("Item", bound=Value)
 
 SEVERAL = "several"
 
@@ -39,8 +41,8 @@ LEAST_WIDTH = 56
 SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
 
 
-class Row(QWidget):
-    """A row for one field, by its name in `Part`; `label` is what a person calls it."""
+class Row(QWidget, Generic[Item]):
+    """A row for one field, by its name in the value; `label` is what a person calls it."""
 
     edited = Signal(str, object)
     told = Signal(str)
@@ -60,31 +62,31 @@ class Row(QWidget):
         editor.setMinimumWidth(LEAST_WIDTH)
         self.setFocusProxy(editor)
 
-    def value(self, parts: Sequence[Part]) -> object:
-        """The field's value in all parts; None where they differ."""
-        return agreed(parts, self._of_part)
+    def value(self, items: Sequence[Item]) -> object:
+        """The field's value in all of them; None where they differ."""
+        return agreed(items, self._of)
 
     def set(self, value: object) -> None:
         """Say that the person set the field."""
 
-        def edit(part: Part) -> Part:
-            return replace(part, **{self.field: value})
+        def edit(item: Item) -> Item:
+            return replace(item, **{self.field: value})
 
         self.edited.emit(f"Change of {self.label.lower()}", edit)
 
-    def concerns(self, parts: Sequence[Part]) -> bool:
-        """Whether these parts have such a field; without it the row is not shown."""
-        return bool(parts)
+    def concerns(self, items: Sequence[Item]) -> bool:
+        """Whether these have such a field; without it the row is not shown."""
+        return bool(items)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        """Show the field of these parts."""
+    def show_values(self, items: Sequence[Item], shown: Shown) -> None:
+        """Show the field of these."""
         raise NotImplementedError
 
-    def _of_part(self, part: Part) -> object:
-        return getattr(part, self.field)
+    def _of(self, item: Item) -> object:
+        return getattr(item, self.field)
 
 
-class TextRow(Row):
+class TextRow(Row[Item]):
     """A line of text."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -94,8 +96,8 @@ class TextRow(Row):
         self.edit.editingFinished.connect(self._take)
         self.hold(self.edit)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        value = self.value(parts)
+    def show_values(self, items: Sequence[Item], shown: Shown) -> None:
+        value = self.value(items)
         if not self.edit.isModified():
             self.edit.setText("" if value is None else str(value))
         self.edit.setPlaceholderText(SEVERAL if value is None else "")
@@ -106,7 +108,7 @@ class TextRow(Row):
             self.set(self.edit.text())
 
 
-class ThicknessRow(Row):
+class ThicknessRow(Row[Part]):
     """The thickness of the board; what is usual for the kind is shown where the part has none of its own."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -116,11 +118,11 @@ class ThicknessRow(Row):
         self.edit.told.connect(self.told)
         self.hold(self.edit)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        self.edit.show_length(agreed(parts, thickness_mm), shown.unit)
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
+        self.edit.show_length(agreed(items, thickness_mm), shown.unit)
 
 
-class MeasureRow(Row):
+class MeasureRow(Row[Part]):
     """A reading of the box round the parts: setting it moves or resizes each of them."""
 
     def __init__(self, measure: Measure) -> None:
@@ -131,8 +133,8 @@ class MeasureRow(Row):
         self.edit.told.connect(self.told)
         self.hold(self.edit)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        self.edit.show_length(agreed_reading_mm(parts, self._measure), shown.unit)
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
+        self.edit.show_length(agreed_reading_mm(items, self._measure), shown.unit)
 
     def set(self, value: object) -> None:
         length = float(str(value))
@@ -143,7 +145,7 @@ class MeasureRow(Row):
         self.edited.emit(f"Change of {self.label.lower()}", edit)
 
 
-class ChoiceRow(Row):
+class ChoiceRow(Row[Item]):
     """One of several values, each with words of its own."""
 
     def __init__(self, label: str, field: str, choices: Sequence[tuple[str, object]] = ()) -> None:
@@ -165,15 +167,15 @@ class ChoiceRow(Row):
             self.edit.clear()
             self.edit.addItems(words)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        value = self.value(parts)
+    def show_values(self, items: Sequence[Item], shown: Shown) -> None:
+        value = self.value(items)
         self.edit.setCurrentIndex(self._values.index(value) if value in self._values else -1)
 
     def _take(self, place: int) -> None:
         self.set(self._values[place])
 
 
-class CheckRow(Row):
+class CheckRow(Row[Item]):
     """Yes or no."""
 
     def __init__(self, words: str, field: str) -> None:
@@ -183,19 +185,19 @@ class CheckRow(Row):
         self.hold(self.edit)
         self.edit.setAccessibleName(words)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        show_check(self.edit, self.value(parts))
+    def show_values(self, items: Sequence[Item], shown: Shown) -> None:
+        show_check(self.edit, self.value(items))
 
     def _take(self) -> None:
         words, value = self.edit.text(), self.edit.checkState() is not Qt.CheckState.Unchecked
 
-        def edit(part: Part) -> Part:
-            return replace(part, **{self.field: value})
+        def edit(item: Item) -> Item:
+            return replace(item, **{self.field: value})
 
         self.edited.emit(f"Change of {words}", edit)
 
 
-class LevelRow(Row):
+class LevelRow(Row[Part]):
     """A whole number of levels."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -208,18 +210,18 @@ class LevelRow(Row):
         self.hold(self.edit)
         self._row.addStretch(1)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        value = self.value(parts)
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
+        value = self.value(items)
         self.edit.blockSignals(True)
         self.edit.setValue(value if isinstance(value, int) else 0)
         self.edit.blockSignals(False)
 
 
-class FactorRow(TextRow):
+class FactorRow(TextRow[Part]):
     """A plain number of at least 1."""
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        value = self.value(parts)
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
+        value = self.value(items)
         if not self.edit.isModified():
             self.edit.setText(f"{value:g}" if isinstance(value, float) else "")
         self.edit.setPlaceholderText(SEVERAL if value is None else "")
@@ -236,7 +238,7 @@ class FactorRow(TextRow):
         self.set(factor)
 
 
-class EdgesRow(Row):
+class EdgesRow(Row[Part]):
     """Which edges of the board are coated, by the way they face."""
 
     def __init__(self, label: str) -> None:
@@ -255,11 +257,11 @@ class EdgesRow(Row):
             box.clicked.connect(self._take)
         self._shown: tuple[bool | None, ...] = ()
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
         face = shown.shown_face
         self._view = face.view if face else View.ELEVATION
         names = SIDES[self._view]
-        self._shown = tuple(_coated(parts, name, self._view) for name in names)
+        self._shown = tuple(_coated(items, name, self._view) for name in names)
         for box, name, value in zip(self.boxes, names, self._shown, strict=True):
             box.setText(name)
             box.setAccessibleName(f"{name} edge coated")

@@ -1,14 +1,13 @@
 """Details of what is picked: its fields, and what was counted from it."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.counted_view import CountedView
 from desktop.detail_rows import (
     CheckRow,
     ChoiceRow,
     EdgesRow,
-    Edit,
     FactorRow,
     LevelRow,
     MeasureRow,
@@ -22,6 +21,7 @@ from desktop.part_fields import ON_A_PLAN
 from desktop.photo_form import PhotoForm
 from desktop.readings_form import ReadingsForm
 from desktop.roles import set_role
+from desktop.row_grid import Edit, RowGrid
 from desktop.shown import Shown
 from desktop.store import Store
 from desktop.ties_form import TiesForm
@@ -54,8 +54,8 @@ class Details(QFrame):
         self.ties = TiesForm(store, self)
         self.readings = ReadingsForm(store, look, self)
         self.photo = PhotoForm(store, self)
-        self.finish = ChoiceRow("Finish", "finish")
-        self._lines: tuple[tuple[Row, ...], ...] = (
+        self.finish = ChoiceRow[Part]("Finish", "finish")
+        lines: tuple[tuple[Row[Part], ...], ...] = (
             (ChoiceRow("Kind", "kind", words_of(Kind)),),
             (TextRow("Name", "name"),),
             (MeasureRow(LEFT), MeasureRow(BOTTOM)),
@@ -72,20 +72,15 @@ class Details(QFrame):
             (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
             (CheckRow("locked", "locked"),),
         )
-        self.rows: tuple[Row, ...] = tuple(row for line in self._lines for row in line)
-        self._form = QWidget(self)
-        self._labels = {row: QLabel(row.label, self._form) for row in self.rows}
+        self._form = RowGrid(lines, self)
+        self.rows = self._form.rows
         self._lay_out()
-        for row in self.rows:
-            row.edited.connect(self._edit)
-            row.told.connect(self.trouble.setText)
+        self._form.edited.connect(self._edit)
+        self._form.told.connect(self.trouble.setText)
 
-    def row(self, label: str) -> Row:
+    def row(self, label: str) -> Row[Part]:
         """The row with this label. KeyError where there is none."""
-        for row in self.rows:
-            if row.label == label:
-                return row
-        raise KeyError(label)
+        return self._form.row(label)
 
     def focus_first(self) -> None:
         """Give the keys to the first field."""
@@ -111,13 +106,10 @@ class Details(QFrame):
         self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
         face = shown.shown_face
         on_plan = face is not None and face.view is View.PLAN
-        for row in self.rows:
-            row.show_parts(parts, shown)
-            row.setVisible(row.concerns(parts))
-            self._labels[row].setVisible(row.concerns(parts))
-            self._labels[row].setText(ON_A_PLAN.get(row.label, row.label) if on_plan else row.label)
+        self._form.show_values(parts, shown)
+        self._form.call_rows(ON_A_PLAN if on_plan else {})
 
-    def _edit(self, label: str, edit: Edit) -> None:
+    def _edit(self, label: str, edit: Edit[Part]) -> None:
         shown = self._store.open
         try:
             parts = [(part, edit(part)) for part in shown.picked_parts]
@@ -128,29 +120,7 @@ class Details(QFrame):
             return
         self._store.edit(label, job)
 
-    def _lay_out_rows(self) -> None:
-        """Two short fields side by side, all others over the whole width."""
-        grid = QGridLayout(self._form)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(8)
-        grid.setVerticalSpacing(4)
-        grid.setColumnStretch(1, 1)
-        grid.setColumnStretch(3, 1)
-        for number, line in enumerate(self._lines):
-            for column, row in enumerate(line):
-                label = self._labels[row]
-                wide = 1 if len(line) > 1 else 3
-                if row.label:
-                    set_role(label, "quiet")
-                    label.setBuddy(row)
-                    label.setToolTip(row.toolTip())
-                    grid.addWidget(label, number, 2 * column)
-                    grid.addWidget(row, number, 2 * column + 1, 1, wide)
-                else:
-                    grid.addWidget(row, number, 2 * column, 1, wide + 1)
-
     def _lay_out(self) -> None:
-        self._lay_out_rows()
         for label in (self.head, self.trouble):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)

@@ -11,15 +11,16 @@ from shared.job import Part, View
 from takeoff.coated import coated_sides
 
 Field = TypeVar("Field")
+Item = TypeVar("Item")
 
 
 ON_A_PLAN = {BOTTOM.label: "From wall", HIGH.label: "Depth"}
 """What the readings that run up on a wall are called where they run out from it."""
 
 
-def agreed(parts: Iterable[Part], field: Callable[[Part], Field]) -> Field | None:
-    """The value that a field has in all parts; None where they differ or there are none."""
-    values = [field(part) for part in parts]
+def agreed(items: Iterable[Item], field: Callable[[Item], Field]) -> Field | None:
+    """The value that a field has in all of them; None where they differ or there are none."""
+    values = [field(item) for item in items]
     return values[0] if values and all(value == values[0] for value in values) else None
 
 

@@ -32,7 +32,7 @@ class TileField(LengthField):
         super()._take()
 
 
-class TileLengthRow(Row):
+class TileLengthRow(Row[Part]):
     """A length of the tiles, by its name in `Tiles`; those but the sizes only where there are tiles."""
 
     def __init__(self, label: str, measure: str) -> None:
@@ -45,13 +45,13 @@ class TileLengthRow(Row):
         self.edit.emptied.connect(self._empty)
         self.hold(self.edit)
 
-    def concerns(self, parts: Sequence[Part]) -> bool:
-        return _concern(parts, self._measure)
+    def concerns(self, items: Sequence[Part]) -> bool:
+        return _concern(items, self._measure)
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
         self._unit = shown.unit
-        if any(part.tiles is not None for part in parts):
-            self.edit.show_length(agreed(parts, self._length_of), shown.unit)
+        if any(part.tiles is not None for part in items):
+            self.edit.show_length(agreed(items, self._length_of), shown.unit)
         else:
             self.edit.ask(NO_TILES, shown.unit)
 
@@ -73,7 +73,7 @@ class TileLengthRow(Row):
         return None if part.tiles is None else float(getattr(part.tiles, self._measure))
 
 
-class TileShiftRow(Row):
+class TileShiftRow(Row[Part]):
     """By how much of a tile each course is shifted over the one below."""
 
     def __init__(self, label: str) -> None:
@@ -85,11 +85,11 @@ class TileShiftRow(Row):
         self.edit.activated.connect(self._take)
         self.hold(self.edit)
 
-    def concerns(self, parts: Sequence[Part]) -> bool:
-        return _concern(parts, "course_shift")
+    def concerns(self, items: Sequence[Part]) -> bool:
+        return _concern(items, "course_shift")
 
-    def show_parts(self, parts: Sequence[Part], shown: Shown) -> None:
-        shift = agreed(parts, _shift_of)
+    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
+        shift = agreed(items, _shift_of)
         shifts = tuple(SHIFTS) if shift is None or shift in SHIFTS else (*SHIFTS, shift)
         if shifts != self._shifts:
             self._shifts = shifts
