@@ -4,6 +4,7 @@ Faces are told apart by identity: an edit leaves every face it did not touch the
 """
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from geometry.arrange import arrange
 from geometry.arrangement import Arrangement
@@ -107,29 +108,37 @@ class _Remembered:
 
 
 class _Following:
-    """Arranges the parts of one face; parts that change again and again, as in a drag, are followed by `Standing`."""
+    """Arranges the parts of one face; parts that change again and again, as in a drag, are followed by `Standing`.
+
+    What was arranged before parts changed so is remembered, as a person comes back to it: a drag is dropped, a line
+    that is typed makes no sense yet.
+    """
 
     def __init__(self, arranging: Arranging) -> None:
         self._arranging = arranging
-        self._parts: tuple[Part, ...] = ()
-        self._arrangement: Arrangement | None = None
+        self._last = self._base = _Arranged()
         self._changed: frozenset[str] = frozenset()
         self._drag: tuple[tuple[Part, ...], Standing] | None = None
 
     def arranged(self, parts: tuple[Part, ...]) -> Arrangement:
-        """What is seen of these parts; nothing is done where they are those of the last time."""
-        if self._arrangement is None or not _are_same(self._parts, parts):
-            changed = _changed(self._parts, parts)
-            self._follow(parts, changed)
-            self._arrangement = self._anew(parts)
-            self._parts, self._changed = parts, changed
-        return self._arrangement
+        """What is seen of these parts; nothing is done where they are those of the last time, or before a change."""
+        for known in (self._last, self._base):
+            if known.arrangement is not None and _are_same(known.parts, parts):
+                self._last = known
+                return known.arrangement
+        changed = _changed(self._last.parts, parts)
+        self._follow(parts, changed)
+        arrangement = self._anew(parts)
+        self._last, self._changed = _Arranged(parts, arrangement), changed
+        if not changed:
+            self._base = self._last
+        return arrangement
 
     def _follow(self, parts: tuple[Part, ...], changed: frozenset[str]) -> None:
         """Begin to follow parts that change a second time; leave off where others change."""
         if not changed or changed != self._changed:
             self._drag = None
-        elif self._drag is None:
+        elif self._drag is None or not _fit(self._drag[0], parts, changed):
             self._drag = (parts, Standing(parts, changed))
 
     def _anew(self, parts: tuple[Part, ...]) -> Arrangement:
@@ -139,15 +148,26 @@ class _Following:
         return standing.arranged([part for part, old in zip(parts, ground, strict=True) if part is not old])
 
 
+class _Arranged(NamedTuple):
+    """Parts and what is seen of them; None as long as nothing was arranged."""
+
+    parts: tuple[Part, ...] = ()
+    arrangement: Arrangement | None = None
+
+
 def _are_same(old: tuple[Part, ...], new: tuple[Part, ...]) -> bool:
     return len(old) == len(new) and all(a is b for a, b in zip(old, new, strict=True))
 
 
 def _changed(old: tuple[Part, ...], new: tuple[Part, ...]) -> frozenset[str]:
-    """The ids of the parts that differ, where all others are the same and only few differ; else none."""
-    if len(old) != len(new):
-        return frozenset()
-    changed = [(a, b) for a, b in zip(old, new, strict=True) if a is not b]
-    if len(changed) > FEW * len(new) or any(a.id != b.id for a, b in changed):
-        return frozenset()
-    return frozenset(b.id for _, b in changed)
+    """The ids of the parts that are new or no longer what they were, where they are few; else none."""
+    known = frozenset(map(id, old))
+    changed = [part.id for part in new if id(part) not in known]
+    return frozenset(changed if len(changed) <= FEW * len(new) else ())
+
+
+def _fit(ground: tuple[Part, ...], parts: tuple[Part, ...], changed: frozenset[str]) -> bool:
+    """Whether these are the parts of the ground, in its order, with only those changed."""
+    return len(ground) == len(parts) and all(
+        part is old or (part.id == old.id and part.id in changed) for part, old in zip(parts, ground, strict=True)
+    )

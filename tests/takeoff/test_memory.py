@@ -6,8 +6,10 @@ from msgspec.structs import replace
 from geometry.arrange import arrange
 from geometry.arrangement import Arrangement
 from geometry.moves import moved
+from geometry.shapes import box
 from shared.edits import find_part, with_changed_face, with_changed_parts
 from shared.job import Job, JointChoice, Part, Unit
+from shared.kinds import Kind
 from takeoff.figures import Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
@@ -91,6 +93,33 @@ def test_a_drag_is_followed_without_arranging_the_face_anew(kitchen: Job, counti
         followed = take_off(job, memory)
         assert figures(followed) == pytest.approx(figures(take_off(job)), rel=1e-9)
     assert counting.asked == []
+
+
+def test_a_new_part_tried_out_again_and_again_is_followed_and_taken_back_for_nothing(
+    kitchen: Job, counting: Counting
+) -> None:
+    memory = Memory(counting)
+    face = kitchen.faces[0]
+    take_off(kitchen, memory)
+    for width in (9, 90, 900, 95):
+        shelf = Part("shelf", Kind.SHELF, box(600, 1600, width, 18))
+        job = with_changed_face(kitchen, replace(face, parts=(*face.parts, shelf)))
+        assert figures(take_off(job, memory)) == pytest.approx(figures(take_off(job)), rel=1e-9)
+        if width == 90:
+            counting.asked.clear()
+        memory.arrangement(kitchen, face, Fronts.HUNG)
+    assert counting.asked == []
+
+
+def test_a_part_that_goes_while_another_is_dragged_is_gone(kitchen: Job) -> None:
+    memory = Memory()
+    job = kitchen
+    for step in range(4):
+        job = shifted(job, "outlet1", 5)
+        face = job.faces[0]
+        if step == 2:
+            job = with_changed_face(job, replace(face, parts=tuple(p for p in face.parts if p.id != "outlet2")))
+        assert figures(take_off(job, memory)) == pytest.approx(figures(take_off(job)), rel=1e-9)
 
 
 def test_after_a_drag_the_job_can_go_back_at_once(kitchen: Job) -> None:
