@@ -1,7 +1,7 @@
 """What the readings of a face say together: where its set-out lines and corners stand, and which readings to doubt."""
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 from math import sqrt
 from typing import NamedTuple
@@ -181,10 +181,20 @@ def _sound(observed: Sequence[Observed], places: Sequence[int], read: Sequence[R
     kept: list[int] = []
     waiting = sorted(range(len(observed)), key=rank)
     while waiting:
-        many = bisect_left(range(1, len(waiting) + 1), True, key=lambda most: not agree(kept + waiting[:most]))
+        many = _most(kept, waiting, agree)
         kept += waiting[:many]
         waiting = waiting[many + 1 :]
     return kept
+
+
+def _most(kept: list[int], waiting: list[int], agree: Callable[[Sequence[int]], bool]) -> int:
+    """How many of those waiting agree with the kept. Few are asked first: where nearly all disagree that is quick."""
+    tried = 1
+    while tried <= len(waiting) and agree(kept + waiting[:tried]):
+        tried *= 2
+    least = tried // 2
+    unknown = range(least + 1, min(tried, len(waiting) + 1))
+    return least + bisect_left(unknown, True, key=lambda most: not agree(kept + waiting[:most]))
 
 
 def _has_open_doubt(found: Adjustment, places: Sequence[int], read: Sequence[Reading]) -> bool:
