@@ -59,8 +59,7 @@ def draw_face(
             *_floor(face, box),
             *_grout(parts, seen),
             *set_out_lines,
-            *_joints(face, takeoff),
-            *_masking(face, takeoff),
+            *memory.lines(takeoff, face.id, _joints_and_masking),
         ),
         texts=(*_texts(parts, rings, takeoff), *distances),
         sizes=(*face_sizes(face), *(s for part in parts if part.id in sized for s in part_sizes(part, step_mm(box)))),
@@ -113,14 +112,13 @@ def _grout(parts: tuple[Part, ...], seen: dict[str, Region]) -> tuple[Line, ...]
     )
 
 
-def _joints(face: Face, takeoff: Takeoff) -> tuple[Line, ...]:
-    rows = [row for row in takeoff.joints if row.face == face.id and row.sealed]
-    return tuple(Line(Role.JOINT, path, row.parts) for row in rows for path in _paths(row.path))
-
-
-def _masking(face: Face, takeoff: Takeoff) -> tuple[Line, ...]:
-    rows = [row for row in takeoff.masking if row.face == face.id]
-    return tuple(Line(Role.MASKING, path, _known(row.parts)) for row in rows for path in _paths(row.path))
+def _joints_and_masking(takeoff: Takeoff, face_id: str) -> tuple[Line, ...]:
+    sealed = [row for row in takeoff.joints if row.face == face_id and row.sealed]
+    taped = [row for row in takeoff.masking if row.face == face_id]
+    return (
+        *(Line(Role.JOINT, path, row.parts) for row in sealed for path in _paths(row.path)),
+        *(Line(Role.MASKING, path, _known(row.parts)) for row in taped for path in _paths(row.path)),
+    )
 
 
 def _known(parts: tuple[str, str | None]) -> tuple[str, ...]:

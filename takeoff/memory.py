@@ -9,15 +9,18 @@ from typing import NamedTuple
 from geometry.arrange import arrange
 from geometry.arrangement import Arrangement
 from geometry.standing import Standing
+from shared.drawing import Line
 from shared.errors import JobError
 from shared.job import Face, Job, KindChoice, Part
-from takeoff.figures import Fronts
+from takeoff.figures import Fronts, Takeoff
 from takeoff.fronts import parts_off
 from takeoff.measuring import Context, FaceCount, count_face
 from takeoff.sureness import FaceSlopes, slopes_of_face
 from takeoff.treatments import Treatments
 
 Arranging = Callable[[Sequence[Part]], Arrangement]
+
+LinesDrawn = Callable[[Takeoff, str], tuple[Line, ...]]
 
 FEW = 0.25
 """Up to this share of a face's parts may move for a drag to be followed; beyond it the face is arranged anew."""
@@ -32,6 +35,7 @@ class Memory:
     def __init__(self, arranging: Arranging = arrange) -> None:
         self._arranging = arranging
         self._faces: dict[str, _Remembered] = {}
+        self._lines: dict[str, tuple[Takeoff, tuple[Line, ...]]] = {}
 
     def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
         """What is seen of a face of this job, with its fronts hung or off. OutlineError where it cannot be arranged."""
@@ -49,10 +53,18 @@ class Memory:
         """How the latest count of a face follows its readings."""
         return self._faces[face.id].slopes()
 
+    def lines(self, takeoff: Takeoff, face_id: str, draw: LinesDrawn) -> tuple[Line, ...]:
+        """What is drawn of a face's rows of this takeoff: once for all the frames of a drag that show it."""
+        known = self._lines.get(face_id)
+        if known is None or known[0] is not takeoff:
+            known = self._lines[face_id] = (takeoff, draw(takeoff, face_id))
+        return known[1]
+
     def keep_only(self, job: Job) -> None:
         """Forget the faces that this job does not have."""
         ids = {face.id for face in job.faces}
         self._faces = {face_id: each for face_id, each in self._faces.items() if face_id in ids}
+        self._lines = {face_id: each for face_id, each in self._lines.items() if face_id in ids}
 
     def _remembered(self, face: Face, kinds: tuple[KindChoice, ...]) -> "_Remembered":
         known = self._faces.get(face.id)
