@@ -18,6 +18,7 @@ from shared.errors import FileError, JobError, RecoatError
 
 if TYPE_CHECKING:
     from shared.job import Face, Job
+    from takeoff.bill import Bill
     from takeoff.figures import Takeoff
 
 DONE, FOUND, FAILED = 0, 1, 2
@@ -78,7 +79,7 @@ def _close_output() -> None:
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-COMMANDS = ("open", "takeoff", "draw", "check", "schema", "example", "convert")
+COMMANDS = ("open", "takeoff", "buy", "draw", "check", "schema", "example", "convert")
 
 
 def _with_command(arguments: list[str]) -> list[str]:
@@ -101,6 +102,11 @@ def _parser() -> Parser:
     takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="usually text")
     takeoff.add_argument("--rule", default="net", metavar="NAME", help="a measuring rule for openings; usually net")
     takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
+    buy = _command(add, "buy", _buy, "reckon what to buy for a job: the cheapest packs that are enough")
+    buy.add_argument("job", type=Path, metavar="JOB")
+    buy.add_argument("--format", choices=("text", "csv", "html"), default="text", help="usually text")
+    buy.add_argument("--prices", type=Path, metavar="LIST", help="a price list (CSV or XLSX) to take prices from")
+    buy.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
     draw = _command(add, "draw", _draw, "draw the faces of a job to a .dxf, .pdf, .png or .svg file")
     draw.add_argument("job", type=Path, metavar="JOB")
     draw.add_argument("-o", "--output", type=Path, metavar="FILE", required=True)
@@ -148,12 +154,16 @@ def _takeoff(asked: argparse.Namespace) -> int:
         raise CommandError("a spreadsheet cannot be shown on a terminal", do="name a file with -o")
     _refuse_same(asked)
     job = open_job(asked.job).job
-    content = _table(asked.format, take_off(job, rule=asked.rule), job)
-    if asked.output is None:
+    _give(_table(asked.format, take_off(job, rule=asked.rule), job), asked.output)
+    return DONE
+
+
+def _give(content: bytes, output: Path | None) -> None:
+    """Show this, or make it the content of the file that is named."""
+    if output is None:
         _show(content)
     else:
-        write_atomically(asked.output, content)
-    return DONE
+        write_atomically(output, content)
 
 
 def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
@@ -173,6 +183,54 @@ def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
     from takeoff.text_table import takeoff_text
 
     return takeoff_text(takeoff, job).encode("utf-8")
+
+
+def _buy(asked: argparse.Namespace) -> int:
+    from takeoff.bill import make_bill
+    from takeoff.opening import open_job
+    from takeoff.take_off import take_off
+
+    _refuse_same(asked)
+    job = open_job(asked.job).job
+    if asked.prices is not None:
+        job = _with_prices(job, asked.prices)
+    bill = make_bill(job, take_off(job, sure=False))
+    for finding in (*bill.needs.findings, *bill.basket.findings):
+        _mention(finding.message)
+    _give(_basket(asked.format, bill, job), asked.output)
+    return DONE
+
+
+def _with_prices(job: "Job", path: Path) -> "Job":
+    """The job with the prices of a list; what was not understood of it is mentioned."""
+    from takeoff.price_list import read_price_list
+    from takeoff.pricing import with_prices
+
+    prices = read_price_list(path, path.name, job)
+    priced = with_prices(job, prices)
+    for line in (*prices.report, *(f"{each}." for each in priced.said)):
+        _mention(line)
+    return priced.job
+
+
+def _basket(form: str, bill: "Bill", job: "Job") -> bytes:
+    """The basket in one of the formats, as the content of a file."""
+    if form == "csv":
+        from takeoff.basket_csv import basket_csv
+
+        return basket_csv(bill.basket, job)
+    if form == "html":
+        from takeoff.basket_html import basket_html
+
+        return basket_html(bill.basket, job)
+    from takeoff.basket_text import basket_text
+
+    return basket_text(bill.basket, job).encode("utf-8")
+
+
+def _mention(words: str) -> None:
+    """Say something beside the output."""
+    print(words, file=sys.stderr)
 
 
 def _draw(asked: argparse.Namespace) -> int:

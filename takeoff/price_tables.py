@@ -4,7 +4,7 @@ import csv
 import io
 import warnings
 import zipfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from shared.errors import FileError
@@ -50,13 +50,21 @@ def decoded(content: bytes, where: str) -> tuple[str, str]:
 
 
 def csv_lines(text: str, separator: str, where: str) -> tuple[Line, ...]:
-    """The lines that hold something. FileError where a quote is not closed, or there are too many lines."""
+    """The lines that hold something, by their first number: a quoted cell may reach over several.
+
+    FileError where a quote is not closed, or there are too many lines.
+    """
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    lines: list[Line] = []
+    begins = 1
     try:
-        return tuple(_bounded(_numbered(reader), where))
+        for cells in reader:
+            lines.append(Line(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
+            begins = reader.line_num + 1
     except csv.Error as trouble:
-        what = f"line {reader.line_num} cannot be parted into cells ({trouble})"
-        raise FileError(what, where=where, do="look at the quotes in it and before it") from trouble
+        what = f"line {begins} cannot be parted into cells ({trouble})"
+        raise FileError(what, where=where, do="look at the quotes in it") from trouble
+    return tuple(_bounded(lines, where))
 
 
 def sheet_lines(content: bytes, where: str) -> tuple[Line, ...]:
@@ -110,15 +118,7 @@ def _is_in(content: bytes, encoding: str) -> bool:
     return True
 
 
-def _numbered(reader: Iterator[Sequence[str]]) -> Iterator[Line]:
-    """Lines by their first number: a quoted cell may reach over several."""
-    begins = 1
-    for cells in reader:
-        yield Line(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS]))
-        begins = reader.line_num + 1
-
-
-def _bounded(lines: Iterator[Line], where: str) -> Iterator[Line]:
+def _bounded(lines: Iterable[Line], where: str) -> Iterator[Line]:
     for line in lines:
         if line.number > MOST_LINES:
             raise FileError(f"it has more than {MOST_LINES} lines", where=where, do="keep those of your products")

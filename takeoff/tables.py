@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
@@ -25,13 +25,20 @@ def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
     parts, could be off; the first column says which. Text that a spreadsheet would take for a formula is led by an
     apostrophe.
     """
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)
     area, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
     areas = (f"gross {area}", f"net {area}", f"coated {area}")
-    headings = (*HEADINGS, *areas, f"length {run}", "whole tiles", "cut tiles")
+    return csv_bytes((*HEADINGS, *areas, f"length {run}", "whole tiles", "cut tiles"), _rows(takeoff, job))
+
+
+def csv_bytes(headings: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
+    """A table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
+
+    Short rows are filled up with empty cells. Text that a spreadsheet would take for a formula is led by an apostrophe.
+    """
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)
     writer.writerow(headings)
-    for row in _rows(takeoff, job):
+    for row in rows:
         writer.writerow([_safe(cell) for cell in row] + [""] * (len(headings) - len(row)))
     return text.getvalue().encode("utf-8")
 

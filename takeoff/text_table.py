@@ -28,7 +28,7 @@ def takeoff_text(takeoff: Takeoff, job: Job) -> str:
 
 def _areas(takeoff: Takeoff, job: Job) -> list[str]:
     names = Names(job)
-    lines = [_line(_one_line(job.name), "gross", "net", "coat")]
+    lines = [_line(one_line(job.name), "gross", "net", "coat")]
     for total in totals_by_finish(takeoff):
         lines += _finish_lines(total, job, names)
     if takeoff.rule != NET:
@@ -118,7 +118,7 @@ def _sum(rows: Iterable[JointRow | MaskingRow]) -> float:
 
 
 def _line(words: str, *figures: str) -> str:
-    words = _one_line(words)
+    words = one_line(words)
     cut = words if len(words) <= WORDS_WIDTH else words[: WORDS_WIDTH - 1] + "…"
     return (cut.ljust(WORDS_WIDTH) + _columns(figures)).rstrip()
 
@@ -127,6 +127,6 @@ def _columns(figures: Sequence[str]) -> str:
     return "".join(figure.rjust(FIGURE_WIDTH) for figure in figures)
 
 
-def _one_line(words: str) -> str:
+def one_line(words: str) -> str:
     """The words without control characters, which could move a terminal's cursor."""
     return "".join(letter if letter.isprintable() else " " for letter in words)

@@ -85,6 +85,64 @@ def test_the_takeoff_imports_no_qt_and_no_pint(example: Path) -> None:
     assert done.stderr.strip() == ""
 
 
+def test_the_basket_imports_no_qt_and_no_pint(example: Path) -> None:
+    script = (
+        "import sys; from desktop.commands import main; main(); "
+        "print(*{'PySide6', 'pint', 'ezdxf', 'xlsxwriter', 'openpyxl'} & set(sys.modules), file=sys.stderr)"
+    )
+    command = (sys.executable, "-c", script, "buy", str(example))
+    done = subprocess.run(command, check=True, cwd=PROJECT, capture_output=True, text=True)
+    assert done.stderr.strip() == ""
+
+
+def priced(folder: Path, prices: str) -> tuple[str, str]:
+    """A job that needs 2.25 L of a satin, and a price list for it."""
+    part = {"id": "top", "kind": "benchtop", "outline": [[0, 0], [3000, 0], [3000, 3000], [0, 3000]]}
+    face = {"id": "p", "name": "P", "view": "plan", "parts": [part]}
+    job = {
+        "name": "Quince Lane 2",
+        "version": 1,
+        "rooms": [{"id": "r", "name": "Kitchen", "faces": [face]}],
+        "finishes": [
+            {"id": "benchtop", "name": "Bench", "steps": [{"work": "colour", "product": "satin", "coats": 2}]},
+            {"id": "tiles", "name": "Tiles"},
+            {"id": "fronts", "name": "Fronts"},
+        ],
+        "products": [
+            {"id": "satin", "name": "Satin", "use": "colour", "covers_m2": 8, "packs": [{"size": 1}, {"size": 2.5}]}
+        ],
+        "allowances": {"allowance": 0, "tray_l": 0},
+    }
+    (folder / "job.json").write_text(json.dumps(job), "utf-8")
+    (folder / "prices.csv").write_text(prices, "utf-8")
+    return str(folder / "job.json"), str(folder / "prices.csv")
+
+
+def test_a_job_without_prices_says_so_beside_its_basket(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job, _ = priced(tmp_path, "")
+    assert main(["buy", job]) == 0
+    told = capsys.readouterr()
+    assert "Satin                                   2.25 L  1 x 2.5 L" in told.out
+    assert "Satin: no pack has a price" in told.err
+
+
+def test_prices_of_a_list_make_the_basket_the_cheapest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job, prices = priced(tmp_path, "product;size;price\nSatin;1 L;10,00\nSatin;2,5 L;31,00\nGloss;1 L;9,00\n")
+    assert main(["buy", job, "--prices", prices]) == 0
+    told = capsys.readouterr()
+    assert "3 x 1 L" in told.out
+    assert "30.00" in told.out
+    assert "prices.csv: UTF-8, parted by semicolons, decimal comma; 3 lines understood, 0 left out." in told.err
+    assert "line 4: “Gloss”: the job has no such product" in told.err
+
+
+def test_the_shopping_list_is_written_to_a_file(tmp_path: Path) -> None:
+    job, prices = priced(tmp_path, "product,size,price\nsatin,2.5 L,31\n")
+    page = tmp_path / "list.html"
+    assert main(["buy", job, "--prices", prices, "--format", "html", "-o", str(page)]) == 0
+    assert "1 x 2.5 L" in page.read_text("utf-8")
+
+
 def test_another_measuring_rule_is_named_in_the_takeoff(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["takeoff", str(example), "--rule", "is-1200-13"]) == 0
     assert "by is-1200-13: openings up to 0.5 m2 not deducted" in capsys.readouterr().out
@@ -140,6 +198,9 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
         (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("buy", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("buy", "JOB", "--prices", "missing.csv"), "missing.csv: there is no such file or folder"),
+        (("buy", "JOB", "--prices", "FOLDER"), "this is a folder"),
         (("convert", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
         (("example", "JOB"), "it is there already, and would be lost"),
         (("draw", "JOB", "-o", "x.docx"), "nothing is drawn with this ending"),
@@ -185,7 +246,7 @@ def test_a_bad_job_is_one_line_for_every_command(
     path = tmp_path / "bad.json"
     path.write_bytes(content)
     output = str(tmp_path / "out.dxf")
-    for arguments in (("takeoff",), ("check",), ("draw", "-o", output), ("convert", "-o", output)):
+    for arguments in (("takeoff",), ("buy",), ("check",), ("draw", "-o", output), ("convert", "-o", output)):
         assert str(path) in error_of(capsys, arguments[0], str(path), *arguments[1:])
     assert not Path(output).exists()
 

@@ -1,0 +1,62 @@
+"""The basket as comma-separated values: products, the packs to buy of each, totals."""
+
+from collections.abc import Iterator
+
+from shared.job import Job
+from takeoff.basket import price_with_tax
+from takeoff.basket_groups import Line, basket_groups
+from takeoff.needed import Basket
+from takeoff.tables import DIGITS, Cell, csv_bytes
+
+HEADINGS = (
+    "row",
+    "group",
+    "id",
+    "product",
+    "unit",
+    "needed",
+    "from shelf",
+    "left over",
+    "pack",
+    "pack size",
+    "packs",
+    "price with tax",
+    "cost",
+)
+
+
+def basket_csv(basket: Basket, job: Job) -> bytes:
+    """The table as RFC 4180 says; see `takeoff.tables`. Amounts are litres, metres and pieces.
+
+    A row for each product, followed by one for each pack to buy of it, then the totals, whose unit is the
+    currency; the first column says which.
+    """
+    return csv_bytes(HEADINGS, _rows(basket, job))
+
+
+def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:
+    for group in basket_groups(basket, job):
+        for line in group.lines:
+            yield _product_cells(group.name, line)
+            yield from _pack_cells(group.name, line, job)
+    for name, amount in (("cost", basket.cost), ("tax", basket.tax), ("budget", basket.budget), ("over", basket.over)):
+        yield ("total", "", "", name, job.money.currency, *[""] * 7, amount)
+
+
+def _product_cells(group: str, line: Line) -> tuple[Cell, ...]:
+    row, product = line.row, line.product
+    amounts = (round(amount, DIGITS) for amount in (row.need, row.from_shelf, row.left_over))
+    return ("product", group, product.id, line.name, product.measure.value, *amounts, *[""] * 4, _cost(row.cost))
+
+
+def _pack_cells(group: str, line: Line, job: Job) -> Iterator[tuple[Cell, ...]]:
+    product = line.product
+    for pack, many in line.row.packs:
+        price = None if pack.price is None else price_with_tax(pack.price, job.money)
+        cost = None if price is None else round(many * price, 2)
+        words = ("pack", group, product.id, line.name, product.measure.value, "", "", "")
+        yield (*words, pack.name, round(pack.size, DIGITS), many, _cost(price), _cost(cost))
+
+
+def _cost(amount: float | None) -> Cell:
+    return "" if amount is None else amount

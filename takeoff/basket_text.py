@@ -1,0 +1,52 @@
+"""The basket as text for a terminal."""
+
+from collections.abc import Iterator
+
+from shared.job import Job
+from shared.money_words import show_money
+from takeoff.basket_groups import BasketGroup, Line, basket_groups
+from takeoff.basket_words import amount_words, cost_words, line_notes, packs_words, total_lines, verdict
+from takeoff.needed import Basket
+from takeoff.text_table import one_line
+
+WIDTHS = (38, 10, 30, 10, 11)
+"""Columns of what is bought, how much is needed, the packs, what is left over, the cost: 99 in all."""
+
+
+def basket_text(basket: Basket, job: Job) -> str:
+    """The basket in at most 99 columns, a line feed at the end. A name is cut where it is too long; packs are not."""
+    if not basket.rows:
+        return f"{one_line(job.name)}\nNothing to buy.\n"
+    lines = [_line(job.name, "needed", "packs", "left over", "cost")]
+    for group in basket_groups(basket, job):
+        lines += _group_lines(group, job)
+    lines += ["", *(_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job))]
+    return "\n".join([*lines, "", *verdict(basket)]) + "\n"
+
+
+def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:
+    yield ""
+    yield _line(group.name, "", "", "", show_money(group.cost))
+    for line in group.lines:
+        yield from _product_lines(line, job)
+
+
+def _product_lines(line: Line, job: Job) -> Iterator[str]:
+    row = line.row
+    need, left_over = (amount_words(amount, line, job) for amount in (row.need, row.left_over))
+    packs = packs_words(row.packs, line.product, job)
+    long = len(packs) > WIDTHS[2] - 2
+    yield _line(f"  {line.name}", need, "" if long else packs, left_over, cost_words(row.cost))
+    if long:
+        yield f"      {one_line(packs)}"
+    yield from (f"      {one_line(note)}" for note in line_notes(line, job))
+
+
+def _line(words: str, *cells: str) -> str:
+    """A line of the table; the packs stand to the left of their column, figures to the right."""
+    name, wide = one_line(words), WIDTHS[0] - 1
+    cut = name if len(name) <= wide else name[: wide - 1] + "…"
+    need, packs, *rest = cells
+    middle = f"  {one_line(packs)}".ljust(WIDTHS[2])
+    figures = "".join(cell.rjust(width) for cell, width in zip(rest, WIDTHS[3:], strict=True))
+    return f"{cut.ljust(WIDTHS[0])}{need.rjust(WIDTHS[1])}{middle}{figures}".rstrip()
