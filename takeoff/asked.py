@@ -4,10 +4,9 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.products import Measure, Product
+from takeoff.coated import PRACTICE
 from takeoff.needed import Used
 from takeoff.spread import covers_m2
-
-PRACTICE = "common practice, no source"
 
 
 class Asked(NamedTuple):

@@ -12,6 +12,7 @@ from geometry.outline import outline_box
 from shared.findings import Finding
 from shared.job import Face, Job, Part
 from shared.kinds import Kind, Treatment
+from takeoff.coated import PRACTICE
 from takeoff.figures import Figure, Fronts, Reason, Term
 from takeoff.fronts import is_front
 from takeoff.naming import called
@@ -23,7 +24,6 @@ SAME_CENTRES_MM = 1.0
 
 HANDLES = "one for each front that is coated"
 HOLES = "two for each handle whose hole centres differ from the new ones, one for a knob"
-PRACTICE = "common practice, no source"
 
 
 class _Front(NamedTuple):

@@ -16,9 +16,9 @@ from takeoff.needed import Used
 COATS = frozenset({Work.PRIME, Work.COLOUR, Work.CLEAR})
 """The steps that lay a coat; from these something stays behind in tray and sleeve."""
 
-LAID = (
-    "coated area x coats / spread rate, / (1 - loss), x (1 + allowance), + what stays in tray and sleeve at each coat; "
-    "rooms alike are laid one by one, different rooms together"
+LAID = "coated area x coats / spread rate, / (1 - loss), x (1 + allowance)"
+IN_TRAY = (
+    f"{LAID}, + what stays in tray and sleeve at each coat; rooms alike are laid one by one, different rooms together"
 )
 SLEEVES = "one for each product and finish, and again after so many coats; for each of the rooms alike"
 
@@ -152,7 +152,7 @@ def _asked(job: Job, laid: Laid, product: Product, products: Products) -> Asked:
     return Asked(
         products.options(product),
         use,
-        LAID,
+        IN_TRAY if in_tray else LAID,
         laid.where,
         named=product,
         covers_m2=step.covers_m2,

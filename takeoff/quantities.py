@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from shared.job import Job
+from shared.job import Job, Unit
 from shared.products import Product
 from takeoff.asked import Asked, Products, called_product, has_ratio, per_of
 from takeoff.figures import Figure, Fronts, Reason, Takeoff, Term
@@ -11,7 +11,7 @@ from takeoff.laid import asked_by_steps, asked_of_sleeves, steps_laid, surfaces
 from takeoff.looking_needs import look_at_needs
 from takeoff.needed import Need, Needs, Used, Wanted
 from takeoff.run import asked_by_joints, asked_by_masking, runs
-from takeoff.spread import FROM_SOLIDS, applied_m2_per_l
+from takeoff.spread import FROM_SOLIDS, applied_m2_per_l, spread_words
 
 Group = tuple[Asked, ...]
 """All that is asked of the same products."""
@@ -31,7 +31,7 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
         *asked_by_joints(job, run.sealed, products),
         *asked_by_masking(job, run.taped, products),
     )
-    wanted = [_wanted(group) for group in _grouped(asked)]
+    wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
     place = {product.id: place for place, product in enumerate(job.products)}
     in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
     return Needs(tuple(in_order), hardware(job), tuple(look_at_needs(job, coated, run, asked)))
@@ -45,18 +45,18 @@ def _grouped(asked: Iterable[Asked]) -> tuple[Group, ...]:
     return tuple(tuple(group) for group in groups.values())
 
 
-def _wanted(group: Group) -> Wanted | None:
+def _wanted(group: Group, unit: Unit) -> Wanted | None:
     """How much of each product it would take, the named ones first; None where none can be reckoned with."""
     options = {each.named.id: each.named for each in group if each.named is not None}
     options |= {product.id: product for product in group[0].options if product.id not in options}
-    found = tuple(need for product in options.values() if (need := _need(product, group)) is not None)
+    found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
     first = group[0].options[0]
     return Wanted(first.stands_for or called_product(first), found) if found else None
 
 
-def _need(product: Product, group: Group) -> Need | None:
+def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     """How much of this product it would take; None where it cannot be said."""
-    used = [_used(product, asked) for asked in group]
+    used = [_used(product, asked, unit) for asked in group]
     whole = tuple(use for use in used if use is not None)
     if len(whole) < len(used) or not has_ratio(product):
         return None
@@ -70,16 +70,17 @@ def _need(product: Product, group: Group) -> Need | None:
     )
 
 
-def _used(product: Product, asked: Asked) -> Used | None:
+def _used(product: Product, asked: Asked, unit: Unit) -> Used | None:
     """The work done with this product; None where it does not say how much it covers."""
     per = per_of(product, asked)
     if per is None:
         return None
     if asked.use.per:
         return asked.use
-    words = f"{asked.use.what} at {per:g} m2/{product.measure}"
+    words = f"{asked.use.what} at {spread_words(per, product.measure, unit)}"
     if asked.thinning:
-        words += f" (thinned by {asked.thinning * 100:g} % it is laid at {applied_m2_per_l(per, asked.thinning):g})"
+        laid = spread_words(applied_m2_per_l(per, asked.thinning), product.measure, unit)
+        words += f" (thinned by {asked.thinning * 100:g} %: {laid} as laid)"
     return asked.use._replace(what=words, per=per)
 
 

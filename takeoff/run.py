@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from shared.job import Job, Section
 from shared.products import Product, Use
-from takeoff.asked import PRACTICE, Asked, Products
+from takeoff.asked import Asked, Products
 from takeoff.figures import Takeoff
 from takeoff.naming import section_words
 from takeoff.needed import Used
@@ -110,7 +110,7 @@ def asked_by_masking(job: Job, taped: dict[str, Run], products: Products) -> Ite
             allowance=job.allowances.tape,
             parts=run.parts,
         )
-        yield Asked(options, use, TAPE, f"masking of {names[room]}", PRACTICE)
+        yield Asked(options, use, TAPE, f"masking of {names[room]}")
 
 
 def _together(rows: list[Run]) -> Run:

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from geometry.shapes import box
 from shared.finishes import Finish, Material, Step, Work
-from shared.job import Job, Part, Room
+from shared.job import Job, Part, Room, Unit
 from shared.kinds import Kind
 from shared.products import Allowances, Product, Use
 from takeoff.needed import Need, Needs, Wanted
@@ -57,11 +57,15 @@ def wanted(found: Needs, name: str) -> Wanted:
 
 
 def need(found: Needs, product: str) -> Need:
-    return next(each for wanted in found.wanted for each in wanted.options if each.product == product)
+    return next(each for each in all_needs(found) if each.product == product)
+
+
+def all_needs(found: Needs) -> tuple[Need, ...]:
+    return tuple(each for wanted in found.wanted for each in wanted.options)
 
 
 def amounts(found: Needs) -> dict[str, float]:
-    return {each.product: each.amount.amount for wanted in found.wanted for each in wanted.options}
+    return {each.product: each.amount.amount for each in all_needs(found)}
 
 
 def codes(found: Needs) -> list[str]:
@@ -100,7 +104,19 @@ def test_a_loss_divides_an_allowance_adds_and_the_tray_keeps_some_at_each_coat()
 
 def test_nothing_of_a_cleaner_stays_in_a_tray() -> None:
     job = replace(tiled_wall(), allowances=replace(BARE, tray_l=0.05))
-    assert amounts(needed(job))["cleaner"] == pytest.approx(3 / 20)
+    figure = need(needed(job), "cleaner").amount
+    assert figure.amount == pytest.approx(3 / 20)
+    assert "tray" not in figure.reason.rule
+
+
+def test_rooms_alike_are_laid_one_by_one_and_different_rooms_together() -> None:
+    job = replace(tiled_wall(), allowances=replace(BARE, tray_l=0.05))
+    face = face_of(Part("more", Kind.SPLASHBACK, box(0, 0, 3000, 1000)))
+    rooms = (replace(job.rooms[0], alike=3), Room("laundry", "Laundry", (replace(face, id="b", name="B"),), alike=2))
+    found = needed(replace(job, rooms=rooms))
+    assert need(found, "satin").amount.amount == pytest.approx(5 * 2 * 3 / 12 + 3 * 2 * 0.05)
+    assert need(found, "satin").times_opened == 6
+    assert amounts(found)["sleeve"] == 3 * 4
 
 
 def test_the_reason_leads_down_to_the_parts_and_names_its_source() -> None:
@@ -140,7 +156,13 @@ def test_thinner_adds_no_cover() -> None:
     steps = (Step(Work.COLOUR, "satin", thinning=0.1),)
     figure = need(needed(replace(tiled_wall(), finishes=(replace(TILED, steps=steps),))), "satin").amount
     assert figure.amount == pytest.approx(3 / 12)
-    assert figure.reason.terms[0].what.endswith("at 12 m2/L (thinned by 10 % it is laid at 10.9091)")
+    assert figure.reason.terms[0].what.endswith("at 12 m2/L (thinned by 10 %: 10.91 m2/L as laid)")
+
+
+def test_a_job_in_inches_reads_its_spread_rates_in_square_feet() -> None:
+    found = needed(replace(tiled_wall(), unit=Unit.INCH))
+    assert need(found, "satin").amount.reason.terms[0].what == "Tiles: colour on tile, 2 coats at 489 ft2/gal"
+    assert need(found, "discs").amount.reason.terms[0].what == "Tiles: key on tile, 1 coat at 21.53 ft2 a piece"
 
 
 def test_a_two_part_product_says_its_base_and_its_hardener() -> None:
@@ -311,7 +333,7 @@ def test_the_terms_of_every_need_sum_to_it(kitchen: Job) -> None:
     finishes = (TILED, replace(TILED, id="benchtop"), replace(TILED, id="fronts"))
     rooms = (*kitchen.rooms, Room("empty", "Laundry"))
     found = needed(replace(kitchen, rooms=rooms, products=PRODUCTS, finishes=finishes))
-    for each in (each for wanted in found.wanted for each in wanted.options):
+    for each in all_needs(found):
         terms = each.amount.reason.terms
         assert sum(term.amount for term in terms) == pytest.approx(each.amount.amount)
         assert sum(use.amount for use in each.used) == pytest.approx(each.amount.amount)
@@ -323,3 +345,41 @@ def test_the_area_of_a_use_is_that_of_its_parts(kitchen: Job) -> None:
     for use in need(needs(job, takeoff), "satin").used:
         areas = (part_row(takeoff, part).coated_mm2.amount for part in use.parts)
         assert use.size == pytest.approx(sum(areas) / 1e6)
+
+
+NUMBERS = st.sampled_from((None, -1.0, 0.0, 0.5))
+ANY_PRODUCT = st.builds(
+    Product,
+    id=st.just(""),
+    name=st.just(""),
+    use=st.sampled_from(Use),
+    covers_m2=NUMBERS,
+    solids=NUMBERS,
+    film_um=NUMBERS,
+    ratio=st.sampled_from((None, (4.0, 1.0), (0.0, 1.0))),
+    stands_for=st.sampled_from(("", "white satin", "masking tape", "wet-area silicone")),
+)
+IDS = st.sampled_from(("", "paint 0", "paint 1", "paint 2", "gone"))
+ANY_STEP = st.builds(
+    Step,
+    st.sampled_from(Work),
+    IDS,
+    coats=st.integers(0, 2),
+    on=st.sampled_from(((), (Material.TILE,), (Material.METAL,))),
+    covers_m2=NUMBERS,
+    thinning=st.sampled_from((0.0, 0.1)),
+    tool=IDS,
+)
+
+
+@given(st.lists(ANY_PRODUCT, max_size=3), st.lists(ANY_STEP, max_size=4))
+def test_whatever_is_left_out_is_said_and_the_rest_is_reckoned(some: list[Product], steps: list[Step]) -> None:
+    products = tuple(replace(each, id=f"paint {number}") for number, each in enumerate(some))
+    job = replace(tiled_wall(), products=products, finishes=(Finish("tiles", "Tiles", tuple(steps)),))
+    found = needed(job)
+    assert all(0 < each.amount.amount < 1e6 for each in all_needs(found))
+    done = [step for step in steps if step.coats and step.on != (Material.METAL,)]
+    messages = [finding.message for finding in found.findings]
+    for asked in {step.product for step in done if step.product} - set(amounts(found)):
+        assert any(asked in message for message in messages)
+    assert done or "no-coats" in codes(found)
