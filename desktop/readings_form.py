@@ -23,7 +23,7 @@ from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
 from desktop.wording import MINUS, length_words
-from geometry.set_out import set_out
+from geometry.set_out import DRAWN, set_out
 from geometry.setting_out import accepted, has_corners, replaced, spread, with_corners, without_readings
 from shared.errors import ReadingError, RecoatError
 from shared.job import END, START, Face, Job, Reading, View, Way
@@ -55,6 +55,7 @@ class ReadingsForm(QFrame):
         self._store = store
         self._look = look
         self._face: Face | None = None
+        self._doubted: frozenset[int] = frozenset()
         self.head = QLabel(self)
         self.sentences = QLabel(self)
         self.trouble = QLabel(self)
@@ -76,11 +77,14 @@ class ReadingsForm(QFrame):
         self.setVisible(face is not None and bool(face.readings) and not shown.picked)
         if face is None or not face.readings or shown.tried is not None:
             return
+        before = self._doubted if self._face is not None and self._face.id == face.id else frozenset()
         self._face = face
         chosen = self._place
         self.head.setText(f"Readings of {face.name}")
         self._say(shown, face)
         self._fill(shown, face)
+        if self._doubted - before and chosen not in self._doubted:
+            chosen = min(self._doubted)  # what is to be read again, so that nothing else is typed over
         item = self.table.topLevelItem(max(min(chosen, len(face.readings) - 1), 0))
         if item is not None:
             self.table.setCurrentItem(item)
@@ -137,7 +141,8 @@ class ReadingsForm(QFrame):
 
     def _fill(self, shown: Shown, face: Face) -> None:
         found = set_out(face, shown.now.tape, shown.unit)
-        doubted = {place for doubt in found.doubts for place in doubt.readings}
+        doubted = frozenset(place for doubt in found.doubts for place in doubt.readings if place != DRAWN)
+        self._doubted = doubted
         self.table.blockSignals(True)
         self.table.clear()
         for place, reading in enumerate(face.readings):

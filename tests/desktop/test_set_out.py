@@ -59,6 +59,12 @@ def _choose(person: Person, row: int) -> None:
     _form(person).table.setCurrentItem(item)
 
 
+def test_the_reading_in_doubt_is_the_one_that_is_read_again(wall: Person) -> None:
+    wall.read("600, 1050, 1950, 2410", "chain 600, 450, 900, 450, 1200")
+
+    assert _form(wall).again.text() == "2410"
+
+
 def test_readings_are_listed_with_what_is_off_and_nothing_is_asked_where_all_agree(wall: Person) -> None:
     wall.read("600, 1050, 1950")
     form = _form(wall)
