@@ -21,7 +21,7 @@ def test_no_form_takes_a_letter_of_a_menu_or_a_mode(person: Person) -> None:
     """Alt and K are for the chooser of kinds; the doors of the start are gone while a job is open."""
     window = person.app.window
     taken = {"Alt+A", *KEYS.values(), *(_alt(action.text()) for action in window.menuBar().actions())}
-    things = (*window.findChildren(QLabel), *window.findChildren(QAbstractButton))
+    things: list[QLabel | QAbstractButton] = [*window.findChildren(QLabel), *window.findChildren(QAbstractButton)]
     letters = {thing.text(): _alt(thing.text()) for thing in things if not window.start.isAncestorOf(thing)}
     assert {words: key for words, key in letters.items() if key in taken} == {}
 
