@@ -32,6 +32,7 @@ def check_products(job: Job) -> None:
     for name, many in Counter(product.id for product in job.products).items():
         if many > 1:
             raise JobError(f'two products have the id "{name}"', do="give one of them another id")
+    _check_stand_ins(job)
     for product in job.products:
         _check_numbers(_product_ranges(product), f"product {product.name or product.id}")
     for finish in job.finishes:
@@ -55,6 +56,14 @@ def front_ranges(part: Part) -> Ranges:
         ("number of hinges", part.hinges, 0, limits.MOST_HINGES),
         ("hole centres in mm", part.hole_centres_mm, 0.0, limits.LONGEST_MM),
     )
+
+
+def _check_stand_ins(job: Job) -> None:
+    for word, many in Counter(product.stands_for for product in job.products if product.stands_for).items():
+        if many > limits.MOST_STAND_INS:
+            stand = f"{many} products stand for {word[: limits.LONGEST_QUOTED]}"
+            most = f"at most {limits.MOST_STAND_INS} can be reckoned with"
+            raise JobError(f"{stand}, and {most}", do="give some of them another word")
 
 
 def _check_finish(finish: Finish) -> None:

@@ -45,6 +45,9 @@ MOST_PHOTO_DOTS = 100_000
 MOST_PRODUCTS = 2_000
 """Products, packs in all, and steps in all."""
 
+MOST_STAND_INS = 50
+"""Products that stand for the same word: each is reckoned for all the work of all of them."""
+
 MOST_OF_A_PRODUCT = 1_000_000.0
 """Litres, metres, pieces, square metres a litre: beyond any pack and any kitchen."""
 

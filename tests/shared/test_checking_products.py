@@ -40,6 +40,10 @@ def test_what_is_used_up_is_counted_in_its_own_measure() -> None:
     [
         (replace(JOB, products=(PRIMER, PRIMER)), "two products have the id"),
         (
+            replace(JOB, products=tuple(replace(PRIMER, id=str(each), stands_for="primer") for each in range(51))),
+            "51 products stand for primer, and at most 50",
+        ),
+        (
             replace(JOB, products=(replace(PRIMER, covers_m2=float("nan")),)),
             "Grip primer: the spread rate is nan",
         ),
