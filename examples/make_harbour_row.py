@@ -10,8 +10,9 @@ from pathlib import Path
 
 from msgspec.structs import replace
 
+from examples.harbour_row_products import ALLOWANCES, FINISHES, MONEY, NEW_HANDLES_MM, PRODUCTS
 from geometry.shapes import QUARTER, box, circle, rounded_box
-from shared.job import Butt, Corner, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
+from shared.job import Butt, Corner, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Tiles, Vertex, View
 from shared.job_file import JobFile, write_job_file
 from shared.kinds import Kind, Treatment, usual
 
@@ -35,6 +36,11 @@ def left(key: str, kind: Kind, outline: Outline, name: str) -> Part:
 def outlet(key: str, x: float, y: float) -> Part:
     """A double power outlet, 115 x 72."""
     return part(key, Kind.OUTLET, box(x, y, 115, 72), "power outlet")
+
+
+def tiled(key: str, outline: Outline, name: str, size: float) -> Part:
+    """A splashback of square tiles, laid from its lower left corner with grout lines of 2."""
+    return replace(part(key, Kind.SPLASHBACK, outline, name), tiles=Tiles(size, size, 2))
 
 
 def row(key: str, x: float, y: float, cabinets: Row) -> Iterator[Part]:
@@ -65,7 +71,7 @@ def hung(key: str, x: float, y: float, width: float, fronts: str) -> Iterator[Pa
 def kitchen_a() -> Face:
     """The long wall, 3600 x 2400: sink, dishwasher, oven and cooktop. Run B stands in front of its last 600.
 
-    The splashback rises behind the rangehood. The door of the last wall cabinet has a glass pane.
+    The splashback rises behind the rangehood, whose door has a knob. That of the last wall cabinet has a glass pane.
     """
     base: Row = (("drawer base", 600, "drawers"), ("sink base", 900, "pair"))
     upper: Row = (("wall cabinet 1", 600, "door"), ("wall cabinet 2", 900, "pair"), ("wall cabinet 3", 600, "door"))
@@ -77,7 +83,7 @@ def kitchen_a() -> Face:
         parts=(
             part("a-wall", Kind.WALL, box(0, 0, 3600, 2400), "wall"),
             part("a-bulkhead", Kind.BULKHEAD, box(0, 2228, 3600, 172), "bulkhead"),
-            part("a-splash", Kind.SPLASHBACK, tuple(Vertex(x, y) for x, y in splash), "splashback"),
+            tiled("a-splash", tuple(Vertex(x, y) for x, y in splash), "splashback", 150),
             part("a-kick", Kind.KICKBOARD, box(0, 0, 3000, 150), "kickboard"),
             *row("a-base", 0, 150, base),
             part("a-dishwasher", Kind.FIXTURE, box(1500, 150, 600, 720), "dishwasher"),
@@ -90,7 +96,7 @@ def kitchen_a() -> Face:
             left("a-bench", Kind.BENCHTOP, box(0, 870, 3600, 38), "benchtop edge (coated on the plan)"),
             *row("a-upper", 0, 1508, upper),
             part("a-hood-cabinet", Kind.CABINET, box(2100, 1758, 600, 470), "rangehood cabinet"),
-            part("a-hood-door", Kind.DOOR, box(2102, 1760, 596, 466), "rangehood door"),
+            replace(part("a-hood-door", Kind.DOOR, box(2102, 1760, 596, 466), "rangehood door"), hole_centres_mm=0.0),
             part("a-hood", Kind.FIXTURE, box(2100, 1608, 600, 150), "rangehood"),
             *row("a-glazed", 2700, 1508, (("glazed cabinet", 600, "door"),)),
             part("a-glass", Kind.WINDOW, box(2772, 1580, 456, 576), "glass of the door"),
@@ -109,7 +115,7 @@ def kitchen_b() -> Face:
         corner=Corner.INSIDE,
         parts=(
             part("b-wall", Kind.WALL, box(0, 0, 3300, 2400), "wall"),
-            part("b-splash", Kind.SPLASHBACK, box(0, 908, 2400, 600), "splashback"),
+            tiled("b-splash", box(0, 908, 2400, 600), "splashback", 150),
             left("b-return", Kind.CABINET, box(0, 0, 600, 870), "end of run A"),
             part("b-kick", Kind.KICKBOARD, box(600, 0, 1800, 150), "kickboard"),
             part("b-filler", Kind.FILLER, box(600, 150, 50, 720), "corner filler"),
@@ -186,10 +192,15 @@ def kitchen_bench() -> Face:
     )
 
 
+def moulded(front: Part) -> Part:
+    """A front of moulded timber that was painted before."""
+    return replace(front, profile_factor=1.15, made_of="old paint on timber")
+
+
 def laundry_f() -> Face:
     """The basin wall, 1800 x 2400: washing machine and vanity, tiled from the vanity top to 2100; a round mirror.
 
-    The front edge of the vanity top is coated and counted here. The drawer fronts are moulded.
+    The front edge of the vanity top is coated and counted here. The drawer fronts are moulded, and were painted before.
     """
     base: Row = (("vanity left", 600, "pair"), ("vanity right", 600, "drawers"))
     vanity = row("f-base", 600, 150, base)
@@ -199,10 +210,10 @@ def laundry_f() -> Face:
         corner=Corner.INSIDE,
         parts=(
             part("f-wall", Kind.WALL, box(0, 0, 1800, 2400), "wall"),
-            part("f-tiles", Kind.SPLASHBACK, box(0, 900, 1800, 1200), "tiles"),
+            tiled("f-tiles", box(0, 900, 1800, 1200), "tiles", 300),
             part("f-kick", Kind.KICKBOARD, box(600, 0, 1200, 150), "kickboard"),
             part("f-washer", Kind.FIXTURE, box(0, 0, 600, 870), "washing machine"),
-            *(replace(each, profile_factor=1.15) if each.kind is Kind.DRAWER_FRONT else each for each in vanity),
+            *(moulded(each) if each.kind is Kind.DRAWER_FRONT else each for each in vanity),
             part("f-top", Kind.BENCHTOP, box(0, 870, 1800, 30), "front edge of the vanity top"),
             part("f-mirror", Kind.FIXTURE, circle(900, 1600, 300), "round mirror"),
             outlet("f-outlet", 300, 1100),
@@ -223,7 +234,7 @@ def laundry_g() -> Face:
         "G",
         parts=(
             part("g-wall", Kind.WALL, tuple(Vertex(x, y) for x, y in wall), "wall"),
-            part("g-tiles", Kind.SPLASHBACK, tuple(Vertex(x, y) for x, y in tiles), "tiles"),
+            tiled("g-tiles", tuple(Vertex(x, y) for x, y in tiles), "tiles", 300),
             left("g-return", Kind.CABINET, box(0, 0, 560, 870), "end of the vanity"),
             left("g-top", Kind.BENCHTOP, box(0, 870, 560, 30), "end of the vanity top"),
             cabinet,
@@ -259,12 +270,35 @@ JOINTS = (
 """What the owner decided about joints, over the table of rules."""
 
 
+def with_handles(face: Face, centres_mm: float) -> Face:
+    """The face with old handles of these hole centres on all fronts but those that have another."""
+    return replace(face, parts=tuple(with_handle(each, centres_mm) for each in face.parts))
+
+
+def with_handle(each: Part, centres_mm: float) -> Part:
+    """The part, if it is a front, with an old handle of these hole centres unless it has another."""
+    bare = usual()[each.kind].front and each.hole_centres_mm is None
+    return replace(each, hole_centres_mm=centres_mm) if bare else each
+
+
 def harbour_row() -> Job:
     """The whole example."""
     kitchen = (kitchen_a(), kitchen_b(), kitchen_c(), kitchen_d(), kitchen_bench())
     laundry = (laundry_f(), laundry_g(), laundry_top())
-    rooms = (Room("kitchen", "Kitchen", kitchen), Room("laundry", "Laundry", laundry))
-    return Job("Harbour Row 3, kitchen and laundry", rooms, joints=JOINTS)
+    rooms = (
+        Room("kitchen", "Kitchen", tuple(with_handles(face, 96) for face in kitchen)),
+        Room("laundry", "Laundry", tuple(with_handles(face, 128) for face in laundry)),
+    )
+    return Job(
+        "Harbour Row 3, kitchen and laundry",
+        rooms,
+        joints=JOINTS,
+        finishes=FINISHES,
+        products=PRODUCTS,
+        money=MONEY,
+        allowances=ALLOWANCES,
+        handle_centres_mm=NEW_HANDLES_MM,
+    )
 
 
 if __name__ == "__main__":
