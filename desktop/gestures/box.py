@@ -17,6 +17,8 @@ from shared.kinds import Kind
 class Box(Shaping):
     """A corner pressed and the opposite one released or pressed; or readings: from left, from floor, width, height."""
 
+    has_width_and_height = True
+
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)
         self._width: float | None = None

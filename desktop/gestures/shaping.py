@@ -12,10 +12,12 @@ from shared.edits import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
 from shared.job import Job, Outline, Part, View
 from shared.kind_words import Named, read_kind
+from shared.reading import parted
 from shared.reading_words import quoted
 
 _AT = re.compile(r"\bat\b", re.IGNORECASE)
 _BY = re.compile(r"\bby\b", re.IGNORECASE)
+_TIMES = re.compile(r"[x*\u00d7]", re.IGNORECASE)
 _CENTRED = re.compile(r"\bcent(?:red|ered)\b", re.IGNORECASE)
 
 PLACE_READINGS = 2
@@ -26,9 +28,12 @@ class Shaping(Gesture):
     """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings.
 
     A line may begin with what the part is, and may say sizes before the place, as people do:
-    `sink 900 by 440 at 860, 80` is `sink 860, 80, 900, 440`. `cut-out 500 by 400 centred` stands in the middle of what
-    is picked.
+    `sink 900 by 440 at 860, 80`, or `900 x 440`, is `sink 860, 80, 900, 440`. `cut-out 500 by 400 centred` stands in
+    the middle of what is picked.
     """
+
+    has_width_and_height = False
+    """Whether its sizes are two or more."""
 
     start_words = "a corner, or its distance from the left end"
     """What the reading line asks for first."""
@@ -93,19 +98,23 @@ class Shaping(Gesture):
         return super().type(named.rest) if named.rest.strip() else None
 
     def lengths(self, text: str) -> tuple[float, ...]:
-        sizes = super().lengths(self.in_order(_CENTRED.sub(" ", text)))
-        return (*self._centred(sizes, text), *sizes) if _CENTRED.search(text) else sizes
+        rest = _CENTRED.sub(" ", text)
+        sizes = super().lengths(self.in_order(rest, has_place=rest != text))
+        return sizes if rest == text else (*self._centred(sizes, text), *sizes)
 
     def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
         """How far left of its middle, and below it, a part of these sizes begins; None where they do not say."""
         return None
 
-    def in_order(self, text: str) -> str:
+    def in_order(self, text: str, *, has_place: bool = False) -> str:
         """The readings of a line in the order in which they are wanted: the place, then the sizes.
 
+        Before a place, or where it is known (`has_place`), `900 x 440` is a width and a height and no multiple.
         ReadingError where `at` is followed by half a place: a size must not be taken for the other half.
         """
         size, *place = _AT.split(_BY.sub(",", text), maxsplit=1)
+        if (place or has_place) and self.has_width_and_height and len(parted(size, self.scene.decimal)) == 1:
+            size = _TIMES.sub(";", size)
         if not place:
             return size
         if len(super().lengths(place[0])) != PLACE_READINGS:

@@ -41,9 +41,15 @@ def test_a_line_may_say_what_is_drawn_and_the_next_is_of_that_kind_too(wall: Per
     assert wall.app.modes.kinds.currentText() == "outlet"
 
 
-def test_sizes_may_come_before_the_place(wall: Person) -> None:
-    wall.read("sink 900 by 440 at 860, 80")
+@pytest.mark.parametrize("sizes", ["900 by 440", "900, 440", "900 x 440", "900x440"])
+def test_sizes_may_come_before_the_place(wall: Person, sizes: str) -> None:
+    wall.read(f"sink {sizes} at 860, 80")
     assert _boxes(wall) == [(Kind.FIXTURE, "sink", (860, 80, 1760, 520))]
+
+
+def test_a_multiple_beside_a_size_is_still_one(wall: Person) -> None:
+    wall.read("2x450 by 720 at 0, 150", "0, 900, 2x450, 600")
+    assert [box for _, _, box in _boxes(wall)] == [(0, 150, 900, 870), (0, 900, 900, 1500)]
 
 
 def test_a_line_may_begin_with_a_fraction_in_one_sign(wall: Person) -> None:

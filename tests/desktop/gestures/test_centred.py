@@ -19,6 +19,10 @@ NEXT = SCENE._replace(picked=("next",))  # 600 to 1500, 150 to 870: its middle i
     [
         (Box(NEXT), "cut-out 500 by 400 centred", (800, 310, 1300, 710)),
         (Box(NEXT), "50 by 40 cm centered", (800, 310, 1300, 710)),
+        (Box(NEXT), "500 x 400 centred", (800, 310, 1300, 710)),
+        (Box(NEXT._replace(decimal=",")), "500x400 centred", (800, 310, 1300, 710)),
+        (Circle(NEXT), "2x100 centred", (850, 310, 1250, 710)),
+        (RoundedBox(NEXT), "500 x 400 x 50 centred", (800, 310, 1300, 710)),
         (Box(NEXT), "500, 400 Centred", (800, 310, 1300, 710)),
         (Circle(NEXT), "basin 200 centred", (850, 310, 1250, 710)),
         (CircleAcross(NEXT), "400 centred", (850, 310, 1250, 710)),
