@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from shared.job import Job
-from shared.products import Measure, Product
+from shared.products import Measure, Product, Use
 from takeoff.coated import PRACTICE
 from takeoff.needed import Used
 from takeoff.spread import covers_m2
@@ -47,6 +47,12 @@ class Products:
         """This product, then all that may stand in for it: those of the same word and measure."""
         alike = self._by_word.get((product.stands_for, product.measure), ())
         return (product, *(each for each in alike if each is not product))
+
+    def for_work(self, use: Use, word: str) -> tuple[Product, ...]:
+        """The products of this use that stand for the word; where none does, the only one of that use, else none."""
+        every = tuple(product for product in self.all if product.use is use)
+        standing = tuple(product for product in every if product.stands_for == word)
+        return standing or (every if len(every) == 1 else ())
 
 
 def called_product(product: Product) -> str:

@@ -26,7 +26,7 @@ HANDLES = "one for each front that is coated"
 HOLES = "two for each handle whose hole centres differ from the new ones, one for a knob"
 
 
-class _Front(NamedTuple):
+class Front(NamedTuple):
     """A front that is coated, its face, and how many rooms alike it is in."""
 
     face: Face
@@ -46,9 +46,19 @@ class _Chart(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     band: tuple[_Band, ...]
 
 
+def coated_fronts(job: Job) -> Iterator[Front]:
+    """The doors and drawer fronts that are coated, in order."""
+    treatments = Treatments(job.kinds)
+    for room in job.rooms:
+        for face in room.faces:
+            for part in face.parts:
+                if is_front(part) and treatments.of(part).treatment is not Treatment.LEFT:
+                    yield Front(face, part, room.alike)
+
+
 def hardware(job: Job) -> Hardware:
     """What there is of it in all rooms, alike ones each; the terms of each figure are a count for some fronts."""
-    fronts = tuple(_fronts(job))
+    fronts = tuple(coated_fronts(job))
     return Hardware(
         hinges=_counted("by the height of the door", _chart().source, _hinges(fronts)),
         handles=_counted(HANDLES, PRACTICE, _handles(fronts)),
@@ -58,19 +68,20 @@ def hardware(job: Job) -> Hardware:
 
 def look_at_fronts(job: Job) -> Iterator[Finding]:
     """Doors that are taller than the chart goes, and fronts whose old hole centres nobody has said."""
-    for front in _fronts(job):
+    for front in coated_fronts(job):
         if hinges_of(front.part) is None:
             message = f"{called(front.part)} is taller than hinges are known for; say how many it has."
             yield Finding("hinges", message, front.face.id, (front.part.id,))
     if job.handle_centres_mm is None:
         return
-    unknown: dict[str, list[_Front]] = {}
-    for front in _fronts(job):
+    unknown: dict[str, list[Front]] = {}
+    for front in coated_fronts(job):
         if front.part.hole_centres_mm is None:
             unknown.setdefault(front.face.id, []).append(front)
     for face, fronts in unknown.items():
+        many = "1 front" if len(fronts) == 1 else f"{len(fronts)} fronts"
         message = (
-            f"New handles go on, but the hole centres of the old ones are not said for {len(fronts)} fronts of face "
+            f"New handles go on, but the hole centres of the old ones are not said for {many} of face "
             f"{fronts[0].face.name}; measure them: holes to fill are not counted there."
         )
         yield Finding("hole-centres", message, face, tuple(front.part.id for front in fronts))
@@ -106,17 +117,8 @@ def _chart() -> _Chart:
     return msgspec.convert(tomllib.loads(text), _Chart)
 
 
-def _fronts(job: Job) -> Iterator[_Front]:
-    treatments = Treatments(job.kinds)
-    for room in job.rooms:
-        for face in room.faces:
-            for part in face.parts:
-                if is_front(part) and treatments.of(part).treatment is not Treatment.LEFT:
-                    yield _Front(face, part, room.alike)
-
-
-def _hinges(fronts: Iterable[_Front]) -> Iterator[Term]:
-    by_many: dict[int, list[_Front]] = {}
+def _hinges(fronts: Iterable[Front]) -> Iterator[Term]:
+    by_many: dict[int, list[Front]] = {}
     for front in fronts:
         many = hinges_of(front.part)
         if many:
@@ -125,21 +127,21 @@ def _hinges(fronts: Iterable[_Front]) -> Iterator[Term]:
         yield _term(f"fronts with {many}", many, some)
 
 
-def _handles(fronts: Iterable[_Front]) -> Iterator[Term]:
+def _handles(fronts: Iterable[Front]) -> Iterator[Term]:
     for kind in (Kind.DOOR, Kind.DRAWER_FRONT):
         some = [front for front in fronts if front.part.kind is kind]
         if some:
             yield _term(f"{kind}s", 1, some)
 
 
-def _holes(fronts: Iterable[_Front], new_mm: float | None) -> Iterator[Term]:
+def _holes(fronts: Iterable[Front], new_mm: float | None) -> Iterator[Term]:
     for many, what in ((2, "handles with other hole centres"), (1, "knobs")):
         some = [front for front in fronts if holes_to_fill(front.part, new_mm) == many]
         if some:
             yield _term(what, many, some)
 
 
-def _term(what: str, each: int, fronts: list[_Front]) -> Term:
+def _term(what: str, each: int, fronts: list[Front]) -> Term:
     return Term(what, each * sum(front.alike for front in fronts), parts=tuple(front.part.id for front in fronts))
 
 

@@ -6,6 +6,7 @@ from shared.job import Job, Unit
 from shared.products import Product
 from takeoff.asked import Asked, Products, called_product, has_ratio, per_of
 from takeoff.figures import Figure, Fronts, Reason, Takeoff, Term
+from takeoff.fitted import asked_by_handles
 from takeoff.hardware import hardware
 from takeoff.laid import asked_by_steps, asked_of_sleeves, steps_laid, surfaces
 from takeoff.looking_needs import look_at_needs
@@ -25,16 +26,18 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
     products = Products(job)
     coated, run = surfaces(job, takeoff), runs(job, takeoff)
     laid = steps_laid(job, coated)
+    counted = hardware(job)
     asked = (
         *asked_by_steps(job, laid, products),
         *asked_of_sleeves(job, laid, products),
         *asked_by_joints(job, run.sealed, products),
         *asked_by_masking(job, run.taped, products),
+        *asked_by_handles(job, counted, products),
     )
     wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
     place = {product.id: place for place, product in enumerate(job.products)}
     in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
-    return Needs(tuple(in_order), hardware(job), tuple(look_at_needs(job, coated, run, asked)))
+    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, run, asked)))
 
 
 def _grouped(asked: Iterable[Asked]) -> tuple[Group, ...]:

@@ -76,9 +76,7 @@ def sealants(word: str, products: Products) -> tuple[Product, ...]:
 
 def tapes(products: Products) -> tuple[Product, ...]:
     """The tapes that stand for masking tape; where none does, the only one there is, else none."""
-    every = tuple(product for product in products.all if product.use is Use.TAPE)
-    standing = tuple(product for product in every if product.stands_for == MASKING_TAPE)
-    return standing or (every if len(every) == 1 else ())
+    return products.for_work(Use.TAPE, MASKING_TAPE)
 
 
 def asked_by_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Asked]:
