@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 from itertools import cycle
+from time import process_time
 
 from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QGuiApplication
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
+from benchmarks.screen import RATIO, screen
 from desktop.backing import Backing, Sight
 from desktop.look import light
 from desktop.paint import PaintOptions
@@ -29,12 +31,10 @@ FRAME_MS = 16.0
 SIZE = QSize(860, 500)
 """Of the canvas in a window of 1280 x 720."""
 
-RATIO = 2.0
-
 
 def measured() -> Iterator[Measured]:
     """Times of one frame and of what it is made of. A frame is arranged, drawn and painted; the totals follow it."""
-    application = QGuiApplication.instance() or QGuiApplication(["benchmark", "-platform", "offscreen"])
+    screen()
     jobs = _dragged_jobs()
     takeoff = take_off(next(jobs), Memory())
     following, counting, backing, painting = Memory(), Memory(), Backing(), Backing()
@@ -44,14 +44,14 @@ def measured() -> Iterator[Measured]:
         lambda: _drawing(next(jobs), takeoff, following),
         lambda: _painted(next(drawings), painting),
         lambda: _painted(next(drawings), Backing()),
-        lambda: take_off(next(jobs), counting),
+        lambda: take_off(next(jobs), counting, sure=False),
+        clock=process_time,
     )
     yield Measured(f"{PARTS} parts, one dragged: arranged, drawn, painted", frame, "{:.1f} ms", FRAME_MS)
     yield Measured("of that arranging and drawing", drawn, "{:.1f} ms")
     yield Measured("of that painting what changed", repainted, "{:.1f} ms")
     yield Measured("painting all of it", anew, "{:.1f} ms")
     yield Measured("counting it for the totals", counted, "{:.1f} ms")
-    del application  # It had to live until all was painted.
 
 
 def _dragged_jobs() -> Iterator[Job]:
