@@ -45,12 +45,12 @@ IN_MM = Kitchen(
     (
         (
             ("600 drawers 3, 900 pair, 600 gap, splashback", "above 600 door, 900 pair"),
-            ("outlet 250, 1150, 115, 72", "1700, 1150, 115, 72"),
+            ("outlet 115 x 72 at 250, 1150", "115 x 72 at 1700, 1150"),
         ),
-        (("600 gap, 600 oven, 600 door, splashback",), ("outlet 1400, 1150, 115, 72",)),
+        (("600 gap, 600 oven, 600 door, splashback",), ("outlet 115 x 72 at 1400, 1150",)),
         (("600 tall",), ()),
     ),
-    ("cut 660, 80, 780, 430", "1540, 610, 510, 580"),
+    ("cut 780 x 430 at 660, 80", "510 x 580 at 1540, 610"),
 )
 
 IN_INCHES = Kitchen(
@@ -61,12 +61,12 @@ IN_INCHES = Kitchen(
     (
         (
             ("23 5/8 drawers 3, 35 1/2 pair, 25 gap, splashback", "above 23 5/8 door, 35 1/2 pair"),
-            ("outlet 10, 45, 4 1/2, 2 3/4", "66, 45, 4 1/2, 2 3/4"),
+            ("outlet 4 1/2 x 2 3/4 at 10, 45", "4 1/2 x 2 3/4 at 66, 45"),
         ),
-        (("25 gap, 24 oven, 20 1/4 door, splashback",), ("outlet 55, 45, 4 1/2, 2 3/4",)),
+        (("25 gap, 24 oven, 20 1/4 door, splashback",), ("outlet 4 1/2 x 2 3/4 at 55, 45",)),
         (("18 3/4 tall",), ()),
     ),
-    ("cut 26, 3, 30 3/4, 17", "62 1/8, 25 5/8, 20, 22 3/4"),
+    ("cut 30 3/4 x 17 at 26, 3", "20 x 22 3/4 at 62 1/8, 25 5/8"),
 )
 
 
