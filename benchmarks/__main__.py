@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from benchmarks import (
     adjusting,
     arranging,
+    basket,
     closing,
     dragging,
     handling,
@@ -22,6 +23,7 @@ from benchmarks.measuring import Measured
 BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "adjusting": adjusting.measured,
     "arranging": arranging.measured,
+    "basket": basket.measured,
     "dragging": dragging.measured,
     "handling": handling.measured,
     "memory": memory.measured,

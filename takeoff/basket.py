@@ -52,8 +52,9 @@ def basket(job: Job, needs: Needs) -> Basket:
     """What to buy for what is needed, in the order of the needs; nothing for nothing.
 
     A piece of work is met by one product, its shelf first. Products that have a price are preferred to those that have
-    none, and packs that have one to those that have none; where no price is known the row has no cost. What cannot be
-    reckoned with is left out, and a finding says so; those of the needs themselves are not said again.
+    none, and packs that have one to those that have none; where no price is known the fewest packs are bought, and the
+    row has no cost. What cannot be reckoned with is left out, and a finding says so; those of the needs themselves are
+    not said again.
     """
     products = {product.id: product for product in job.products}
     met = tuple(_met(wanted, products, job.money) for wanted in needs.wanted)
@@ -110,11 +111,11 @@ def _row(name: str, stock: _Stock, counts: tuple[int, ...], money: Money) -> Bas
 
 
 def _offer(stock: _Stock, money: Money) -> Offer:
-    """Where no pack has a price all are offered for nothing: then what is left over decides."""
+    """Where no pack has a price each counts alike: the fewest are bought."""
     return Offer(
         stock.missing,
         tuple(_billionths(pack.size) for pack in stock.packs),
-        tuple(_pack_cents(pack.price or 0.0, money) for pack in stock.packs),
+        tuple(1 if pack.price is None else _pack_cents(pack.price, money) for pack in stock.packs),
     )
 
 

@@ -3,8 +3,9 @@
 from functools import lru_cache
 from typing import NamedTuple
 
-EFFORT = 2.0
-"""How long the solver may try at one question, in its own deterministic seconds; a kitchen's take a few thousandths."""
+EFFORT = 0.25
+"""How long the solver may try at one aim, in its own deterministic seconds, about half a second; a kitchen's products
+take a few milliseconds each (own choice)."""
 
 REMEMBERED = 4096
 """Answers kept: an edit to one product asks the solver about that product only."""
@@ -22,7 +23,7 @@ class Offer(NamedTuple):
 
 
 class Choice(NamedTuple):
-    """The offer that is taken, by its place, and how many of each of its packs; `proved` where none is better."""
+    """The offer that is taken, by its place, and how many of each of its packs; `proved` where none costs less."""
 
     offer: int
     counts: tuple[int, ...]
@@ -34,7 +35,8 @@ def cheapest(offers: tuple[Offer, ...], effort: float = EFFORT) -> Choice:
     """The choice that is enough and costs least; of those the least left over, the fewest packs, the earliest offer.
 
     What is left over counts what there was too much of from the start. At least one offer is asked for, and packs of it
-    where something is missing. The same answer every time, on every machine, by one version of the solver.
+    where something is missing. The same answer every time, by one version of the solver. Where the effort is used up
+    the best found so far stands: not proved, or proved to cost least while less might be left over.
     """
     from takeoff.basket_solver import solve  # late: the solver is slow to start and a takeoff does without
 

@@ -155,10 +155,11 @@ def test_packs_without_a_price_are_not_bought_where_another_has_one() -> None:
     ]
 
 
-def test_where_no_pack_has_a_price_the_least_left_over_decides_and_there_is_no_cost() -> None:
-    found = bought({"p": 4.2}, {"satin": 4.0}, of=(Product("p", "P", Use.COLOUR, (Pack(1.0), Pack(4.0))), SATIN))
+def test_where_no_pack_has_a_price_the_fewest_are_bought_and_there_is_no_cost() -> None:
+    unpriced = Product("p", "P", Use.COLOUR, (Pack(1.0), Pack(4.0), Pack(10.0)))
+    found = bought({"p": 3.2}, {"satin": 4.0}, of=(unpriced, SATIN))
     assert [(each.packs, each.cost, each.one_more) for each in found.rows] == [
-        ((Bought(Pack(1.0), 1), Bought(Pack(4.0), 1)), None, None),
+        ((Bought(Pack(4.0), 1),), None, None),
         ((Bought(FOUR_LITRES, 1),), 69.0, 24.0),
     ]
     assert found.cost == 69.0
