@@ -52,7 +52,8 @@ class Backing:
             return QRegion(whole)
         if self._drawing is drawing:
             return QRegion()
-        boxes = changed_boxes(self._drawing, drawing, sight.to_device) if self._drawing else None
+        roles = sight.options.roles
+        boxes = changed_boxes(self._drawing, drawing, sight.to_device, roles) if self._drawing else None
         return QRegion(whole) if boxes is None else _joined([box.toAlignedRect() for box in boxes]) & whole
 
 

@@ -20,9 +20,10 @@ RAIL_DIGITS = 3
 """Lines a micrometre apart run along one another."""
 
 
-def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF] | None:
+def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform, roles: frozenset[Role]) -> list[QRectF] | None:
     """Boxes, in the painter's units, outside of which both look the same; None where everything may look other.
 
+    `roles` are those that are shown: what else changes is not seen.
     A place changes hands only inside an outline that changed, so of other parts' visible regions only the sides count
     that are new or gone. That does not hold where parts went in front of or behind others: then the answer is None.
     """
@@ -34,9 +35,11 @@ def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRe
     boxes += _side_boxes((area for area in areas if area.part not in moved), to_device)
     boxes += _tiled_boxes(old, new, to_device)
     lines = set(old.lines) ^ set(new.lines)
-    boxes += [touched_box(line, to_device) for line in lines if line.role is not Role.GROUT]
-    boxes += [touched_box(text, to_device) for text in set(old.texts) ^ set(new.texts)]
-    return boxes + [touched_box(size, to_device) for size in set(old.sizes) ^ set(new.sizes)]
+    texts = set(old.texts) ^ set(new.texts)
+    sizes = set(old.sizes) ^ set(new.sizes) if Role.SIZE in roles else ()
+    boxes += [touched_box(line, to_device) for line in lines if line.role in roles - {Role.GROUT}]
+    boxes += [touched_box(text, to_device) for text in texts if text.role in roles]
+    return boxes + [touched_box(size, to_device) for size in sizes]
 
 
 def _tiled_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF]:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QGuiApplication, QImage
 
 from desktop.backing import Backing, Sight
+from desktop.changes import changed_boxes
 from desktop.look import light
 from desktop.paint import PaintOptions
 from desktop.viewing import fitted
@@ -44,9 +45,11 @@ def drawn(job: Job, sized: tuple[str, ...] = ()) -> Drawing:
     return draw_face(job, job.faces[0], take_off(job, memory), memory, sized=sized)
 
 
-def sight() -> Sight:
+MUCH = PaintOptions(joints=True, masking=True)
+
+
+def sight(options: PaintOptions = MUCH) -> Sight:
     view = fitted((0.0, 0.0, 3000.0, 2400.0), JOB.faces[0].view, QRectF(40, 40, 420, 320))
-    options = PaintOptions(joints=True, masking=True)
     return Sight(QSize(500, 400), 1.5, view, light(), options, QGuiApplication.font())
 
 
@@ -109,6 +112,21 @@ def test_an_outlet_dragged_over_tiles_leaves_the_picture_that_painting_anew_give
     frames = [drawn(with_changed_parts(tiled, (moved(PARTS[7], 37 * step, 11 * step),))) for step in range(6)]
     last = [picture(backing, frame) for frame in frames][-1]
     assert largest_difference(last, picture(Backing(), frames[-1])) <= 2
+
+
+def test_with_little_shown_a_drag_leaves_the_picture_that_painting_anew_gives() -> None:
+    backing, few = Backing(), sight(PaintOptions(names=False, sizes=False))
+    frames = [
+        drawn(with_changed_parts(JOB, (moved(PARTS[7], 37 * step, 11 * step),)), ("outlet",)) for step in range(4)
+    ]
+    last = [backing.picture(frame, few).toImage() for frame in frames][-1]
+    assert largest_difference(last, Backing().picture(frames[-1], few).toImage()) <= 2
+
+
+def test_what_is_not_shown_is_not_painted_again_where_it_changes() -> None:
+    picked, others, few = drawn(JOB, ("basin",)), drawn(JOB), sight(PaintOptions(sizes=False))
+    assert changed_boxes(others, picked, few.to_device, sight().options.roles)
+    assert changed_boxes(others, picked, few.to_device, few.options.roles) == []
 
 
 def test_the_same_drawing_is_not_painted_again() -> None:
