@@ -77,9 +77,8 @@ class Hand(QObject):
     def choose_mode(self, mode: Mode) -> None:
         """Go on in this mode; what was begun is dropped. Sizes are shown where one is to be clicked."""
         self.mode = mode
-        shown = self._store.shown
-        if mode is Mode.SHIFT and shown is not None and Overlay.SIZES not in shown.overlays:
-            self._store.turn_overlay(Overlay.SIZES)
+        if mode is Mode.SHIFT and self._store.shown is not None:
+            self._show_sizes(self._store.shown)
         self._gesture = None
         self._begin()
         self._hear(self._line.text)
@@ -137,6 +136,13 @@ class Hand(QObject):
 
     def _release(self, at: Point, keys: Held) -> None:
         self._do(lambda gesture: gesture.release(at, keys))
+
+    def _show_sizes(self, shown: Shown) -> None:
+        """The sizes of the face, and of the one part that is picked: those of several would lie over each other."""
+        if Overlay.SIZES not in shown.overlays:
+            self._store.turn_overlay(Overlay.SIZES)
+        if len(shown.picked) > 1:
+            self._store.pick(())
 
     def _hear(self, text: str) -> None:
         """A line is being typed: say what it means and show what would come of it, on a copy of the gesture."""

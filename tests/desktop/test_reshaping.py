@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 
 from desktop.modes import Mode
+from desktop.shown import Overlay
 from geometry.outline import area_mm2, outline_box
 from shared.edits import find_part
 from shared.job import Outline
@@ -140,3 +141,14 @@ def test_a_part_is_mirrored_in_place(wall: Person) -> None:
     _choose(wall, "Mirror left and right")
     assert outline_box(_outline(wall)) == outline_box(start)
     assert {(900 - vertex.x, vertex.y) for vertex in _outline(wall)} == {(vertex.x, vertex.y) for vertex in start}
+
+
+def test_shift_shows_the_sizes_of_the_face_and_of_one_part_at_most(wall: Person) -> None:
+    one = wall.shown.picked
+    wall.press(Qt.Key.Key_I, Keys.AltModifier)
+    assert Overlay.SIZES in wall.shown.overlays
+    assert wall.shown.picked == one
+
+    wall.press(Qt.Key.Key_A, Keys.ControlModifier)
+    wall.press(Qt.Key.Key_I, Keys.AltModifier)
+    assert wall.shown.picked == ()
