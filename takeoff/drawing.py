@@ -85,11 +85,12 @@ def _box(face: Face, parts: tuple[Part, ...]) -> tuple[float, float, float, floa
 
 def _areas(part: Part, seen: Region, off: Region | None) -> tuple[Area, ...]:
     """What is drawn of a part: what is seen, its outline, and what is seen with the fronts off where that is more."""
-    region = Area(Role.REGION, part.id, part.kind, seen.rings, part.hides, part.name)
-    outline = region._replace(role=Role.OUTLINE, rings=(part.outline,))
+    what = (part.id, part.kind)
+    region = Area(Role.REGION, *what, seen.rings, part.hides, part.name)
+    outline = Area(Role.OUTLINE, *what, (part.outline,), part.hides, part.name)
     if off is None or off.area_mm2 - seen.area_mm2 <= SAME_MM2:
         return (region, outline)
-    return (region, outline, region._replace(role=Role.FRONTS_OFF, rings=off.rings))
+    return (region, outline, Area(Role.FRONTS_OFF, *what, off.rings, part.hides, part.name))
 
 
 def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ...]:
