@@ -104,7 +104,7 @@ def _parser() -> Parser:
     takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
     buy = _command(add, "buy", _buy, "reckon what to buy for a job: the cheapest packs that are enough")
     buy.add_argument("job", type=Path, metavar="JOB")
-    buy.add_argument("--format", choices=("text", "csv", "html"), default="text", help="usually text")
+    buy.add_argument("--format", choices=("text", "json", "csv", "xlsx", "html"), default="text", help="usually text")
     buy.add_argument("--prices", type=Path, metavar="LIST", help="a price list (CSV or XLSX) to take prices from")
     buy.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
     draw = _command(add, "draw", _draw, "draw the faces of a job to a .dxf, .pdf, .png or .svg file")
@@ -150,12 +150,16 @@ def _takeoff(asked: argparse.Namespace) -> int:
 
     if asked.rule not in measuring_rules():
         raise CommandError(f'there is no rule "{asked.rule}"', do=f"the rules are {', '.join(measuring_rules())}")
-    if asked.format == "xlsx" and asked.output is None:
-        raise CommandError("a spreadsheet cannot be shown on a terminal", do="name a file with -o")
+    _refuse_unshowable(asked)
     _refuse_same(asked)
     job = open_job(asked.job).job
     _give(_table(asked.format, take_off(job, rule=asked.rule), job), asked.output)
     return DONE
+
+
+def _refuse_unshowable(asked: argparse.Namespace) -> None:
+    if asked.format == "xlsx" and asked.output is None:
+        raise CommandError("a spreadsheet cannot be shown on a terminal", do="name a file with -o")
 
 
 def _give(content: bytes, output: Path | None) -> None:
@@ -169,17 +173,19 @@ def _give(content: bytes, output: Path | None) -> None:
 def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
     """The takeoff in one of the formats, as the content of a file."""
     if form == "json":
+        from takeoff.bill import make_bill
         from takeoff.takeoff_json import takeoff_json
 
-        return takeoff_json(takeoff, job)
+        return takeoff_json(takeoff, job, make_bill(job, takeoff))
     if form == "csv":
         from takeoff.tables import takeoff_csv
 
         return takeoff_csv(takeoff, job)
     if form == "xlsx":
+        from takeoff.bill import make_bill
         from takeoff.xlsx import xlsx_bytes
 
-        return xlsx_bytes(takeoff, job)
+        return xlsx_bytes(takeoff, job, make_bill(job, takeoff))
     from takeoff.text_table import takeoff_text
 
     return takeoff_text(takeoff, job).encode("utf-8")
@@ -190,14 +196,16 @@ def _buy(asked: argparse.Namespace) -> int:
     from takeoff.opening import open_job
     from takeoff.take_off import take_off
 
+    _refuse_unshowable(asked)
     _refuse_same(asked)
     job = open_job(asked.job).job
     if asked.prices is not None:
         job = _with_prices(job, asked.prices)
-    bill = make_bill(job, take_off(job, sure=False))
+    takeoff = take_off(job)
+    bill = make_bill(job, takeoff)
     for finding in (*bill.needs.findings, *bill.basket.findings):
         _mention(finding.message)
-    _give(_basket(asked.format, bill, job), asked.output)
+    _give(_basket(asked.format, bill, job, takeoff), asked.output)
     return DONE
 
 
@@ -213,8 +221,10 @@ def _with_prices(job: "Job", path: Path) -> "Job":
     return priced.job
 
 
-def _basket(form: str, bill: "Bill", job: "Job") -> bytes:
-    """The basket in one of the formats, as the content of a file."""
+def _basket(form: str, bill: "Bill", job: "Job", takeoff: "Takeoff") -> bytes:
+    """The basket in one of the formats, as the content of a file; JSON and spreadsheet are those of the takeoff."""
+    if form in ("json", "xlsx"):
+        return _table(form, takeoff, job)
     if form == "csv":
         from takeoff.basket_csv import basket_csv
 

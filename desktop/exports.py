@@ -14,6 +14,7 @@ from desktop.shown import Shown
 from desktop.store import Store
 from shared.disk import write_atomically
 from shared.errors import RecoatError
+from takeoff.bill import make_bill
 from takeoff.memory import Memory
 from takeoff.tables import takeoff_csv
 from takeoff.xlsx import write_xlsx
@@ -79,7 +80,7 @@ class Exports(QObject):
 
 def _table(shown: Shown, path: Path) -> None:
     if path.suffix.lower() == ".xlsx":
-        write_xlsx(shown.takeoff, shown.job, path)
+        write_xlsx(shown.takeoff, shown.job, path, make_bill(shown.job, shown.takeoff))
     else:
         write_atomically(path, takeoff_csv(shown.takeoff, shown.job))
 

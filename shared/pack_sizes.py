@@ -134,6 +134,21 @@ def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = "
     return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal) + f" {_sign(shown, unit)}"
 
 
+def amount_unit(measure: Measure, unit: Unit) -> str:
+    """The one unit in which a table gives all amounts: "L", "m", or "US gal", "ft" where the job is in inches."""
+    return _table_unit(measure, unit).sign()
+
+
+def amount_in(amount: float, measure: Measure, unit: Unit) -> float:
+    """An amount as a number of the table's unit."""
+    return float(amount / _table_unit(measure, unit).size)
+
+
+def _table_unit(measure: Measure, unit: Unit) -> PackUnit:
+    customary, metric = {Measure.PIECES: (("pieces",), ("pieces",)), **_TO_SHOW}[measure]
+    return _by_spelling()[customary[0] if unit is Unit.INCH else metric[0]]
+
+
 @cache
 def _pack_units() -> _PackUnits:
     table = tomllib.loads((files("shared") / "data" / "pack_units.toml").read_text("utf-8"))

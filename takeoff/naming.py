@@ -26,6 +26,7 @@ class Names:
     def __init__(self, job: Job) -> None:
         self._rooms = {room.id: room.name for room in job.rooms}
         self._room_of = {face.id: room.name for room in job.rooms for face in room.faces}
+        self._alike = {face.id: room.alike for room in job.rooms for face in room.faces}
         self._faces = {face.id: face.name for face in job.faces}
         self._parts = {part.id: called(part) for face in job.faces for part in face.parts}
         self._finishes = {finish.id: finish.name for finish in job.finishes}
@@ -37,6 +38,10 @@ class Names:
     def room_of(self, face_id: str) -> str:
         """The name of the room that a face is in."""
         return self._room_of.get(face_id, "")
+
+    def alike(self, face_id: str) -> int:
+        """How many rooms are like the one that a face is in."""
+        return self._alike.get(face_id, 1)
 
     def face(self, face_id: str) -> str:
         """The name of a face; its id where it has none."""

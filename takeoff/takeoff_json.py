@@ -8,6 +8,8 @@ from shared.job import Job, Section, Unit, View
 from shared.kinds import Kind, Treatment
 from shared.schema import json_schema
 from shared.tape import TapeClass
+from takeoff.bill import Bill
+from takeoff.bill_json import BasketEntry, NeedsEntry, basket_entry, needs_entry
 from takeoff.figures import Sureness, Takeoff
 
 VERSION = 1
@@ -131,7 +133,10 @@ class FindingEntry(Entry, frozen=True):
 
 
 class TakeoffEntry(Entry, frozen=True):
-    """Everything counted of a job, in the order of its rooms, faces and parts. Lengths and areas in millimetres."""
+    """Everything counted of a job, in the order of its rooms, faces and parts. Lengths and areas in millimetres.
+
+    `needs` and `basket` are null where they were not reckoned; the findings hold what was left out of them, too.
+    """
 
     version: int
     job: str
@@ -147,11 +152,13 @@ class TakeoffEntry(Entry, frozen=True):
     findings: tuple[FindingEntry, ...]
     tiles: tuple[TilesEntry, ...]
     tolerances: TolerancesEntry | None
+    needs: NeedsEntry | None
+    basket: BasketEntry | None
 
 
-def takeoff_json(takeoff: Takeoff, job: Job) -> bytes:
+def takeoff_json(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
     """The takeoff as JSON: UTF-8, indented, a line feed at the end. `job` is what it was taken off from."""
-    return msgspec.json.format(msgspec.json.encode(_entries(takeoff, job)), indent=1) + b"\n"
+    return msgspec.json.format(msgspec.json.encode(_entries(takeoff, job, bill)), indent=1) + b"\n"
 
 
 def takeoff_schema() -> dict[str, Any]:
@@ -159,7 +166,8 @@ def takeoff_schema() -> dict[str, Any]:
     return json_schema(TakeoffEntry, f"Recoat takeoff, version {VERSION}")
 
 
-def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
+def _entries(takeoff: Takeoff, job: Job, bill: Bill | None) -> TakeoffEntry:
+    findings = (*takeoff.findings, *((*bill.needs.findings, *bill.basket.findings) if bill else ()))
     return TakeoffEntry(
         version=VERSION,
         job=job.name,
@@ -172,9 +180,11 @@ def _entries(takeoff: Takeoff, job: Job) -> TakeoffEntry:
         joints=_joint_entries(takeoff),
         masking=tuple(MaskingEntry(row.face, row.parts, row.name, row.length_mm.amount) for row in takeoff.masking),
         totals=_totals_entry(takeoff),
-        findings=tuple(FindingEntry(*finding[:4]) for finding in takeoff.findings),
+        findings=tuple(FindingEntry(*finding[:4]) for finding in findings),
         tiles=_tiles_entries(takeoff),
         tolerances=_tolerances_entry(takeoff.sure, job) if takeoff.sure else None,
+        needs=needs_entry(bill, job) if bill else None,
+        basket=basket_entry(bill, job) if bill else None,
     )
 
 

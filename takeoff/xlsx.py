@@ -1,78 +1,48 @@
 """The takeoff as a spreadsheet whose totals are live: change an area or a length and they follow."""
 
-import io
-from collections import Counter
-from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+
+from msgspec.structs import replace
 
 from shared.disk import write_atomically
 from shared.job import Job
 from shared.units import area_in, large_unit, run_in
+from takeoff.bill import Bill
+from takeoff.bill_sheets import bill_sheets
 from takeoff.figures import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.finish_totals import totals_by_finish
+from takeoff.materials import material_of
 from takeoff.naming import Names, section_words
+from takeoff.sheets import Live, Row, Sheet, book_bytes, cells_of, told_apart
 
-if TYPE_CHECKING:
-    from xlsxwriter import Workbook
-
-
-class Live(NamedTuple):
-    """A formula and the value that it has now, which is shown where nothing reckons."""
-
-    formula: str
-    value: float
+ALIKE = "Rooms alike"
 
 
-Row = tuple[str | float | Live, ...]
-
-
-class Sheet(NamedTuple):
-    """One sheet: its name, headings, widths of columns in characters, and rows."""
-
-    name: str
-    headings: tuple[str, ...]
-    widths: tuple[int, ...]
-    rows: tuple[Row, ...]
-
-
-def write_xlsx(takeoff: Takeoff, job: Job, path: Path) -> None:
-    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals and How sure.
+def write_xlsx(takeoff: Takeoff, job: Job, path: Path, bill: Bill | None = None) -> None:
+    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals, How sure, and those of the bill.
 
     FileError where that fails; the file is then as it was.
     """
-    write_atomically(path, xlsx_bytes(takeoff, job))
+    write_atomically(path, xlsx_bytes(takeoff, job, bill))
 
 
-def xlsx_bytes(takeoff: Takeoff, job: Job) -> bytes:
+def xlsx_bytes(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
     """The spreadsheet as the content of a file. Every name is written as text, whatever it begins with."""
-    import xlsxwriter  # late: it is slow to import, and most runs write no spreadsheet
-
-    content = io.BytesIO()
-    with xlsxwriter.Workbook(content, {"in_memory": True}) as book:
-        for sheet in _sheets(takeoff, job):
-            _write_sheet(book, sheet)
-    return content.getvalue()
+    return book_bytes(_sheets(takeoff, with_names_told_apart(job), bill))
 
 
-def _write_sheet(book: "Workbook", sheet: Sheet) -> None:
-    page = book.add_worksheet(sheet.name)
-    bold, figure = book.add_format({"bold": True}), book.add_format({"num_format": "0.000"})
-    for column, (heading, width) in enumerate(zip(sheet.headings, sheet.widths, strict=True)):
-        page.set_column(column, column, width)
-        page.write_string(0, column, heading, bold)
-    page.freeze_panes(1, 0)
-    for number, row in enumerate(sheet.rows, 1):
-        for column, cell in enumerate(row):
-            if isinstance(cell, Live):
-                page.write_formula(number, column, cell.formula, figure, cell.value)
-            elif isinstance(cell, str):
-                page.write_string(number, column, cell)
-            else:
-                page.write_number(number, column, cell, figure)
+def with_names_told_apart(job: Job) -> Job:
+    """The job with its rooms and finishes named so that a spreadsheet takes none for another."""
+    rooms = told_apart({room.id: room.name for room in job.rooms})
+    finishes = told_apart({finish.id: finish.name for finish in job.finishes})
+    return replace(
+        job,
+        rooms=tuple(replace(room, name=rooms[room.id]) for room in job.rooms),
+        finishes=tuple(replace(finish, name=finishes[finish.id]) for finish in job.finishes),
+    )
 
 
-def _sheets(takeoff: Takeoff, job: Job) -> tuple[Sheet, ...]:
+def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Sheet, ...]:
     names = Names(job)
     return (
         _areas(takeoff, job, names),
@@ -81,47 +51,50 @@ def _sheets(takeoff: Takeoff, job: Job) -> tuple[Sheet, ...]:
         *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
         _totals(takeoff, job, names),
         *((_sureness(takeoff, takeoff.sure, job, names),) if takeoff.sure else ()),
+        *(bill_sheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
     )
 
 
 def _areas(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
     unit = f"{large_unit(job.unit)}2"
-    labels = _finish_labels(takeoff, names)
+    made_of = {part.id: material_of(part) or "" for face in job.faces for part in face.parts}
     words = ("Room", "Face", "Tag", "Part", "Kind", "Finish", "Treatment")
-    rows = tuple(_area_row(row, job, names, labels) for row in takeoff.parts)
-    headings = (*words, f"Gross {unit}", f"Net {unit}", f"Coated {unit}")
-    return Sheet("Areas", headings, (14, 8, 6, 28, 12, 24, 11, 10, 10, 10), rows)
+    rows = tuple(_area_row(row, job, names, made_of[row.id]) for row in takeoff.parts)
+    headings = (*words, f"Gross {unit}", f"Net {unit}", f"Coated {unit}", "Made of", ALIKE)
+    return Sheet("Areas", headings, (14, 8, 6, 28, 12, 24, 11, 10, 10, 10, 10, 12), rows)
 
 
-def _area_row(row: PartRow, job: Job, names: Names, labels: dict[str, str]) -> Row:
+def _area_row(row: PartRow, job: Job, names: Names, made_of: str) -> Row:
     place = (names.room(row.room), names.face(row.face), row.tag, names.part(row.id))
-    coating = (labels.get(row.finish, ""), row.treatment.value)
+    coating = (names.finish(row.finish) if row.finish else "", row.treatment.value)
     areas = (area_in(each.amount, job.unit) for each in (row.gross_mm2, row.net_mm2, row.coated_mm2))
-    return (*place, row.kind.value, *coating, *areas)
+    return (*place, row.kind.value, *coating, *areas, made_of, float(names.alike(row.face)))
 
 
 def _joints(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
     words = ("Room", "Faces", "Joint", "Between", "And", "Section", "Sealant", "Sealed", "Old bead")
     rows = tuple(_joint_row(row, job, names) for row in takeoff.joints)
-    headings = (*words, f"Length {large_unit(job.unit)}")
-    return Sheet("Joints", headings, (14, 8, 26, 24, 24, 14, 18, 8, 9, 10), rows)
+    headings = (*words, f"Length {large_unit(job.unit)}", ALIKE)
+    return Sheet("Joints", headings, (14, 8, 26, 24, 24, 14, 18, 8, 9, 10, 12), rows)
 
 
 def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), row.name)
     bead = (section_words(row.section, job.unit), row.sealant, _yes(row.sealed), _yes(row.old_bead))
-    return (*place, *map(names.part, row.parts), *bead, run_in(row.length_mm.amount, job.unit))
+    length = run_in(row.length_mm.amount, job.unit)
+    return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
 
 
 def _masking(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
     rows = tuple(_masking_row(row, job, names) for row in takeoff.masking)
-    headings = ("Room", "Face", "Masking", "Between", "And", f"Length {large_unit(job.unit)}")
-    return Sheet("Masking", headings, (14, 8, 36, 24, 24, 10), rows)
+    headings = ("Room", "Face", "Masking", "Between", "And", f"Length {large_unit(job.unit)}", ALIKE)
+    return Sheet("Masking", headings, (14, 8, 36, 24, 24, 10, 12), rows)
 
 
 def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.face(row.face), row.name)
-    return (*place, *map(names.part, row.parts), run_in(row.length_mm.amount, job.unit))
+    length = run_in(row.length_mm.amount, job.unit)
+    return (*place, *map(names.part, row.parts), length, float(names.alike(row.face)))
 
 
 def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
@@ -139,9 +112,9 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
     areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
     totals = takeoff.totals
     finishes = _finish_totals(takeoff, job, names)
-    coated = Live(f"=SUM({_range('Areas', 'J', takeoff.parts)})", area_in(totals.coated_mm2, job.unit))
-    sealed, old = _range("Joints", "H", takeoff.joints), _range("Joints", "I", takeoff.joints)
-    lengths, taped = _range("Joints", "J", takeoff.joints), _range("Masking", "F", takeoff.masking)
+    coated = Live(f"=SUM({cells_of('Areas', 'J', takeoff.parts)})", area_in(totals.coated_mm2, job.unit))
+    sealed, old = cells_of("Joints", "H", takeoff.joints), cells_of("Joints", "I", takeoff.joints)
+    lengths, taped = cells_of("Joints", "J", takeoff.joints), cells_of("Masking", "F", takeoff.masking)
     rows: tuple[Row, ...] = (
         *finishes,
         (f"All coated {areas}", "", "", coated),
@@ -178,35 +151,24 @@ def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Sheet
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
     if not takeoff.tiles:
         return ()
-    total = Live(f"=SUM({_range('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
+    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
     return ((f"Grout {large_unit(job.unit)}", "", "", total),)
 
 
 def _finish_totals(takeoff: Takeoff, job: Job, names: Names) -> tuple[Row, ...]:
     """A row for each finish. Names are compared as they are, so one that looks like a criterion is only a name."""
-    labels = _finish_labels(takeoff, names)
-    finish = _range("Areas", "F", takeoff.parts)
+    finish = cells_of("Areas", "F", takeoff.parts)
     rows: list[Row] = []
     for number, total in enumerate(totals_by_finish(takeoff), 2):
         sums = zip("HIJ", (total.gross_mm2, total.net_mm2, total.coated_mm2), strict=True)
         cells = (
-            Live(f"=SUMPRODUCT(({finish}=A{number})*{_range('Areas', column, takeoff.parts)})", area_in(mm2, job.unit))
+            Live(
+                f"=SUMPRODUCT(({finish}=A{number})*{cells_of('Areas', column, takeoff.parts)})", area_in(mm2, job.unit)
+            )
             for column, mm2 in sums
         )
-        rows.append((labels[total.finish], *cells))
+        rows.append((names.finish(total.finish), *cells))
     return tuple(rows)
-
-
-def _finish_labels(takeoff: Takeoff, names: Names) -> dict[str, str]:
-    """By id, what each finish is called; two that a spreadsheet would take for one have their ids added."""
-    called = {row.finish: names.finish(row.finish) for row in takeoff.parts if row.finish}
-    alike = Counter(name.casefold() for name in called.values())
-    return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in called.items()}
-
-
-def _range(sheet: str, column: str, rows: Sequence[object]) -> str:
-    """The cells of a column below its heading, at least one."""
-    return f"{sheet}!{column}2:{column}{max(len(rows), 1) + 1}"
 
 
 def _yes(answer: bool) -> str:

@@ -143,6 +143,20 @@ def test_the_shopping_list_is_written_to_a_file(tmp_path: Path) -> None:
     assert "1 x 2.5 L" in page.read_text("utf-8")
 
 
+def test_every_format_tells_the_same_cost(example: Path, tmp_path: Path) -> None:
+    files = {form: tmp_path / f"basket.{form}" for form in ("text", "json", "csv", "xlsx", "html")}
+    for form, path in files.items():
+        assert main(["buy", str(example), "--format", form, "-o", str(path)]) == 0
+    cost = json.loads(files["json"].read_bytes())["basket"]["cost"]
+    assert cost > 0
+    rows = csv.DictReader(io.StringIO(files["csv"].read_bytes().decode(), newline=""))
+    assert [float(row["cost"]) for row in rows if row["row"] == "total" and row["product"] == "cost"] == [cost]
+    sheet = openpyxl.load_workbook(files["xlsx"], data_only=True)["Basket"]
+    assert [row[7] for row in sheet.iter_rows(values_only=True) if str(row[0]).startswith("Total")] == [cost]
+    for form in ("text", "html"):
+        assert f"{cost:.2f}" in files[form].read_text("utf-8")
+
+
 def test_another_measuring_rule_is_named_in_the_takeoff(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["takeoff", str(example), "--rule", "is-1200-13"]) == 0
     assert "by is-1200-13: openings up to 0.5 m2 not deducted" in capsys.readouterr().out
@@ -198,6 +212,7 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
         (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("buy", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("buy", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
         (("buy", "JOB", "--prices", "missing.csv"), "missing.csv: there is no such file or folder"),
         (("buy", "JOB", "--prices", "FOLDER"), "this is a folder"),

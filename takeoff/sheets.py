@@ -1,0 +1,77 @@
+"""Spreadsheets as values: sheets of rows, whose cells are text, numbers and live formulas; and how they are written."""
+
+import io
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from xlsxwriter import Workbook
+
+
+class Live(NamedTuple):
+    """A formula and the value that it has now, which is shown where nothing reckons."""
+
+    formula: str
+    value: float | str
+
+
+Cell = str | float | Live
+Row = tuple[Cell, ...]
+
+
+class Sheet(NamedTuple):
+    """One sheet: its name, headings, widths of columns in characters, rows; `money` are columns shown to the cent."""
+
+    name: str
+    headings: tuple[str, ...]
+    widths: tuple[int, ...]
+    rows: tuple[Row, ...]
+    money: frozenset[int] = frozenset()
+
+    def cells(self, column: str) -> str:
+        """The cells of a column below its heading, at least one, as a formula names them."""
+        return f"{self.name}!${column}$2:${column}${max(len(self.rows), 1) + 1}"
+
+
+def book_bytes(sheets: Iterable[Sheet]) -> bytes:
+    """The spreadsheet as the content of a file. All text is written as text, whatever it begins with."""
+    import xlsxwriter  # late: it is slow to import, and most runs write no spreadsheet
+
+    content = io.BytesIO()
+    with xlsxwriter.Workbook(content, {"in_memory": True}) as book:
+        for sheet in sheets:
+            _write_sheet(book, sheet)
+    return content.getvalue()
+
+
+def cells_of(sheet: str, column: str, rows: Sequence[object]) -> str:
+    """The cells of a column of so many rows below its heading, at least one."""
+    return Sheet(sheet, (), (), tuple(("",) for _ in rows)).cells(column)
+
+
+def told_apart(names: Mapping[str, str]) -> dict[str, str]:
+    """By id, names that no spreadsheet takes for each other: the id where there is none, added where two agree."""
+    named = {key: name or key for key, name in names.items()}
+    alike = Counter(name.casefold() for name in named.values())
+    return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in named.items()}
+
+
+def _write_sheet(book: "Workbook", sheet: Sheet) -> None:
+    page = book.add_worksheet(sheet.name)
+    bold, figure, money = (
+        book.add_format(each) for each in ({"bold": True}, {"num_format": "0.000"}, {"num_format": "0.00"})
+    )
+    for column, (heading, width) in enumerate(zip(sheet.headings, sheet.widths, strict=True)):
+        page.set_column(column, column, width)
+        page.write_string(0, column, heading, bold)
+    page.freeze_panes(1, 0)
+    for number, row in enumerate(sheet.rows, 1):
+        for column, cell in enumerate(row):
+            style = money if column in sheet.money else figure
+            if isinstance(cell, Live):
+                page.write_formula(number, column, cell.formula, style, cell.value)
+            elif isinstance(cell, str):
+                page.write_string(number, column, cell)
+            else:
+                page.write_number(number, column, cell, style)
