@@ -7,6 +7,7 @@ values themselves make sense is for `shared.checking`.
 """
 
 from collections.abc import Iterable, Iterator
+from itertools import chain
 from typing import TypeVar
 
 from msgspec.structs import replace
@@ -63,10 +64,15 @@ def with_changed_finish(job: Job, finish: Finish) -> Job:
 def copied_finish(job: Job, finish_id: str) -> Job:
     """The job with a copy of a finish right after it, named with the next free number: "Tiles 2"."""
     finish = find_finish(job, finish_id)
-    names = {other.name for other in job.finishes}
-    name = next(name for number in range(2, len(names) + 3) if (name := f"{finish.name} {number}") not in names)
-    copy = replace(finish, id=fresh_finish_id(job), name=name)
+    copy = replace(finish, id=fresh_finish_id(job), name=free_finish_name(job, finish.name))
     return with_finish(job, copy, job.finishes.index(finish) + 1)
+
+
+def free_finish_name(job: Job, name: str) -> str:
+    """The name, where no finish of the job has it, else with the next free number: "Tiles 2"."""
+    names = {finish.name for finish in job.finishes}
+    numbered = (f"{name} {number}" for number in range(2, len(names) + 3))
+    return next(each for each in chain((name,), numbered) if each not in names)
 
 
 def without_finish(job: Job, finish_id: str) -> Job:
