@@ -30,7 +30,7 @@ ENDING = ".buildup"
 
 
 def finish_alone(job: Job, finish_id: str) -> Job:
-    """A job of its name with nothing but this finish, the products that its steps name and those that stand in for them.
+    """A job with nothing but this finish, the products that its steps name and those that stand in for them.
 
     Prices go with them, what is on the shelf does not; nor does the budget. JobError where the job lacks one of these.
     """
