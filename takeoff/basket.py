@@ -10,9 +10,11 @@ from itertools import chain
 from typing import NamedTuple
 
 from shared.findings import Finding
-from shared.job import Job
+from shared.job import Job, Unit
 from shared.limits import MOST_OF_A_PRODUCT
+from shared.pack_sizes import show_size
 from shared.products import Money, Pack, Product
+from takeoff.asked import called_product
 from takeoff.basket_packs import Offer, cheapest
 from takeoff.needed import Basket, BasketRow, Bought, Need, Needs, Wanted
 
@@ -57,7 +59,7 @@ def basket(job: Job, needs: Needs) -> Basket:
     not said again.
     """
     products = {product.id: product for product in job.products}
-    met = tuple(_met(wanted, products, job.money) for wanted in needs.wanted)
+    met = tuple(_met(wanted, products, job) for wanted in needs.wanted)
     rows = tuple(each.row for each in met if each.row)
     cents = sum(_cents_of(row.cost) for row in rows if row.cost is not None)
     return Basket(
@@ -75,21 +77,21 @@ def price_with_tax(price: float, money: Money) -> float:
     return _pack_cents(price, money) / 100
 
 
-def _met(wanted: Wanted, products: Mapping[str, Product], money: Money) -> _Met:
+def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
     found: list[Finding] = []
     stocks: list[_Stock] = []
     for need in wanted.options:
         if product := products.get(need.product):
             trouble = tuple(_trouble(product, need))
-            found += [*_odd_packs(product), *trouble]
+            found += [*_odd_packs(product, job.unit), *trouble]
             stocks += [] if trouble else [_Stock(product, need.amount.amount, _buyable(product))]
     if not stocks:
         return _Met(None, proved=True, findings=tuple(found))
     stocks = [stock for stock in stocks if stock.priced] or stocks
-    choice = cheapest(tuple(_offer(stock, money) for stock in stocks))
+    choice = cheapest(tuple(_offer(stock, job.money) for stock in stocks))
     stock = stocks[choice.offer]
     found += [] if stock.priced else [_without_price(stock.product)]
-    return _Met(_row(wanted.name, stock, choice.counts, money), choice.proved, tuple(found))
+    return _Met(_row(wanted.name, stock, choice.counts, job.money), choice.proved, tuple(found))
 
 
 def _row(name: str, stock: _Stock, counts: tuple[int, ...], money: Money) -> BasketRow:
@@ -136,36 +138,33 @@ def _trouble(product: Product, need: Need) -> Iterator[Finding]:
     if not amount <= MOST_OF_A_PRODUCT or amount - product.on_shelf > largest * MOST_PACKS > 0:
         yield Finding(
             "too-many-packs",
-            f"{_called(product)}: it would take more than {MOST_PACKS} packs, so it is left out; "
+            f"{called_product(product)}: it would take more than {MOST_PACKS} packs, so it is left out; "
             "look at its spread rate and at what its packs hold.",
             "",
         )
     elif amount > product.on_shelf and not largest:
         yield Finding(
             "no-packs",
-            f"{_called(product)}: no pack that holds anything is known, so none is bought; say which packs there are.",
+            f"{called_product(product)}: no pack that holds anything is known, so none is bought; say which there are.",
             "",
         )
 
 
-def _odd_packs(product: Product) -> Iterator[Finding]:
+def _odd_packs(product: Product, unit: Unit) -> Iterator[Finding]:
     """Packs that are not reckoned with."""
     for pack in product.packs:
         if pack not in _holding(product):
-            said = f"a pack is said to hold {pack.size:g} {product.measure}, so it is not bought; say how much is in it"
-            yield Finding("empty-pack", f"{_called(product)}: {said}.", "")
+            said = f"a pack holds {pack.size:g} {product.measure}, so it is not bought; say how much is in it"
+            yield Finding("empty-pack", f"{called_product(product)}: {said}.", "")
         elif pack not in _buyable(product):
-            said = f"the pack of {pack.size:g} {product.measure} has no price, so it is not bought; type one"
-            yield Finding("no-price", f"{_called(product)}: {said}.", "")
+            size = show_size(pack.size, product.measure, unit)
+            said = f"the pack of {size} has no price, so it is not bought; type one"
+            yield Finding("no-price", f"{called_product(product)}: {said}.", "")
 
 
 def _without_price(product: Product) -> Finding:
     said = "no pack has a price, so what it costs is in no total; type one"
-    return Finding("no-price", f"{_called(product)}: {said}.", "")
-
-
-def _called(product: Product) -> str:
-    return product.name or product.id
+    return Finding("no-price", f"{called_product(product)}: {said}.", "")
 
 
 def _billionths(amount: float) -> int:
