@@ -101,6 +101,7 @@ def _parser() -> Parser:
     takeoff.add_argument("job", type=Path, metavar="JOB")
     takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="usually text")
     takeoff.add_argument("--rule", default="net", metavar="NAME", help="a measuring rule for openings; usually net")
+    takeoff.add_argument("--why", action="store_true", help="unfold every figure into its sum, as text")
     takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
     buy = _command(add, "buy", _buy, "reckon what to buy for a job: the cheapest packs that are enough")
     buy.add_argument("job", type=Path, metavar="JOB")
@@ -150,10 +151,13 @@ def _takeoff(asked: argparse.Namespace) -> int:
 
     if asked.rule not in measuring_rules():
         raise CommandError(f'there is no rule "{asked.rule}"', do=f"the rules are {', '.join(measuring_rules())}")
+    if asked.why and asked.format != "text":
+        raise CommandError(f"--why is told as text, not as {asked.format}", do="leave --format or --why out")
     _refuse_unshowable(asked)
     _refuse_same(asked)
     job = open_job(asked.job).job
-    _give(_table(asked.format, take_off(job, rule=asked.rule), job), asked.output)
+    takeoff = take_off(job, rule=asked.rule)
+    _give(_why(takeoff, job) if asked.why else _table(asked.format, takeoff, job), asked.output)
     return DONE
 
 
@@ -168,6 +172,14 @@ def _give(content: bytes, output: Path | None) -> None:
         _show(content)
     else:
         write_atomically(output, content)
+
+
+def _why(takeoff: "Takeoff", job: "Job") -> bytes:
+    """Every figure with its sum, as the content of a file."""
+    from takeoff.bill import make_bill
+    from takeoff.why_text import why_text
+
+    return why_text(takeoff, job, make_bill(job, takeoff)).encode("utf-8")
 
 
 def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from shared.job import Job
 from shared.money_words import show_money
 from shared.pack_sizes import show_amount, show_size
-from shared.products import Product
+from shared.products import Measure, Product
 from takeoff.basket_groups import Line
 from takeoff.needed import Basket, Bought
 
@@ -20,8 +20,9 @@ def packs_words(packs: Iterable[Bought], product: Product, job: Job) -> str:
 
 
 def pack_words(bought: Bought, product: Product, job: Job) -> str:
-    """One pack: "1 L kit"."""
-    return f"{show_size(bought.pack.size, product.measure, job.unit)} {bought.pack.name}".strip()
+    """One pack: "1 L kit", "box of 25"."""
+    size, name = show_size(bought.pack.size, product.measure, job.unit), bought.pack.name
+    return f"{name or 'pack'} of {size}" if product.measure is Measure.PIECES else f"{size} {name}".strip()
 
 
 def amount_words(amount: float, line: Line, job: Job) -> str:

@@ -143,6 +143,13 @@ def test_the_shopping_list_is_written_to_a_file(tmp_path: Path) -> None:
     assert "1 x 2.5 L" in page.read_text("utf-8")
 
 
+def test_every_figure_unfolds_on_the_terminal(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["takeoff", str(example), "--why"]) == 0
+    out = capsys.readouterr().out
+    assert "      width x height: 3600 mm x 2400 mm = 8.640 m2\n" in out
+    assert "No set of packs that is enough costs less; this is proved." in out
+
+
 def test_every_format_tells_the_same_cost(example: Path, tmp_path: Path) -> None:
     files = {form: tmp_path / f"basket.{form}" for form in ("text", "json", "csv", "xlsx", "html")}
     for form, path in files.items():
@@ -211,6 +218,10 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "JOB", "--rule", "by eye"), 'there is no rule "by eye"; the rules are net, is-1200-13'),
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
+        (
+            ("takeoff", "JOB", "--why", "--format", "csv"),
+            "--why is told as text, not as csv; leave --format or --why out",
+        ),
         (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
         (("buy", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("buy", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
