@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from shared.job import Job
 from shared.products import Money, Pack, Product, Use
-from takeoff.basket import MOST_PACKS, basket, price_with_tax
+from takeoff.basket import Otherwise, basket, leaving_least, price_with_tax
 from takeoff.basket_packs import Offer, cheapest
+from takeoff.basket_stock import MOST_PACKS
 from takeoff.figures import Figure, Fronts, Reason
 from takeoff.needed import Basket, BasketRow, Bought, Hardware, Need, Needs, Wanted
 
@@ -206,6 +207,34 @@ def test_the_effort_used_up_leaves_an_answer_that_is_enough_and_not_proved() -> 
     choice = cheapest((offer,), 0.0)
     assert not choice.proved
     assert sum(size * many for size, many in zip(offer.sizes, choice.counts, strict=True)) >= offer.missing
+
+
+def test_why_more_is_bought_than_needed_is_what_leaving_less_would_cost() -> None:
+    job = Job("", products=(SATIN,))
+    (found,) = basket(job, needs({"satin": 2.9})).rows
+    assert (found.cost, found.left_over) == (69.0, 1.1)
+    assert leaving_least(job, found) == Otherwise((Bought(LITRE, 3),), 72.0, 0.1)
+
+
+@pytest.mark.parametrize("product", [SATIN, Product("satin", "P", Use.COLOUR, (Pack(2.0), Pack(3.5)))])
+def test_nothing_else_is_named_where_nothing_leaves_less_or_no_price_is_known(product: Product) -> None:
+    job = Job("", products=(product,))
+    assert leaving_least(job, basket(job, needs({"satin": 3.9})).rows[0]) is None
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.floats(0.0, 1_000_000.0),
+    st.lists(st.tuples(st.floats(1e-9, 1e6), st.none() | st.floats(0.0, 1e8)), min_size=1, max_size=6),
+    st.floats(0.0, 1_000_000.0),
+)
+def test_whatever_may_be_typed_is_bought_or_left_out_in_words(
+    amount: float, packs: list[tuple[float, float | None]], on_shelf: float
+) -> None:
+    product = Product("p", "P", Use.COLOUR, tuple(Pack(*pack) for pack in packs), on_shelf=on_shelf)
+    found = bought({"p": amount}, of=(product,), money=Money(tax=1.0, tax_included=False))
+    assert found.findings or found.rows[0].cost is not None
+    assert all(each.left_over >= 0 for each in found.rows)
 
 
 AMOUNTS = st.floats(0.001, 500.0)
