@@ -5,10 +5,10 @@ from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
 from desktop.lettering import Fitted, box_at, draw_centred, fit
 from desktop.look import Look
+from desktop.wording import length_words
 from geometry.sheets import line_of_size
 from shared.drawing import Size
 from shared.job import Unit
-from shared.units import show_length
 
 LINE_PX = 1.0
 TICK_PX = 5.0
@@ -44,7 +44,7 @@ def paint_size(size: Size, unit: Unit, painter: QPainter, view: QTransform, look
         return
     painter.setPen(QPen(QColor(look.accent), LINE_PX))
     painter.drawLines([*_leading_lines(size, line, view), *_ticks(line)])
-    words = fit(show_length(size.length_mm, unit), font, line.length() - 2 * GAP_PX, 2 * SIZE_REACH_PX, whole=True)
+    words = fit(length_words(size.length_mm, unit), font, line.length() - 2 * GAP_PX, 2 * SIZE_REACH_PX, whole=True)
     if words is None:
         painter.drawLine(line)
         return

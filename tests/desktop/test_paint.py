@@ -1,7 +1,7 @@
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QLocale, QPointF, QRectF
 from PySide6.QtGui import QColor, QImage, QPainter, QTransform
 
 from desktop.lettering import box_at, fit
@@ -136,6 +136,21 @@ def test_names_tags_and_sizes_are_left_out_where_they_are_not_wanted() -> None:
     assert blank == painted(drawing())
     for wanted in (PLAIN._replace(names=True), PLAIN._replace(tags=True), PLAIN._replace(sizes=True)):
         assert painted(what, wanted) != blank
+
+
+def test_a_size_has_the_decimal_sign_of_the_persons_system() -> None:
+    def with_size(length_mm: float) -> QImage:
+        size = Size((10, 10), (10 + length_mm, 10), -5)
+        return painted(drawing()._replace(sizes=(size,)), PLAIN._replace(sizes=True))
+
+    usual = QLocale()
+    whole, half = with_size(80), with_size(80.5)
+    QLocale.setDefault(QLocale("de_DE"))
+    try:
+        assert with_size(80) == whole
+        assert with_size(80.5) != half
+    finally:
+        QLocale.setDefault(usual)
 
 
 def test_a_drawing_with_nothing_on_it_paints_nothing() -> None:
