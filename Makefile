@@ -23,13 +23,16 @@ run:
 	echo "There is no display, so the example is worked without a window."; \
 	$(MAKE) --no-print-directory results
 
-# The example's job without a window: the takeoff on screen and as spreadsheet and CSV, the faces as DXF and PDF.
+# The example's job without a window: takeoff and basket on screen, as spreadsheet, CSV and shopping list, the faces as
+# DXF and PDF.
 results:
 	$(PREPARE) run
 	@mkdir -p $(RESULTS)
 	@$(BIN)/recoat takeoff $(EXAMPLE)
 	@$(BIN)/recoat takeoff $(EXAMPLE) --format xlsx -o $(RESULTS)/takeoff.xlsx
 	@$(BIN)/recoat takeoff $(EXAMPLE) --format csv -o $(RESULTS)/takeoff.csv
+	@$(BIN)/recoat buy $(EXAMPLE)
+	@$(BIN)/recoat buy $(EXAMPLE) --format html -o $(RESULTS)/shopping-list.html
 	@$(BIN)/recoat draw $(EXAMPLE) -o $(RESULTS)/faces.dxf
 	@$(NO_WINDOW) $(BIN)/recoat draw $(EXAMPLE) -o $(RESULTS)/faces.pdf
 	@echo "The results are in $(CURDIR)/$(RESULTS):"; ls $(RESULTS)
