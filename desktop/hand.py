@@ -270,7 +270,7 @@ class Hand(QObject):
         """Say what is wanted, and what will be after the line that is being typed."""
         shown, gesture = self._store.shown, self._gesture
         if shown is None or gesture is None or shown.shown_face is None:
-            self._line.ask("", "")
+            self._line.ask("", "add a face first" if shown is not None and shown.shown_face is None else "")
             return
         place = f"{gesture.title or self.mode.value} in {shown.shown_face.name}"
         hints = [f"{gesture.other_way} Alt+A"] if gesture.other_way else []

@@ -130,10 +130,15 @@ def test_a_line_half_typed_is_read_anew_where_the_face_or_the_mode_is_another(wa
     wall.type("600 door, rest open")
     assert _tried(wall) > 1
 
-    wall.press(Qt.Key.Key_2, Keys.ControlModifier)
+    wall.press(Qt.Key.Key_3, Keys.ControlModifier)
     assert _tried(wall) == 1
     wall.press(Qt.Key.Key_1, Keys.ControlModifier)
     assert _tried(wall) > 1
     wall.press(Qt.Key.Key_B, Keys.AltModifier)
     assert _tried(wall) == 1
     assert "not a unit of length" in wall.app.line.answer.text()
+
+
+def test_the_line_says_what_to_do_where_there_is_no_face(wall: Person) -> None:
+    wall.app.menus.action("&Delete the face").trigger()
+    assert wall.app.line.wants.text() == "add a face first"
