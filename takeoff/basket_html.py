@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.money_words import show_money
 from takeoff.basket import price_with_tax
 from takeoff.basket_groups import BasketGroup, Line, basket_groups
-from takeoff.basket_words import amount_words, cost_words, line_notes, pack_words, total_lines, verdict
+from takeoff.basket_words import amount_words, cost_words, pack_words, total_lines, verdict
 from takeoff.needed import Basket, Bought
 
 
@@ -38,14 +38,18 @@ def _body(basket: Basket, job: Job) -> Iterator[str]:
 
 def _group(group: BasketGroup, job: Job) -> str:
     lines = "".join(_product(line, job) for line in group.lines)
-    return f"<h2>{escape(group.name)} <span>{show_money(group.cost)}</span></h2>\n{lines}"
+    return f"<h2><b>{escape(group.name)}</b> <span>{show_money(group.cost)}</span></h2>\n{lines}"
 
 
 def _product(line: Line, job: Job) -> str:
-    need = f"needed {amount_words(line.row.need, line, job)}"
-    notes = escape("; ".join((need, *line_notes(line, job))))
     packs = "".join(_pack(each, line, job) for each in line.row.packs)
-    return f"<section><h3>{escape(line.name)}</h3>\n{packs}<p>{notes}</p></section>\n"
+    return f"<section><h3>{escape(line.name)} <small>{escape(_need(line, job))}</small></h3>\n{packs}</section>\n"
+
+
+def _need(line: Line, job: Job) -> str:
+    """How much is needed, and how much of it is not to be bought: what matters in the shop."""
+    shelf = f", {amount_words(line.row.from_shelf, line, job)} on the shelf" if line.row.from_shelf else ""
+    return f"needed {amount_words(line.row.need, line, job)}{shelf}"
 
 
 def _pack(bought: Bought, line: Line, job: Job) -> str:

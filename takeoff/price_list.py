@@ -79,8 +79,7 @@ class PriceList(NamedTuple):
     @property
     def report(self) -> tuple[str, ...]:
         """The list in lines for a person: how it was read, what was left out of it and why, what was assumed."""
-        lines = (len(self.rows), len(self.left_out))
-        head = f"{self.name}: {self.read_as}; {lines[0]} lines understood, {lines[1]} left out."
+        head = f"{self.name}: {self.read_as}; lines understood {len(self.rows)}, left out {len(self.left_out)}."
         return (head, *(f"{each}." for each in (*self.left_out, *self.granted)))
 
 

@@ -1,12 +1,14 @@
 """Prices of a price list given to the packs of a job."""
 
 from collections import defaultdict
+from itertools import count
 from typing import NamedTuple
 
 from msgspec.structs import replace
 
 from shared.errors import JobError, ReadingError
 from shared.job import Job
+from shared.limits import MOST_PRODUCTS
 from shared.pack_sizes import show_size
 from shared.products import Measure, Pack, Product, Use
 from shared.reading_words import quoted
@@ -54,6 +56,8 @@ class _Pricing:
         self._named: defaultdict[str, list[str]] = defaultdict(list)
         for product in job.products:
             self._named[_folded(product.name)].append(product.id)
+        self._free_ids = (f"listed-{number}" for number in count(1))
+        self._room = MOST_PRODUCTS - max(len(job.products), sum(len(product.packs) for product in job.products))
         self.taken: dict[tuple[str, float], int] = {}
 
     @property
@@ -86,29 +90,35 @@ class _Pricing:
         size = row.size.amount
         found = next((pack for pack in product.packs if abs(pack.size - size) <= SAME_SIZE * size), None)
         shown = show_size(size, product.measure, self._unit)
-        if found is None and not self._add:
-            raise ReadingError(f"it has no pack of {shown}", where=quoted(row.product), do="add one, or leave it out")
-        pack = Pack(size, row.price, row.pack_name) if found is None else replace(found, price=row.price)
-        before = self.taken.setdefault((product.id, pack.size), row.line)
+        if found is None:
+            return self._with_pack(product, row, shown)
+        before = self.taken.setdefault((product.id, found.size), row.line)
         if before != row.line:
             return f"{quoted(row.product)}: {shown} has its price from line {before} already; that one stays"
-        packs = (*product.packs, pack) if found is None else tuple(pack if p is found else p for p in product.packs)
+        packs = tuple(replace(pack, price=row.price) if pack is found else pack for pack in product.packs)
         self._products[product.id] = replace(product, packs=packs)
-        return f"{quoted(row.product)}: a pack of {shown} was added" if found is None else ""
+        return ""
+
+    def _with_pack(self, product: Product, row: PriceRow, shown: str) -> str:
+        if not self._add:
+            raise ReadingError(f"it has no pack of {shown}", where=quoted(row.product), do="add one, or leave it out")
+        self._products[product.id] = replace(product, packs=(*product.packs, self._new_pack(product.id, row)))
+        return f"{quoted(row.product)}: a pack of {shown} was added"
 
     def _with_new(self, row: PriceRow) -> str:
         use = USE_OF[row.size.measure]
-        product_id = _free_id(self._products)
-        product = Product(product_id, row.product, use, (Pack(row.size.amount, row.price, row.pack_name),))
-        self._products[product_id] = product
+        product_id = next(name for name in self._free_ids if name not in self._products)
+        self._products[product_id] = Product(product_id, row.product, use, (self._new_pack(product_id, row),))
         self._named[_folded(row.product)].append(product_id)
-        self.taken[product_id, row.size.amount] = row.line
         return f"{quoted(row.product)} was added as {use}; say what it is for"
 
-
-def _free_id(taken: dict[str, Product]) -> str:
-    """An id that no product has."""
-    return next(name for number in range(1, len(taken) + 2) if (name := f"listed-{number}") not in taken)
+    def _new_pack(self, product_id: str, row: PriceRow) -> Pack:
+        """A pack that the job does not have yet; ReadingError where it can have no more."""
+        if self._room <= 0:
+            raise ReadingError(f"a job holds at most {MOST_PRODUCTS} packs", do="keep those that you buy in the list")
+        self._room -= 1
+        self.taken[product_id, row.size.amount] = row.line
+        return Pack(row.size.amount, row.price, row.pack_name)
 
 
 def _folded(name: str) -> str:

@@ -142,7 +142,7 @@ def test_a_line_that_is_not_understood_is_left_out_and_told(line: str, words: st
     assert [row.product for row in told.rows] == ["y"]
     assert said(told)[0].startswith("line 2: ")
     assert words in said(told)[0]
-    assert told.report[0].endswith("1 lines understood, 1 left out.")
+    assert told.report[0].endswith("lines understood 1, left out 1.")
 
 
 @pytest.mark.parametrize(
@@ -219,6 +219,13 @@ def test_what_the_job_does_not_have_is_added_where_asked() -> None:
     assert told.job.products[-1] == Product("listed-1", "Gloss", Use.COLOUR, (Pack(1.0, 5.0), Pack(4.0, 15.0)))
     assert told.job.products[0].packs[-1] == Pack(4.0, 6.0)
     assert len(told.said) == 3
+
+
+def test_no_more_is_added_than_a_job_holds() -> None:
+    lines = "".join(f"Gloss {number},1 L,5\n" for number in range(3_000))
+    told = with_prices(JOB, read(f"product,size,price\n{lines}"), add=True)
+    assert sum(len(product.packs) for product in told.job.products) == 2_000
+    assert str(told.said[-1]) == "line 3001: a job holds at most 2000 packs; keep those that you buy in the list"
 
 
 def test_two_products_of_one_name_are_told_apart_by_id_only() -> None:
