@@ -1,11 +1,12 @@
 """The one place where the window is put together."""
 
+from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QCursor
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from desktop.background import Background
 from desktop.buying import Buying
@@ -19,6 +20,7 @@ from desktop.face_photos import FacePhotos
 from desktop.face_view import FaceView
 from desktop.faces import Faces
 from desktop.files import Files
+from desktop.finish_page import FinishPage
 from desktop.frame import Frame
 from desktop.hand import Hand
 from desktop.help_view import HelpView
@@ -121,18 +123,19 @@ class App(QObject):
         self._open_canvas.zoom_whole()
 
     def focus_next_place(self) -> None:
-        """Give the keys to the next of strip, face and details."""
+        """Give the keys to the next of strip, face, and what stands beside it."""
         focus = QApplication.focusWidget()
-        if focus is self.canvas or focus is self.line.edit:
-            self.details.focus_first()
-        elif focus is not None and self.details.isAncestorOf(focus):
+        beside, focus_first = self._beside[self.store.open.page]
+        if focus is self._open_canvas or focus is self.line.edit:
+            focus_first()
+        elif focus is not None and beside.isAncestorOf(focus):
             self.strip.focus_face()
         else:
-            self.canvas.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self._open_canvas.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     @property
     def _open_canvas(self) -> Canvas:
-        return self.count_canvas if self.store.open.page is Page.COUNT else self.canvas
+        return self._canvases[self.store.open.page]
 
     def _build_views(self, look: Look) -> None:
         drawings = Drawings(self.store)
@@ -140,14 +143,25 @@ class App(QObject):
         self.start, self.bar, self.totals = self.window.start, PageBar(), TotalsBar()
         self.strip = Strip(drawings, look)
         self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store, look)
-        self.canvas, self.count_canvas, self.overlays = Canvas(look), Canvas(look), OverlayBar()
+        self.canvas, self.finish_canvas, self.count_canvas = Canvas(look), Canvas(look), Canvas(look)
+        self._canvases = {
+            Page.MEASURE: self.canvas,
+            Page.FINISH: self.finish_canvas,
+            Page.COUNT: self.count_canvas,
+        }
+        self.overlays = OverlayBar()
         self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
         self.count = CountPage(self.store, self.count_canvas, self.overlays)
-        pages = {Page.MEASURE: self.measure, Page.COUNT: self.count}
+        self.finish = FinishPage(self.store, self.finish_canvas)
+        pages = {Page.MEASURE: self.measure, Page.FINISH: self.finish, Page.COUNT: self.count}
+        self._beside: dict[Page, tuple[QWidget, Callable[[], None]]] = {
+            Page.MEASURE: (self.details, self.details.focus_first),
+            Page.FINISH: (self.finish.panel, self.finish.focus_first),
+            Page.COUNT: (self.count.table, self.count.tree.setFocus),
+        }
         self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
-        self.faces_shown = (
-            FaceView(self.canvas, drawings, self.face_photos, Page.MEASURE),
-            FaceView(self.count_canvas, drawings, self.face_photos, Page.COUNT),
+        self.faces_shown = tuple(
+            FaceView(canvas, drawings, self.face_photos, page) for page, canvas in self._canvases.items()
         )
 
     def _connect_views(self) -> None:
@@ -198,6 +212,7 @@ class App(QObject):
                 face_view.follow(new)
             self.hand.follow(old, new)
             self.details.follow(old, new)
+            self.finish.follow(old, new)
             self.count.follow(old, new)
             self.overlays.follow(old, new)
         self.frame.follow(old, new)

@@ -9,11 +9,12 @@ from typing import Generic, TypeVar
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLineEdit, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QSpinBox, QVBoxLayout, QWidget
 
 from desktop.length_field import LengthField
 from desktop.part_fields import agreed, side_is_coated, with_side_coated
 from desktop.shown import Shown
+from desktop.typed_field import TextLine
 from geometry.readings import Measure, agreed_reading_mm, with_reading
 from shared.job import Part, View
 from shared.limits import GREATEST_PROFILE_FACTOR, HIGHEST_LEVEL, LONGEST_TEXT
@@ -91,7 +92,7 @@ class TextRow(Row[Item]):
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
-        self.edit = QLineEdit(self)
+        self.edit = TextLine(self)
         self.edit.setMaxLength(LONGEST_TEXT)
         self.edit.editingFinished.connect(self._take)
         self.hold(self.edit)

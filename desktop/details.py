@@ -93,7 +93,7 @@ class Details(QFrame):
         parts = new.picked_parts
         self.trouble.clear()
         set_role(self.head, "head" if parts else "quiet")
-        self.head.setText(_head(parts, new))
+        self.head.setText(head_words(parts, new))
         self._form.setVisible(bool(parts))
         if parts:
             self._fill(parts, new)
@@ -143,7 +143,8 @@ class Details(QFrame):
         column.addWidget(area)
 
 
-def _head(parts: tuple[Part, ...], shown: Shown) -> str:
+def head_words(parts: tuple[Part, ...], shown: Shown) -> str:
+    """What is picked, in words."""
     if not parts:
         return NOTHING_PICKED if shown.face else "Add a face: press + face."
     if len(parts) > 1:

@@ -3,6 +3,7 @@
 from desktop.canvas import Canvas
 from desktop.drawings import Drawings
 from desktop.face_photos import FacePhotos
+from desktop.finish_colours import finish_colours
 from desktop.paint import PaintOptions
 from desktop.shown import Overlay, Page, Shown
 from geometry.chaining import chained
@@ -32,7 +33,10 @@ class FaceView:
             self._canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
         photo = self._photos.layer(new) if Overlay.PHOTO in new.overlays else None
         self._canvas.show_photo(photo)
-        self._canvas.set_options(options(new)._replace(density=1.0 if photo is None else OVER_A_PHOTO))
+        wanted = options(new)._replace(density=1.0 if photo is None else OVER_A_PHOTO)
+        if new.page is Page.FINISH:
+            wanted = wanted._replace(finishes=finish_colours(new.now, new.takeoff, new.face))
+        self._canvas.set_options(wanted)
         self._last = new
 
 

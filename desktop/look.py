@@ -23,6 +23,8 @@ LINEAR_UP_TO = 0.04045
 Mix = tuple[str, str, float]
 """A colour's name, that of what is mixed into it, and the share of the latter."""
 
+BLACK, WHITE = "#000000", "#FFFFFF"
+
 
 class Family(NamedTuple):
     """Parallel lines of a pattern: angle in degrees, anticlockwise from the horizontal, and spacing in 1/96 inch."""
@@ -42,7 +44,8 @@ class KindLook(NamedTuple):
 class Look(NamedTuple):
     """All colours, as "#RRGGBB". Drawings stand on `paper`; `ground` and `bar` are the window's panels and bars.
 
-    `ink` and `quiet` are texts, `outline` the lines round parts; the others are named after what they show.
+    `ink` and `quiet` are texts, `outline` the lines round parts; `uncoated` is what gets no finish where finishes are
+    shown. The others are named after what they show.
     """
 
     dark: bool
@@ -57,6 +60,7 @@ class Look(NamedTuple):
     accent: str
     on_accent: str
     lit: str
+    uncoated: str
     joint: str
     masking: str
     set_out: str
@@ -79,6 +83,7 @@ class _KindRow(msgspec.Struct, forbid_unknown_fields=True):
 
 class _Table(msgspec.Struct, forbid_unknown_fields=True):
     set: dict[str, str]
+    shades: dict[str, tuple[str, float]]
     light: _Scheme
     dark: _Scheme
     kinds: dict[Kind, _KindRow]
@@ -97,6 +102,17 @@ def dark() -> Look:
 def system_look() -> Look:
     """The look that the person's system asks for."""
     return _look(dark=QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark)
+
+
+def shades() -> dict[str, str]:
+    """Colours that a finish may be shown in, by their names."""
+    table = _table()
+    return {name: mixed(table.set[tint], WHITE, share) for name, (tint, share) in table.shades.items()}
+
+
+def text_on(colour: str) -> str:
+    """Black or white, whichever is read better on this colour: at least 4.58:1, the root of 21, on any."""
+    return max((BLACK, WHITE), key=lambda ink: contrast(ink, colour))
 
 
 def mixed(colour: str, other: str, share: float) -> str:

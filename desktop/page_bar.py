@@ -53,11 +53,16 @@ class PageBar(QFrame):
         button.setAccessibleName(f"Page {page.value}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)
         set_role(button, "page")
-        bold = QFont(button.font())
-        bold.setBold(True)
-        button.setMinimumWidth(QFontMetrics(bold).horizontalAdvance(button.text()) + PADDING)
+        hold_width(button)
         self._pages.addButton(button, number - 1)
         return button
 
     def _turn(self, button: QAbstractButton) -> None:
         self.turned.emit(list(Page)[self._pages.id(button)])
+
+
+def hold_width(button: QPushButton) -> None:
+    """Make a button as wide as its words are in bold: it does not change its width when it is the one that is open."""
+    bold = QFont(button.font())
+    bold.setBold(True)
+    button.setMinimumWidth(QFontMetrics(bold).horizontalAdvance(button.text()) + PADDING)

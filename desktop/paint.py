@@ -11,13 +11,13 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen, QRegion, QTransform
 
 from desktop.lettering import box_at, draw_centred, fit
-from desktop.look import KindLook, Look
+from desktop.look import KindLook, Look, mixed, text_on
 from desktop.paint_sizes import paint_size, size_box
 from desktop.paint_tiles import Grout, grout_of, paint_grout
 from desktop.paths import line_shape, rings_shape, ruling
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
 from shared.job import Vertex
-from shared.kinds import usual
+from shared.kinds import Kind, usual
 
 OUTLINE_PX = 1.2
 PATTERN_PX = 0.6
@@ -32,6 +32,9 @@ OVERLAY_SHARE = 0.25
 """How much of its colour a part has that does not hide what is behind it."""
 
 OVERLAY_DASHES = (6.0, 4.0)
+
+PATTERN_SHARE, OUTLINE_SHARE = 0.3, 0.6
+"""Of black or white in a finish's colour, for the lines of a kind's pattern and the line round a part (own choice)."""
 
 PLATE_PX = 2.0
 """What the plate under a name stands out to its left and right."""
@@ -59,7 +62,8 @@ class PaintOptions(NamedTuple):
     """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width.
 
     Fills and patterns have `density` of their colour: below 1 what lies under the face shows through, but for what is
-    lit. `lit_lines` are paths on the face that shine, whether or not lines of their role are shown.
+    lit. `lit_lines` are paths on the face that shine, whether or not lines of their role are shown. Where there are
+    `finishes` (a part's id and the colour of its finish, "" for none) parts are shown in them, and not as kinds.
     """
 
     names: bool = True
@@ -74,6 +78,7 @@ class PaintOptions(NamedTuple):
     picked: frozenset[str] = frozenset()
     lit: frozenset[str] = frozenset()
     lit_lines: tuple[tuple[Vertex, ...], ...] = ()
+    finishes: tuple[tuple[str, str], ...] | None = None
 
     @staticmethod
     def small() -> "PaintOptions":
@@ -97,7 +102,8 @@ class PaintOptions(NamedTuple):
 class _Easel(NamedTuple):
     """What painting needs; `grout` are the lines of tiled parts.
 
-    `seen` is the painter's clip, in its units, and `near` a box round it on the face.
+    `seen` is the painter's clip, in its units, and `near` a box round it on the face. `coats` are the finishes of parts
+    by their ids, None where parts are shown as kinds.
     """
 
     painter: QPainter
@@ -107,11 +113,21 @@ class _Easel(NamedTuple):
     seen: QRegion | None
     near: QRectF | None
     grout: Grout
+    coats: dict[str, str] | None
 
-    @property
-    def outline(self) -> QPen:
-        """The line round parts."""
-        return QPen(QColor(self.look.outline), OUTLINE_PX * self.options.weight)
+    def outline(self, part: str) -> QPen:
+        """The line round a part."""
+        shade = self.coats.get(part) if self.coats else None
+        colour = mixed(shade, text_on(shade), OUTLINE_SHARE) if shade else self.look.outline
+        return QPen(QColor(colour), OUTLINE_PX * self.options.weight)
+
+    def surface(self, part: str, kind: Kind) -> KindLook:
+        """How the surface of a part is painted: as its kind, or in the colour of its finish."""
+        how = self.look.kinds[kind]
+        if self.coats is None:
+            return how._replace(fill=self.look.lit) if part in self.options.lit else how
+        shade = self.coats.get(part, self.look.uncoated)
+        return how._replace(fill=shade, pattern=mixed(shade, text_on(shade), PATTERN_SHARE)) if shade else how
 
     def meets(self, box: QRectF) -> bool:
         """Whether paint along a path in this box, on the face, can be seen. Without a clip all can."""
@@ -198,11 +214,13 @@ def grown(box: QRectF) -> QRectF:
 
 
 def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOptions, grout: Grout) -> _Easel:
+    coats = None if options.finishes is None else dict(options.finishes)
     if not painter.hasClipping():
-        return _Easel(painter, view, look, options, None, None, grout)
+        return _Easel(painter, view, look, options, None, None, grout, coats)
     seen = painter.clipRegion()
     back, _ = view.inverted()
-    return _Easel(painter, view, look, options, seen, back.mapRect(grown(QRectF(seen.boundingRect()))), grout)
+    near = back.mapRect(grown(QRectF(seen.boundingRect())))
+    return _Easel(painter, view, look, options, seen, near, grout, coats)
 
 
 def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
@@ -210,15 +228,25 @@ def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) ->
     regions = [(area, path) for area, path in areas if area.role is Role.REGION and area.in_front]
     for area, path in regions:
         _paint_surface(area, path, easel)
-    for _, path in regions:
-        easel.painter.strokePath(path, easel.outline)
+    for area, path in regions:
+        easel.painter.strokePath(path, easel.outline(area.part))
+    if easel.coats is not None:
+        _frame_lit(regions, easel)
+
+
+def _frame_lit(regions: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
+    """What is lit keeps the colour of its finish and gets a frame, which is seen on any colour."""
+    for area, path in regions:
+        if area.part in easel.options.lit:
+            easel.painter.strokePath(path, QPen(QColor(easel.look.field), 2 * PICKED_PX))
+            easel.painter.strokePath(path, QPen(QColor(easel.look.accent), PICKED_PX))
 
 
 def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
     """What owns no region of its own: openings, painted over what they are cut into, and parts that hide nothing."""
     if area.role is not Role.OUTLINE or (area.in_front and not usual()[area.kind].hole):
         return
-    pen = easel.outline
+    pen = easel.outline(area.part)
     if area.in_front:
         _paint_surface(area, path, easel)
     else:
@@ -230,11 +258,10 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
 
 
 def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
-    how, painter = easel.look.kinds[area.kind], easel.painter
-    is_lit = area.part in easel.options.lit
+    how, painter = easel.surface(area.part, area.kind), easel.painter
     painter.save()
-    painter.setOpacity(1.0 if is_lit else easel.options.density)
-    painter.fillPath(path, QColor(easel.look.lit if is_lit else how.fill))
+    painter.setOpacity(1.0 if area.part in easel.options.lit else easel.options.density)
+    painter.fillPath(path, QColor(how.fill))
     if easel.options.patterns:
         painter.setPen(QPen(QColor(how.pattern), PATTERN_PX))
         if area.part in easel.grout:
@@ -290,9 +317,11 @@ def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
         words = fit(text.text, bold if text.role is Role.TAG else font, box.width() - 2 * PLATE_PX, box.height())
         if words is None:
             continue
+        ink = easel.look.ink
         if text.part in kinds:
-            plate = easel.look.lit if text.part in easel.options.lit else easel.look.kinds[kinds[text.part]].fill
+            plate = easel.surface(text.part, kinds[text.part]).fill
+            ink = ink if easel.coats is None else text_on(plate)
             place = box_at(words, box.center()).adjusted(-PLATE_PX, 0, PLATE_PX, 0)
             easel.painter.fillRect(place, QColor(plate))
-        easel.painter.setPen(QColor(easel.look.ink))
+        easel.painter.setPen(QColor(ink))
         draw_centred(easel.painter, words, box.center())

@@ -16,15 +16,22 @@ Edit = Callable[[Item], Item]
 
 
 class RowGrid(QWidget, Generic[Item]):
-    """Shows the same fields of one or several values; `edited` and `told` are those of its rows."""
+    """Shows the same fields of one or several values; `edited` and `told` are those of its rows.
+
+    `means` says what fields mean, by their labels, to a hand that rests on them.
+    """
 
     edited = Signal(str, object)
     told = Signal(str)
 
-    def __init__(self, lines: Lines[Item], parent: QWidget | None = None) -> None:
+    def __init__(
+        self, lines: Lines[Item], parent: QWidget | None = None, *, means: Mapping[str, str] | None = None
+    ) -> None:
         super().__init__(parent)
         self.rows: tuple[Row[Item], ...] = tuple(row for line in lines for row in line)
         self._labels = {row: QLabel(row.label, self) for row in self.rows}
+        for row in self.rows:
+            row.setToolTip((means or {}).get(row.label, row.toolTip()))
         self._lay_out(lines)
         for row in self.rows:
             row.edited.connect(self.edited)

@@ -17,6 +17,7 @@ class Page(StrEnum):
     """The pages that work, in the order of the job."""
 
     MEASURE = "Measure"
+    FINISH = "Finish"
     COUNT = "Count"
 
 

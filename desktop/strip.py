@@ -7,9 +7,11 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from desktop.drawings import Drawings
+from desktop.finish_colours import finish_colours
 from desktop.look import Look
+from desktop.paint import PaintOptions
 from desktop.roles import set_role
-from desktop.shown import Shown
+from desktop.shown import Page, Shown
 from desktop.strip_parts import CornerMark, FaceButton
 from shared.job import Corner, Face, Job, Room, View
 
@@ -50,7 +52,7 @@ class Strip(QFrame):
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the rooms; only what differs is drawn again."""
         self._shown = new
-        if old is None or old.job is not new.job:
+        if old is None or old.job is not new.job or _shows_finishes(old) != _shows_finishes(new):
             if old is None or _outline(old.job) != _outline(new.job):
                 self._fill(new)
             self._draw(new)
@@ -124,7 +126,8 @@ class Strip(QFrame):
         tallest = max((height for drawing in drawings.values() for height in [_height(drawing.box)]), default=1.0)
         scale = PICTURE_HEIGHT / max(tallest, LEAST_TALLEST_MM)
         for face_id, button in self._buttons.items():
-            button.show_drawing(drawings[face_id], scale)
+            finishes = finish_colours(shown.job, shown.takeoff, face_id) if _shows_finishes(shown) else None
+            button.show_drawing(drawings[face_id], scale, PaintOptions.small()._replace(finishes=finishes))
 
     def _reveal(self, face: str) -> None:
         button = self._buttons.get(face)
@@ -134,6 +137,10 @@ class Strip(QFrame):
     def _open_menu(self, face: str, place: QPoint) -> None:
         self.chosen.emit(face)
         self.asked_for_menu.emit(place)
+
+
+def _shows_finishes(shown: Shown) -> bool:
+    return shown.page is Page.FINISH
 
 
 def _height(box: tuple[float, float, float, float]) -> float:

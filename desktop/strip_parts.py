@@ -30,6 +30,7 @@ class FaceButton(QPushButton):
         self._look = look
         self._drawing: Drawing | None = None
         self._scale = 0.0
+        self._options = PaintOptions.small()
         self.setCheckable(True)
         self.setAutoDefault(True)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
@@ -39,11 +40,11 @@ class FaceButton(QPushButton):
         self.setToolTip(f"{face.name}, {view}{corner}")
         self.clicked.connect(self._choose)
 
-    def show_drawing(self, drawing: Drawing, scale: float) -> None:
+    def show_drawing(self, drawing: Drawing, scale: float, options: PaintOptions) -> None:
         """Show this drawing, one millimetre `scale` pixels long."""
-        if drawing is self._drawing and scale == self._scale:
+        if drawing is self._drawing and scale == self._scale and options == self._options:
             return
-        self._drawing, self._scale = drawing, scale
+        self._drawing, self._scale, self._options = drawing, scale, options
         left, bottom, right, top = drawing.box
         picture = max(round((right - left) * scale), 2), max(round((top - bottom) * scale), 2)
         caption = self.fontMetrics().horizontalAdvance(self._face.name)
@@ -72,7 +73,7 @@ class FaceButton(QPushButton):
         picture = QRectF(EDGE, EDGE, self.width() - 2 * EDGE, self.height() - CAPTION - 2 * EDGE)
         if self._drawing is not None:
             transform = fitted(self._drawing.box, self._drawing.view, picture, self._scale)
-            paint(self._drawing, painter, transform, self._look, PaintOptions.small())
+            paint(self._drawing, painter, transform, self._look, self._options)
         if self.isChecked() or self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             width = 3.0 if self.isChecked() else 1.5

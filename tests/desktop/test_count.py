@@ -22,7 +22,7 @@ def counted(person: Person) -> Person:
     person.draw_boxes("spl", ("0", "900", "3600", "600"))
     person.draw_boxes("ben", ("0", "862", "3600", "38"))
     person.draw_boxes("out", ("700", "1150", "115", "72"))
-    person.press(Qt.Key.Key_2, Keys.ControlModifier)
+    person.press(Qt.Key.Key_3, Keys.ControlModifier)
     return person
 
 

@@ -20,7 +20,7 @@ def gap(person: Person) -> Person:
     person.read("2400")
     person.draw_boxes("cab", ("0", "150", "600", "720"), ("603", "150", "600", "720"))
     person.app.store.pick(())
-    person.press(Qt.Key.Key_2, Keys.ControlModifier)
+    person.press(Qt.Key.Key_3, Keys.ControlModifier)
     return person
 
 

@@ -114,7 +114,7 @@ def test_the_face_shows_the_tiles(splashback: Person) -> None:
 
 def test_the_count_has_a_row_of_tiles_that_lights_up_its_part(splashback: Person) -> None:
     fill(splashback, "Tile width", "150")
-    splashback.press(Qt.Key.Key_2, Keys.ControlModifier)
+    splashback.press(Qt.Key.Key_3, Keys.ControlModifier)
     model, tree = splashback.app.count.model, splashback.app.count.tree
     index = model.index_of(f"tiles {splashback.shown.takeoff.tiles[0].part}")
     tree.setCurrentIndex(index)

@@ -88,7 +88,7 @@ def test_what_was_drawn_is_saved_and_opened_again_with_the_same_figures(kitchen:
 def test_the_spreadsheet_has_the_figures_of_the_window(kitchen: Person, tmp_path: Path) -> None:
     totals = kitchen.shown.takeoff.totals
     table = tmp_path / "takeoff.xlsx"
-    kitchen.press(Qt.Key.Key_2, Keys.ControlModifier)
+    kitchen.press(Qt.Key.Key_3, Keys.ControlModifier)
     kitchen.press(Qt.Key.Key_T, Keys.ControlModifier)
     kitchen.fill_file_dialog(table)
     kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "takeoff.xlsx is written.")

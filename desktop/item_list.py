@@ -1,0 +1,116 @@
+"""A list of things that can be added to, taken from and put in order; one of them is chosen."""
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QKeyCombination, Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QPushButton, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+
+Cells = tuple[str, ...]
+
+Keys = Qt.KeyboardModifier
+
+
+class ItemList(QWidget):
+    """`chosen(place)`, `added(place)` where a new one is wanted, `taken_away(place)`, `moved(place, to)`.
+
+    In the list Insert adds, Delete takes away, Ctrl with an arrow moves.
+    """
+
+    chosen = Signal(int)
+    added = Signal(int)
+    taken_away = Signal(int)
+    moved = Signal(int, int)
+
+    def __init__(self, name: str, headings: Cells, *, ordered: bool = False, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.tree = QTreeWidget(self)
+        self._buttons = QHBoxLayout()
+        self._rendering = False
+        self._set_up(name, headings)
+        self.add = self.button("Add", self._add)
+        self.away = self.button("Take away", self._take_away)
+        self._bind(Qt.Key.Key_Insert, Keys.NoModifier, self._add)
+        self._bind(Qt.Key.Key_Delete, Keys.NoModifier, self._take_away)
+        if ordered:
+            self.up = self.button("Earlier", self._move_up)
+            self.down = self.button("Later", self._move_down)
+            self._bind(Qt.Key.Key_Up, Keys.ControlModifier, self._move_up)
+            self._bind(Qt.Key.Key_Down, Keys.ControlModifier, self._move_down)
+        self._buttons.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(self.tree, 1)
+        column.addLayout(self._buttons)
+        self.tree.currentItemChanged.connect(self._choose)
+
+    @property
+    def place(self) -> int:
+        """The place of the chosen one; -1 where none is chosen."""
+        item = self.tree.currentItem()
+        return -1 if item is None else self.tree.indexOfTopLevelItem(item)
+
+    def button(self, words: str, act: Callable[[], None]) -> QPushButton:
+        """A further button under the list."""
+        button = QPushButton(words, self)
+        button.setAutoDefault(True)
+        button.clicked.connect(act)
+        self._buttons.addWidget(button)
+        return button
+
+    def show_rows(self, rows: Sequence[Cells], place: int) -> None:
+        """Show these rows, with one of them chosen, or none (-1); a place beyond the last chooses the last."""
+        self._rendering = True
+        while self.tree.topLevelItemCount() > len(rows):
+            self.tree.takeTopLevelItem(len(rows))
+        while self.tree.topLevelItemCount() < len(rows):
+            self.tree.addTopLevelItem(QTreeWidgetItem())
+        for number, cells in enumerate(rows):
+            item = self.tree.topLevelItem(number)
+            for column, words in enumerate(cells):
+                if item is not None and item.text(column) != words:
+                    item.setText(column, words)
+                    item.setToolTip(column, words)
+        chosen = self.tree.topLevelItem(min(place, len(rows) - 1))
+        if chosen is not self.tree.currentItem() and chosen is not None:
+            self.tree.setCurrentItem(chosen)
+        self._rendering = False
+        self.away.setEnabled(bool(rows))
+
+    def _set_up(self, name: str, headings: Cells) -> None:
+        self.tree.setHeaderLabels(list(headings))
+        self.tree.setHeaderHidden(not any(headings))
+        self.tree.setRootIsDecorated(False)
+        self.tree.setUniformRowHeights(True)
+        self.tree.setAllColumnsShowFocus(True)
+        self.tree.setAccessibleName(name)
+        header = self.tree.header()
+        header.setStretchLastSection(False)
+        for column in range(len(headings)):
+            fits = QHeaderView.ResizeMode.ResizeToContents
+            header.setSectionResizeMode(column, fits if column else QHeaderView.ResizeMode.Stretch)
+
+    def _bind(self, key: Qt.Key, held: Keys, act: Callable[[], None]) -> None:
+        keys = QKeySequence(QKeyCombination(held, key))
+        shortcut = QShortcut(keys, self.tree, context=Qt.ShortcutContext.WidgetShortcut)
+        shortcut.activated.connect(act)
+
+    def _choose(self) -> None:
+        if not self._rendering:
+            self.chosen.emit(self.place)
+
+    def _add(self) -> None:
+        self.added.emit(self.place + 1)
+
+    def _take_away(self) -> None:
+        if self.place >= 0:
+            self.taken_away.emit(self.place)
+
+    def _move_up(self) -> None:
+        if self.place > 0:
+            self.moved.emit(self.place, self.place - 1)
+
+    def _move_down(self) -> None:
+        if 0 <= self.place < self.tree.topLevelItemCount() - 1:
+            self.moved.emit(self.place, self.place + 1)

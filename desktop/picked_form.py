@@ -1,0 +1,49 @@
+"""The finish of the parts that are picked, where it is another than that of their kind."""
+
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from desktop.detail_rows import ChoiceRow, TextRow, words_of
+from desktop.details import AS_USUAL, head_words
+from desktop.finish_section import Section
+from desktop.roles import set_role
+from desktop.row_grid import Edit, RowGrid
+from desktop.shown import Shown
+from desktop.store import Store
+from shared.edits import with_changed_parts
+from shared.job import Part
+from shared.kinds import Treatment
+
+NOTHING_PICKED = "Click a part to give it another finish than its kind has; Shift adds to what is picked."
+
+
+class PickedForm(Section):
+    """Under the face. Setting a field sets it for all picked parts, as one step of the history."""
+
+    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+        super().__init__(store, parent)
+        self.head = QLabel(self)
+        self.finish = ChoiceRow[Part]("Finish", "finish")
+        coated = ChoiceRow[Part]("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL))
+        self.fields = RowGrid[Part](((self.finish, coated), (TextRow("Made of", "made_of"),)), self)
+        self.head.setWordWrap(True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 6, 14, 8)
+        column.setSpacing(6)
+        for widget in (self.head, self.fields, self.trouble, self.to_look_at):
+            column.addWidget(widget)
+        self.fields.edited.connect(self._edit)
+        self.fields.told.connect(self.tell)
+
+    def follow(self, new: Shown) -> None:
+        super().follow(new)
+        parts = new.picked_parts
+        set_role(self.head, "head" if parts else "quiet")
+        self.head.setText(head_words(parts, new) if parts else NOTHING_PICKED)
+        self.fields.setVisible(bool(parts))
+        if parts:
+            self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in new.job.finishes)])
+            self.fields.show_values(parts, new)
+
+    def _edit(self, label: str, edit: Edit[Part]) -> None:
+        parts = self._store.open.picked_parts
+        self.take(label, lambda job: with_changed_parts(job, map(edit, parts)))
