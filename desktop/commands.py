@@ -282,13 +282,16 @@ def _faces(job: "Job", name: str | None) -> "tuple[Face, ...]":
 
 
 def _check(asked: argparse.Namespace) -> int:
+    from takeoff.bill import make_bill
     from takeoff.naming import Names
     from takeoff.opening import open_job
     from takeoff.take_off import take_off
 
     job = open_job(asked.job).job
-    names, findings = Names(job), take_off(job).findings
-    lines = [f"{names.room_of(each.face)}, {names.face(each.face)}: {each.message}" for each in findings]
+    takeoff = take_off(job)
+    bill = make_bill(job, takeoff)
+    names, findings = Names(job), (*takeoff.findings, *bill.needs.findings, *bill.basket.findings)
+    lines = [f"{names.place(each.face) or 'Basket'}: {each.message}" for each in findings]
     _show(("\n".join(lines or ["Nothing to look at."]) + "\n").encode("utf-8"))
     return FOUND if findings else DONE
 

@@ -31,6 +31,9 @@ DIGITS = 3
 HALF_A_LITRE = 0.5
 """Below it labels speak of millilitres and fluid ounces (common practice, no source)."""
 
+LONGEST_SIZE = 60
+"""Characters. Nobody writes as many by intent."""
+
 _SYSTEM_OF = {Unit.INCH: "US", Unit.MM: "imp"}
 """Whose gallon it is where nothing else is said."""
 
@@ -95,7 +98,7 @@ def read_size(text: str, measure: Measure, unit: Unit, *, decimal: str = ".") ->
 
 def parsed_size(text: str, unit: Unit, *, decimal: str = ".") -> PackSize:
     """What this says of a size, whatever it is a size of. ReadingError where it says none, or none above 0."""
-    match = _PATTERN.fullmatch(" ".join(text.split()))
+    match = _match(text)
     if match is None:
         raise ReadingError("this is no size of a pack", where=quoted(text), do=ADVICE)
     known = _unit_of(match["unit"], unit, text) if match["unit"] else None
@@ -108,7 +111,7 @@ def parsed_size(text: str, unit: Unit, *, decimal: str = ".") -> PackSize:
 
 def number_in(text: str) -> str:
     """The digits of a size, without its unit and without how many of it; "" where it is no size."""
-    match = _PATTERN.fullmatch(" ".join(text.split()))
+    match = _match(text)
     return match["number"] if match else ""
 
 
@@ -165,6 +168,10 @@ def _by_spelling() -> dict[str, PackUnit]:
         for said in unit.said
         for before in (systems[unit.system] if unit.system else ("",))
     }
+
+
+def _match(text: str) -> re.Match[str] | None:
+    return _PATTERN.fullmatch(" ".join(text.split())) if len(text) <= LONGEST_SIZE else None
 
 
 def _unit_of(typed: str, unit: Unit, text: str) -> PackUnit:

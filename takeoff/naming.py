@@ -39,6 +39,10 @@ class Names:
         """The name of the room that a face is in."""
         return self._room_of.get(face_id, "")
 
+    def place(self, face_id: str) -> str:
+        """Room and face, as a sentence names them; "" for no face."""
+        return f"{self.room_of(face_id)}, {self.face(face_id)}" if face_id else ""
+
     def alike(self, face_id: str) -> int:
         """How many rooms are like the one that a face is in."""
         return self._alike.get(face_id, 1)

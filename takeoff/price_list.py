@@ -1,7 +1,7 @@
 """A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -12,29 +12,9 @@ from shared.limits import LONGEST_TEXT, MOST_MONEY
 from shared.number_words import SIGNS, possible_signs, read_number, says_one_number
 from shared.pack_sizes import PackSize, number_in, parsed_size
 from shared.reading_words import quoted
-from takeoff.price_headings import BRACKETED, Column, Columns, columns_of, currency_in, currency_words
-from takeoff.price_tables import (
-    LARGEST_LIST,
-    SEPARATORS,
-    Cell,
-    Line,
-    csv_lines,
-    decoded,
-    is_spreadsheet,
-    sheet_lines,
-)
-
-NEEDED = (Column.PRODUCT, Column.SIZE, Column.PRICE)
-"""Without these columns nothing is understood; the product may be named by its id instead."""
-
-HEADING_LINES = 30
-"""How far down the headings may stand, below a letterhead (common practice, no source)."""
-
-_PRICE = re.compile(
-    r"(?P<before>[^\d.,+-]*)"
-    r"(?P<number>[+-]?[\d.,][\d.,' \N{NO-BREAK SPACE}\N{RIGHT SINGLE QUOTATION MARK}]*?)(?:[.,]-)?\s*"
-    r"(?P<after>[^\d.,+-]*\.?)"
-)
+from takeoff.price_headings import BRACKETED, Column, currency_in, currency_words
+from takeoff.price_sheet import PriceSheet, price_parts, price_sheet
+from takeoff.price_tables import LARGEST_LIST, Line
 
 _CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
 """What beside a price is taken for its currency, unless it is the job's own word."""
@@ -83,27 +63,6 @@ class PriceList(NamedTuple):
         return (head, *(f"{each}." for each in (*self.left_out, *self.granted)))
 
 
-class _Sheet(NamedTuple):
-    """The lines below the headings, and how they are to be read."""
-
-    name: str
-    job: Job
-    lines: tuple[Line, ...]
-    columns: Columns
-    decimal: str
-    read_as: str
-
-    def cell(self, line: Line, column: Column) -> Cell:
-        """What stands in a column; "" where there is none."""
-        found = self.columns.get(column)
-        return line.cells[found.place] if found and found.place < len(line.cells) else ""
-
-    def text(self, line: Line, column: Column) -> str:
-        """The same, as text."""
-        cell = self.cell(line, column)
-        return cell if isinstance(cell, str) else f"{cell:.10g}"
-
-
 def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
     """The price list in this file, or in these bytes, called by this name.
 
@@ -113,65 +72,10 @@ def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
     content = source if isinstance(source, bytes) else read_bounded(source, LARGEST_LIST, do="choose a price list")
     if len(content) > LARGEST_LIST:
         raise FileError(f"it is larger than {LARGEST_LIST // 2**20} MB", where=name, do="choose a price list")
-    return _understood(_sheet(content, name, job))
+    return _understood(price_sheet(content, name, job))
 
 
-def _sheet(content: bytes, name: str, job: Job) -> _Sheet:
-    if is_spreadsheet(content):
-        lines, read_as = sheet_lines(content, name), "a spreadsheet"
-    else:
-        lines, read_as = _parted(content, name)
-    below, columns = _below_headings(lines)
-    _check_columns(columns, name)
-    sheet = _Sheet(name, job, below, columns, "", read_as)
-    sign = _decimal_of(sheet)
-    words = {",": ", decimal comma", ".": ", decimal point"}.get(sign, "")
-    return sheet._replace(decimal=sign, read_as=read_as + words)
-
-
-def _parted(content: bytes, name: str) -> tuple[tuple[Line, ...], str]:
-    """The lines of a CSV file, by the separator under which most headings are understood."""
-    text, encoding = decoded(content, name)
-    parted: dict[str, tuple[Line, ...]] = {}
-    troubles = []
-    for separator in SEPARATORS:
-        try:
-            parted[separator] = csv_lines(text, separator, name)
-        except FileError as trouble:
-            troubles.append(trouble)
-    if not parted:
-        raise troubles[0]
-    best = max(parted, key=lambda separator: len(_below_headings(parted[separator])[1]))
-    return parted[best], f"{encoding}, parted by {SEPARATORS[best]}"
-
-
-def _below_headings(lines: Sequence[Line]) -> tuple[tuple[Line, ...], Columns]:
-    """The lines below the line that names most columns, and these columns."""
-    found = [columns_of([str(cell) for cell in line.cells]) for line in lines[:HEADING_LINES]]
-    best = max(range(len(found)), key=lambda place: len(found[place]), default=-1)
-    return (tuple(lines[best + 1 :]), found[best]) if found else ((), {})
-
-
-def _check_columns(columns: Columns, name: str) -> None:
-    known = columns if Column.ID not in columns else {**columns, Column.PRODUCT: columns[Column.ID]}
-    missing = [column for column in NEEDED if column not in known]
-    if missing:
-        what = f"no column is headed {' or '.join(missing)}"
-        raise FileError(what, where=name, do="head the columns product, size, unit, price and currency")
-
-
-def _decimal_of(sheet: _Sheet) -> str:
-    """The decimal sign that the numbers of the list agree on; "" where none says so, or where they do not agree."""
-    told: set[str] = set()
-    for line in sheet.lines:
-        price, size = sheet.cell(line, Column.PRICE), sheet.cell(line, Column.SIZE)
-        numbers = (_price_parts(price).number if isinstance(price, str) else "", number_in(str(size)))
-        for signs in map(possible_signs, numbers if isinstance(size, str) else numbers[:1]):
-            told |= signs if len(signs) == 1 else set()
-    return told.pop() if len(told) == 1 else ""
-
-
-def _understood(sheet: _Sheet) -> PriceList:
+def _understood(sheet: PriceSheet) -> PriceList:
     rows: list[PriceRow] = []
     left_out: list[Said] = []
     currencies: dict[str, str] = {}
@@ -189,7 +93,7 @@ def _understood(sheet: _Sheet) -> PriceList:
     return PriceList(sheet.name, tuple(rows), currency, sheet.read_as, tuple(left_out), granted)
 
 
-def _row(sheet: _Sheet, line: Line) -> tuple[PriceRow, str]:
+def _row(sheet: PriceSheet, line: Line) -> tuple[PriceRow, str]:
     """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
     product = sheet.text(line, Column.ID) or sheet.text(line, Column.PRODUCT)
     if not product:
@@ -201,7 +105,7 @@ def _row(sheet: _Sheet, line: Line) -> tuple[PriceRow, str]:
     return PriceRow(line.number, product, size, price, sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]), currency
 
 
-def _size(sheet: _Sheet, line: Line) -> PackSize:
+def _size(sheet: PriceSheet, line: Line) -> PackSize:
     text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
     if not text:
         raise ReadingError("it gives no size", do="write one such as 4 L")
@@ -212,32 +116,18 @@ def _size(sheet: _Sheet, line: Line) -> PackSize:
     return parsed_size(written, sheet.job.unit, decimal=decimal)
 
 
-def _unit_in_heading(sheet: _Sheet) -> str:
+def _unit_in_heading(sheet: PriceSheet) -> str:
     """The unit that stands in brackets over the sizes, "" for none."""
     found = BRACKETED.findall(sheet.columns[Column.SIZE].heading)
     return str(found[0]) if found else ""
 
 
-class _PriceParts(NamedTuple):
-    """The number of a price as it is written, and what stands beside it."""
-
-    number: str
-    currency: str
-
-
-def _price_parts(text: str) -> _PriceParts:
-    match = _PRICE.fullmatch(text.strip())
-    if match is None:
-        return _PriceParts("", "")
-    return _PriceParts(match["number"].strip(), f"{match['before'].strip()} {match['after'].strip()}".strip())
-
-
-def _price(sheet: _Sheet, line: Line) -> tuple[float, str]:
+def _price(sheet: PriceSheet, line: Line) -> tuple[float, str]:
     """A line's price and its currency, "" where it names none."""
     cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
     if not text:
         raise ReadingError("it gives no price", do="write one such as 24.90")
-    number, beside = _price_parts(text)
+    number, beside = price_parts(text)
     own = beside.casefold() == sheet.job.money.currency.casefold()
     if not possible_signs(number) or not (not beside or own or _CURRENCY.fullmatch(beside)):
         raise ReadingError("this is no price", where=quoted(text), do="write one such as 24.90")
@@ -260,7 +150,7 @@ def _sign_for(number: str, decimal: str) -> str:
     return next(iter(sorted(signs)), SIGNS[0])
 
 
-def _one_currency(currencies: dict[str, str], sheet: _Sheet) -> str:
+def _one_currency(currencies: dict[str, str], sheet: PriceSheet) -> str:
     names = tuple(currencies.values())
     if len(names) > 1:
         both = " and ".join(names[:2])
@@ -268,7 +158,7 @@ def _one_currency(currencies: dict[str, str], sheet: _Sheet) -> str:
     return names[0] if names else ""
 
 
-def _tax_said(sheet: _Sheet) -> Iterator[Said]:
+def _tax_said(sheet: PriceSheet) -> Iterator[Said]:
     """That the heading of the prices speaks of tax, which the job decides."""
     heading = sheet.columns[Column.PRICE].heading
     if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):

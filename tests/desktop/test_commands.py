@@ -126,6 +126,12 @@ def test_a_job_without_prices_says_so_beside_its_basket(tmp_path: Path, capsys: 
     assert "Satin: no pack has a price" in told.err
 
 
+def test_check_tells_what_cannot_be_bought(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job, _ = priced(tmp_path, "")
+    assert main(["check", job]) == 1
+    assert "Basket: Satin: no pack has a price" in capsys.readouterr().out
+
+
 def test_prices_of_a_list_make_the_basket_the_cheapest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     job, prices = priced(tmp_path, "product;size;price\nSatin;1 L;10,00\nSatin;2,5 L;31,00\nGloss;1 L;9,00\n")
     assert main(["buy", job, "--prices", prices]) == 0

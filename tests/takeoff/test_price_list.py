@@ -135,6 +135,8 @@ def test_a_gallon_is_that_of_the_job_and_the_report_says_so() -> None:
         (",4 L,5", "it names no product"),
         ("x", "it gives no price"),
         ("x,4 L,99999999999", "beyond belief"),
+        ("x,4 L,1" + " " * 100_000 + "1x", "this is no price"),
+        ("x,1" + " 1" * 50_000 + ",5", "this is no size of a pack"),
     ],
 )
 def test_a_line_that_is_not_understood_is_left_out_and_told(line: str, words: str) -> None:
