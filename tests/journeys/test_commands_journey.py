@@ -90,6 +90,32 @@ def test_a_spreadsheet_opens_elsewhere_with_the_same_totals(desk: Desk) -> None:
     assert totals["Fronts"] == desk.totals["fronts"]
 
 
+def test_prices_of_a_shop_make_another_basket_and_leave_the_job_as_it_is(desk: Desk) -> None:
+    before = desk.job.read_bytes()
+    basket = json.loads(done("buy", desk.job, "--format", "json"))["basket"]
+    row = next(row for row in basket["rows"] if row["cost"])
+    prices = desk.folder / "shop.csv"
+    lines = [f"{row['product']};{pack['size']:g};{pack['price'] + 1:.2f}" for pack in row["packs"]]
+    prices.write_text("\n".join(("Produkt;Inhalt;Preis", *lines)).replace(".", ","), "cp1252")
+    ran = recoat("buy", desk.job, "--prices", prices, "--format", "json")
+    dearer = json.loads(ran.stdout)["basket"]
+    assert f"lines understood {len(lines)}, left out 0." in ran.stderr
+    assert basket["cost"] < dearer["cost"] <= basket["cost"] + sum(pack["many"] for pack in row["packs"])
+    assert desk.job.read_bytes() == before
+
+
+def test_what_is_bought_is_told_alike_on_the_terminal_and_the_phone(desk: Desk) -> None:
+    page = desk.folder / "list.html"
+    done("buy", desk.job, "--format", "html", "-o", page)
+    basket = json.loads(done("buy", desk.job, "--format", "json"))["basket"]
+    shown = done("buy", desk.job)
+    for row in basket["rows"]:
+        assert row["name"] in shown
+        assert row["name"] in page.read_text("utf-8")
+    assert f"{basket['cost']:.2f}" in shown
+    assert f"{basket['cost']:.2f}" in page.read_text("utf-8")
+
+
 def test_a_drafter_reads_the_same_figures_from_the_dxf(desk: Desk) -> None:
     drawing = desk.folder / "faces.dxf"
     done("draw", desk.job, "-o", drawing)
