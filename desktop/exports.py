@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from desktop.background import Background
+from desktop.before_after import PICTURES, comparisons, write_comparisons
 from desktop.drawing_files import DRAWINGS, write_drawings
 from desktop.drawings import all_faces
 from desktop.shown import Shown
@@ -42,6 +43,10 @@ class Exports(QObject):
         """Ask for a file and draw all faces to it."""
         self._ask("Drawing", DRAWINGS, self._write_drawing)
 
+    def before_after(self) -> None:
+        """Ask for a file and show in it how the rooms are and how they will look."""
+        self._ask("Before and after", PICTURES, self._write_before_after)
+
     def _ask(self, title: str, kinds: dict[str, str], write: Callable[[str], None]) -> None:
         shown = self._store.open
         folder = shown.path.parent if shown.path else Path.home()
@@ -58,6 +63,9 @@ class Exports(QObject):
 
     def _write_drawing(self, name: str) -> None:
         self._write(Path(name), DRAWINGS, _drawing)
+
+    def _write_before_after(self, name: str) -> None:
+        self._write(Path(name), PICTURES, _before_after)
 
     def _write(self, path: Path, kinds: dict[str, str], write: Callable[[Shown, Path], None]) -> None:
         if path.suffix.lower().lstrip(".") not in kinds:
@@ -89,3 +97,8 @@ def _drawing(shown: Shown, path: Path) -> None:
     """Off the window's thread, so with a memory of its own."""
     drawings = all_faces(shown.job, shown.takeoff, Memory())
     write_drawings(drawings, path, datetime.now().astimezone().date())
+
+
+def _before_after(shown: Shown, path: Path) -> None:
+    rooms = comparisons(shown.job, shown.takeoff, Memory())
+    write_comparisons(rooms, path, datetime.now().astimezone().date())

@@ -92,6 +92,7 @@ def _file(app: "App", menus: Menus) -> None:
         (
             Command("&Takeoff table...", "Ctrl+T", app.exports.table, with_job),
             Command("&Drawing...", "Ctrl+D", app.exports.drawing, with_job),
+            Command("&Before and after...", None, app.exports.before_after, with_face),
         ),
         (Command("&Close", "Ctrl+Q", app.close, always),),
     )

@@ -250,7 +250,7 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
     if area.in_front:
         _paint_surface(area, path, easel)
     else:
-        veil = QColor(easel.look.kinds[area.kind].pattern)
+        veil = QColor(easel.surface(area.part, area.kind).pattern)
         veil.setAlphaF(OVERLAY_SHARE)
         easel.painter.fillPath(path, veil)
         pen.setDashPattern(OVERLAY_DASHES)

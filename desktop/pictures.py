@@ -1,8 +1,10 @@
 """Faces as files: sheets to scale (PDF), and pictures (PNG, SVG), painted by the routine that paints the screen."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
+from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QPointF, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import (
@@ -23,7 +25,7 @@ from desktop.look import light
 from desktop.paint import PaintOptions, paint
 from desktop.sheet_frame import LETTERING_PX, PX_PER_MM, paint_frame
 from desktop.viewing import fitted
-from geometry.sheets import Fit, fit, room_for_drawing
+from geometry.sheets import Fit, Sheet, fit, room_for_drawing
 from shared.disk import write_atomically
 from shared.drawing import Drawing
 from shared.errors import FileError
@@ -59,9 +61,63 @@ def write_picture(
         raise FileError("no picture is written with this ending", where=path.name, do="choose .pdf, .png or .svg")
     if not drawings:
         raise FileError("there is no face to draw", where=path.name, do="draw a face first")
+    write_painted(path, lambda: maker(drawings, drawn_on, options))
+
+
+def write_painted(path: Path, make: Callable[[], bytes]) -> None:
+    """Write what is painted, also where no window runs. FileError where that fails."""
     application = QGuiApplication.instance() or QGuiApplication(["recoat", "-platform", "offscreen"])
-    write_atomically(path, maker(drawings, drawn_on, options))
+    write_atomically(path, make())
     del application  # It had to live until the picture was painted.
+
+
+class Page(NamedTuple):
+    """A page of a PDF: its sheet, and what paints it, in 1/96 inch from the sheet's upper left corner."""
+
+    sheet: Sheet
+    paint: Callable[[QPainter], None]
+
+
+def pdf_of(pages: Sequence[Page], title: str) -> bytes:
+    """The pages, at least one, as a PDF."""
+    content = QByteArray()
+    buffer = QBuffer(content)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
+    writer.setResolution(PDF_DPI)
+    writer.setTitle(title)
+    writer.setCreator("Recoat")
+    writer.setPageLayout(_layout(pages[0].sheet))
+    with QPainter(writer) as painter:
+        for number, page in enumerate(pages):
+            if number:
+                writer.setPageLayout(_layout(page.sheet))
+                writer.newPage()
+            painter.save()
+            painter.scale(PDF_DPI / 96, PDF_DPI / 96)
+            painter.setFont(_font())
+            page.paint(painter)
+            painter.restore()
+    buffer.close()
+    return bytes(content.data())
+
+
+def png_of(size: QSize, paint_it: Callable[[QPainter], None]) -> bytes:
+    """A picture of so many 1/96 inch as a PNG, on paper. FileError where it would be too large."""
+    image = QImage(size * PICTURE_RATIO, QImage.Format.Format_RGB32)
+    if image.isNull() or image.height() > MOST_DOTS:
+        raise FileError("the picture would be too large", do="draw fewer faces at a time, or choose .pdf")
+    image.setDevicePixelRatio(PICTURE_RATIO)
+    with QPainter(image) as painter:
+        painter.fillRect(QRectF(0, 0, size.width(), size.height()), QColor(light().paper))
+        painter.setFont(_font())
+        paint_it(painter)
+    content = QByteArray()
+    buffer = QBuffer(content)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    if not QImageWriter(buffer, QByteArray(b"png")).write(image):
+        raise FileError("the picture could not be made", do="choose .pdf or .svg")
+    return bytes(content.data())
 
 
 def on_sheet(drawing: Drawing, placed: Fit) -> QTransform:
@@ -73,51 +129,31 @@ def on_sheet(drawing: Drawing, placed: Fit) -> QTransform:
 
 
 def _pdf(drawings: Sequence[Drawing], drawn_on: date | None, options: PaintOptions) -> bytes:
-    content = QByteArray()
-    buffer = QBuffer(content)
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(buffer)
-    writer.setResolution(PDF_DPI)
-    writer.setTitle(drawings[0].job or drawings[0].title)
-    writer.setCreator("Recoat")
-    fits = [fit(drawing) for drawing in drawings]
-    writer.setPageLayout(_page(fits[0]))
-    with QPainter(writer) as painter:
-        for number, (drawing, placed) in enumerate(zip(drawings, fits, strict=True), 1):
-            if number > 1:
-                writer.setPageLayout(_page(placed))
-                writer.newPage()
-            painter.save()
-            painter.scale(PDF_DPI / 96, PDF_DPI / 96)
-            painter.setFont(_font())
-            paint_frame(painter, drawing, placed, drawn_on, f"{number} of {len(drawings)}")
-            paint(drawing, painter, on_sheet(drawing, placed), light(), options)
-            painter.restore()
-    buffer.close()
-    return bytes(content.data())
+    pages = []
+    for number, drawing in enumerate(drawings, 1):
+        placed = fit(drawing)
+        of = f"{number} of {len(drawings)}"
+        pages.append(Page(placed.sheet, partial(_paint_sheet, drawing, placed, drawn_on, of, options)))
+    return pdf_of(pages, drawings[0].job or drawings[0].title)
 
 
-def _page(placed: Fit) -> QPageLayout:
-    size = QSizeF(placed.sheet.width, placed.sheet.height)
+def _paint_sheet(
+    drawing: Drawing, placed: Fit, drawn_on: date | None, of: str, options: PaintOptions, painter: QPainter
+) -> None:
+    paint_frame(painter, drawing, placed, drawn_on, of)
+    paint(drawing, painter, on_sheet(drawing, placed), light(), options)
+
+
+def _layout(sheet: Sheet) -> QPageLayout:
+    size = QSizeF(sheet.width, sheet.height)
     exact = QPageSize.SizeMatchPolicy.ExactMatch
-    page = QPageSize(size, QPageSize.Unit.Millimeter, placed.sheet.name, exact)
+    page = QPageSize(size, QPageSize.Unit.Millimeter, sheet.name, exact)
     return QPageLayout(page, QPageLayout.Orientation.Portrait, QMarginsF())
 
 
 def _png(drawings: Sequence[Drawing], _: date | None, options: PaintOptions) -> bytes:
     size = _picture_size(drawings).toSize()
-    image = QImage(size * PICTURE_RATIO, QImage.Format.Format_RGB32)
-    if image.isNull() or image.height() > MOST_DOTS:
-        raise FileError("the picture would be too large", do="draw fewer faces at a time, or choose .pdf")
-    image.setDevicePixelRatio(PICTURE_RATIO)
-    with QPainter(image) as painter:
-        _paint_column(painter, size, drawings, options)
-    content = QByteArray()
-    buffer = QBuffer(content)
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not QImageWriter(buffer, QByteArray(b"png")).write(image):
-        raise FileError("the picture could not be made", do="choose .pdf or .svg")
-    return bytes(content.data())
+    return png_of(size, lambda painter: _paint_column(painter, drawings, options))
 
 
 def _svg(drawings: Sequence[Drawing], _: date | None, options: PaintOptions) -> bytes:
@@ -132,7 +168,9 @@ def _svg(drawings: Sequence[Drawing], _: date | None, options: PaintOptions) -> 
     generator.setViewBox(QRectF(0, 0, size.width(), size.height()))
     generator.setTitle(drawings[0].job or drawings[0].title)
     with QPainter(generator) as painter:
-        _paint_column(painter, size, drawings, options)
+        painter.fillRect(QRectF(0, 0, size.width(), size.height()), QColor(light().paper))
+        painter.setFont(_font())
+        _paint_column(painter, drawings, options)
     buffer.close()
     return bytes(content.data())
 
@@ -148,10 +186,8 @@ def _picture_size(drawings: Sequence[Drawing]) -> QSizeF:
     return QSizeF(PICTURE_WIDTH_PX + 2 * GAP_PX, height + GAP_PX)
 
 
-def _paint_column(painter: QPainter, size: QSize, drawings: Sequence[Drawing], options: PaintOptions) -> None:
+def _paint_column(painter: QPainter, drawings: Sequence[Drawing], options: PaintOptions) -> None:
     look, scale = light(), _picture_scale(drawings)
-    painter.fillRect(QRectF(0, 0, size.width(), size.height()), QColor(look.paper))
-    painter.setFont(_font())
     top = GAP_PX
     for drawing in drawings:
         placed = fit(drawing)

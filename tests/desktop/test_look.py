@@ -3,8 +3,10 @@
 from itertools import combinations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from desktop.look import Look, contrast, dark, light, mixed
+from desktop.look import Look, contrast, dark, light, mixed, shades, text_on
 from shared.kinds import Kind
 
 LOOKS = [pytest.param(light(), id="light"), pytest.param(dark(), id="dark")]
@@ -72,3 +74,12 @@ def test_every_kind_has_a_pattern_of_its_own() -> None:
 def test_a_mix_lies_between_its_colours() -> None:
     assert mixed("#000000", "#FFFFFF", 0.5) == "#808080"
     assert mixed("#102030", "#FFFFFF", 0.0) == "#102030"
+
+
+@given(st.from_regex(r"#[0-9A-F]{6}", fullmatch=True))
+def test_a_name_is_read_on_any_shade(shade: str) -> None:
+    assert contrast(text_on(shade), shade) >= 4.5
+
+
+def test_no_two_shades_are_the_same() -> None:
+    assert len(set(shades().values())) == len(shades())

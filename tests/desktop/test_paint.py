@@ -191,3 +191,34 @@ def test_words_never_leave_their_box(painter: QPainter, width: float, height: fl
     words = fit("drawer under the oven", painter.font(), width, height)
     if words is not None:
         assert QRectF(-0.5, -0.5, width + 1, height + 1).contains(box_at(words, QPointF(width / 2, height / 2)))
+
+
+def test_in_finish_colours_a_part_has_that_of_its_finish_and_what_is_left_is_quiet() -> None:
+    both = drawing(
+        region("p", Kind.DOOR, box(10, 10, 30, 80)),
+        region("q", Kind.DOOR, box(60, 10, 30, 80)),
+        region("r", Kind.DOOR, box(45, 10, 10, 80)),
+    )
+    image = painted(both, PLAIN._replace(finishes=(("p", "#204060"), ("r", ""))))
+    assert colour_at(image, 20, 50) == "#204060"
+    assert colour_at(image, 75, 50) == light().uncoated
+    assert colour_at(image, 50, 50) == light().kinds[Kind.DOOR].fill  # its finish has no colour yet
+
+
+def test_what_is_lit_keeps_the_colour_of_its_finish() -> None:
+    one = drawing(region("p", Kind.DOOR, box(10, 10, 80, 80)))
+    lit = PLAIN._replace(lit=frozenset({"p"}))
+    assert colour_at(painted(one, lit), 50, 50) == light().lit
+    framed = painted(one, lit._replace(finishes=(("p", "#204060"),)))
+    assert colour_at(framed, 50, 50) == "#204060"
+    assert colour_at(framed, 10, 50) == light().accent
+
+
+@pytest.mark.parametrize("look", [light(), dark()])
+def test_a_name_is_read_on_the_colour_of_its_finish(look: Look) -> None:
+    text = Text(Role.NAME, 50, 50, "MMMM", 80, 40, "p")
+    one = drawing(region("p", Kind.DOOR, box(10, 10, 80, 80)))._replace(texts=(text,))
+    for shade, ink in (("#101418", "#FFFFFF"), ("#F4F0E8", "#000000")):
+        image = painted(one, PaintOptions(patterns=False, finishes=(("p", shade),)), look)
+        seen = {image.pixelColor(x, y).name().upper() for x in range(60, 140) for y in range(80, 120)}
+        assert {shade, ink} <= seen
