@@ -9,6 +9,7 @@ from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QWidget
 
 from desktop.background import Background
+from desktop.buy_page import BuyPage
 from desktop.buying import Buying
 from desktop.canvas import Canvas
 from desktop.cards import Cards
@@ -20,6 +21,7 @@ from desktop.face_photos import FacePhotos
 from desktop.face_view import FaceView
 from desktop.faces import Faces
 from desktop.files import Files
+from desktop.finish_files import FinishFiles
 from desktop.finish_page import FinishPage
 from desktop.frame import Frame
 from desktop.hand import Hand
@@ -41,8 +43,13 @@ from desktop.shown import Page, Shown
 from desktop.store import Store
 from desktop.strip import Strip
 from desktop.totals_bar import TotalsBar
+from desktop.what_if import WhatIf
 from desktop.window import Window
 from shared.findings import Finding
+from takeoff.bill import NO_PRICE
+
+SMALL_MARGIN_PX = 10
+"""Round a face that is only looked at."""
 
 
 class App(QObject):
@@ -58,6 +65,7 @@ class App(QObject):
         self._build_views(look)
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
+        self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.faces = Faces(self.store, self.window)
         self.rooms = Rooms(self.store, self.window)
         self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces, self.rooms)
@@ -126,16 +134,21 @@ class App(QObject):
         """Give the keys to the next of strip, face, and what stands beside it."""
         focus = QApplication.focusWidget()
         beside, focus_first = self._beside[self.store.open.page]
-        if focus is self._open_canvas or focus is self.line.edit:
+        if focus is self._first_place or focus is self.line.edit:
             focus_first()
-        elif focus is not None and beside.isAncestorOf(focus):
+        elif self.strip.isVisible() and focus is not None and beside.isAncestorOf(focus):
             self.strip.focus_face()
         else:
-            self._open_canvas.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self._first_place.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     @property
     def _open_canvas(self) -> Canvas:
         return self._canvases[self.store.open.page]
+
+    @property
+    def _first_place(self) -> QWidget:
+        """Where the keys go on a page: to its face, in Buy to the basket."""
+        return self.buy.tree if self.store.open.page is Page.BUY else self._open_canvas
 
     def _build_views(self, look: Look) -> None:
         drawings = Drawings(self.store)
@@ -148,16 +161,25 @@ class App(QObject):
             Page.MEASURE: self.canvas,
             Page.FINISH: self.finish_canvas,
             Page.COUNT: self.count_canvas,
+            Page.BUY: Canvas(look, margin_px=SMALL_MARGIN_PX),
         }
         self.overlays = OverlayBar()
         self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
         self.count = CountPage(self.store, self.count_canvas, self.overlays)
         self.finish = FinishPage(self.store, self.finish_canvas)
-        pages = {Page.MEASURE: self.measure, Page.FINISH: self.finish, Page.COUNT: self.count}
+        self.what_if = WhatIf(self.store, self.background, self)
+        self.buy = BuyPage(self.store, self.what_if, self._canvases[Page.BUY])
+        pages = {
+            Page.MEASURE: self.measure,
+            Page.FINISH: self.finish,
+            Page.COUNT: self.count,
+            Page.BUY: self.buy,
+        }
         self._beside: dict[Page, tuple[QWidget, Callable[[], None]]] = {
             Page.MEASURE: (self.details, self.details.focus_first),
             Page.FINISH: (self.finish.panel, self.finish.focus_first),
             Page.COUNT: (self.count.table, self.count.tree.setFocus),
+            Page.BUY: (self.buy.beside, self.buy.focus_beside),
         }
         self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
         self.faces_shown = tuple(
@@ -201,6 +223,9 @@ class App(QObject):
         self.exports.failed.connect(self.tell_trouble)
         self.photos.failed.connect(self.tell_trouble)
         self.exports.written.connect(self.tell)
+        self.finish_files.failed.connect(self.tell_trouble)
+        self.finish_files.written.connect(self.tell)
+        self.finish_files.taken.connect(self._show_finish)
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
         self.hand.deleted.connect(self.parts.delete)
@@ -214,10 +239,11 @@ class App(QObject):
             self.details.follow(old, new)
             self.finish.follow(old, new)
             self.count.follow(old, new)
+            self.buy.follow(old, new)
             self.overlays.follow(old, new)
         self.frame.follow(old, new)
         if new is not None and (old is None or old.page is not new.page):
-            self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._first_place.setFocus(Qt.FocusReason.OtherFocusReason)
         self.menus.follow(new)
         self.buying.follow(new)
         if old is None or new is None or old.job is not new.job:
@@ -244,16 +270,25 @@ class App(QObject):
         self.menus.follow(self.store.shown)
 
     def _go_to(self, finding: Finding) -> None:
-        if self.store.open.page is not Page.MEASURE:
-            self.store.turn_to(Page.MEASURE)
-        self.store.show_face(finding.face, finding.parts)
+        """To the face where it is; what is on none is about prices, or else about finishes and products."""
+        elsewhere = Page.BUY if finding.code == NO_PRICE else Page.FINISH
+        page = Page.MEASURE if finding.face else elsewhere
+        if self.store.open.page is not page:
+            self.store.turn_to(page)
+        if finding.face:
+            self.store.show_face(finding.face, finding.parts)
+
+    def _show_finish(self, finish_id: str) -> None:
+        if self.store.open.page is not Page.FINISH:
+            self.store.turn_to(Page.FINISH)
+        self.finish.show_finish(finish_id)
 
     def _give_keys_back(self) -> None:
         """To the face, or to the first door."""
         if self.store.shown is None:
             self.start.open_doors()
         else:
-            self._open_canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+            self._first_place.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _begin_run(self) -> None:
         """Where bare walls stand, rows of cabinets come next."""

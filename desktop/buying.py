@@ -3,13 +3,13 @@
 from PySide6.QtCore import QObject, QTimer
 
 from desktop.background import Background
-from desktop.shown import Bill, Shown
+from desktop.shown import Shown
 from desktop.store import Store
 from shared.errors import RecoatError
 from shared.job import Job
-from takeoff.basket import basket
+from takeoff.bill import Bill, make_bill
 from takeoff.figures import Takeoff
-from takeoff.quantities import needs
+from takeoff.other_packs import other_packs
 
 SOON_MS = 60
 """Edits that follow each other faster are reckoned together."""
@@ -43,7 +43,7 @@ class Buying(QObject):
             return
         job, takeoff = shown.job, shown.takeoff
         self._reckoning = job
-        self._background.run("", lambda: bill(job, takeoff), self._take, self._fail)
+        self._background.run("", lambda: bill_with_others(job, takeoff), self._take, self._fail)
 
     def _take(self, reckoned: Bill) -> None:
         self._reckoning = None
@@ -54,10 +54,10 @@ class Buying(QObject):
         self._store.refused.emit(str(error))
 
 
-def bill(job: Job, takeoff: Takeoff) -> Bill:
-    """What a job needs and what is bought for it."""
-    needed = needs(job, takeoff)
-    return Bill(job, needed, basket(job, needed))
+def bill_with_others(job: Job, takeoff: Takeoff) -> Bill:
+    """The bill of a job, with what else would do."""
+    bill = make_bill(job, takeoff)
+    return bill._replace(instead=other_packs(job, bill.needs, bill.basket))
 
 
 def _is_of(known: Bill | None, job: Job) -> bool:

@@ -70,9 +70,10 @@ class Canvas(QWidget):
     nudged = Signal(float, float)
     zoomed = Signal()
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, parent: QWidget | None = None, *, margin_px: int = MARGIN_PX) -> None:
         super().__init__(parent)
         self._look = look
+        self._margin_px = margin_px
         self._drawing: Drawing | None = None
         self._options = PaintOptions()
         self._photo: PhotoLayer | None = None
@@ -155,7 +156,7 @@ class Canvas(QWidget):
         """So that the whole face is seen, now and when the canvas changes its size."""
         if self._drawing is not None:
             self._fitted = box = self._drawing.box
-            margin = SIZES_MARGIN_PX if self._options.sizes else MARGIN_PX
+            margin = SIZES_MARGIN_PX if self._options.sizes else self._margin_px
             target = QRectF(self.rect()).adjusted(margin, margin, -margin, -margin)
             around = sizes_box(box) if self._options.sizes else box
             self._look_through(Glass.on(around, self._drawing.view, target))

@@ -1,4 +1,4 @@
-"""The rows of the count for Qt's tree."""
+"""The rows of the count, or of the basket, for Qt's tree."""
 
 from typing import NamedTuple, overload
 
@@ -22,11 +22,11 @@ class _Node(NamedTuple):
 class CountModel(QAbstractItemModel):
     """Holds rows as they are; new rows replace all."""
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, heads: Cells, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._nodes: list[_Node] = []
         self._roots: tuple[int, ...] = ()
-        self._heads: Cells = ("", "", "", "")
+        self._heads = heads
 
     def show_rows(self, rows: tuple[CountRow, ...], heads: Cells) -> None:
         """Show these rows instead."""

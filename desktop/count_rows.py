@@ -23,11 +23,11 @@ from takeoff.naming import called
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.sureness import RULE, SUMMED, TAPE_SOURCE
 
-Cells = tuple[str, str, str, str]
+Cells = tuple[str, ...]
 
 
 class CountRow(NamedTuple):
-    """One row: its `key` (the same as long as it means the same), its cells, what is beneath it.
+    """One row of the count or of the basket: its `key`, the same as long as it means the same, and what is beneath it.
 
     `parts` are those it was measured from, and `edges` where it is a length of them; `head` rows name a group, `note`
     rows are part of a sum, `joint` is the joint that a row is about.

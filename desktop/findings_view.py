@@ -73,8 +73,8 @@ class FindingsView(QFrame):
         """List what there is to look at; what is only being tried out changes nothing here."""
         if new.tried is not None:
             return
-        findings = new.takeoff.findings
-        lines = tuple(f"{find_face(new.now, finding.face).name}   {finding.message}" for finding in findings)
+        findings = new.findings
+        lines = tuple(f"{_place(finding, new)}   {finding.message}" for finding in findings)
         if (findings, lines) == (self._findings, self._lines):
             return
         marked, row = self.marked, self._list.currentRow()
@@ -178,3 +178,8 @@ class FindingsView(QFrame):
     def _ask_all(self) -> None:
         if self.marked is not None:
             self.asked.emit(self.marked, True)
+
+
+def _place(finding: Finding, shown: Shown) -> str:
+    """Where it is: the name of its face; what is on none is about finishes, products and prices."""
+    return find_face(shown.now, finding.face).name if finding.face else "Basket"

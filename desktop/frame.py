@@ -35,8 +35,9 @@ class Frame(QObject):
 
     def follow(self, old: Shown | None, new: Shown | None) -> None:
         """Show the page that is open, and the job's name in the title."""
-        for widget in (self._bar, self._strip, self._totals):
+        for widget in (self._bar, self._totals):
             widget.setVisible(new is not None)
+        self._strip.setVisible(new is not None and new.page is not Page.BUY)
         if old is None or new is None:
             for card in (self.face_form, self.kitchen_form, self.heights_form):
                 card.hide()

@@ -60,7 +60,7 @@ def with_two(shown: Shown | None) -> bool:
 
 def with_findings(shown: Shown | None) -> bool:
     """Where there is a thing to look at."""
-    return shown is not None and bool(shown.takeoff.findings)
+    return shown is not None and bool(shown.findings)
 
 
 def can_undo(shown: Shown | None) -> bool:

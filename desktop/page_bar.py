@@ -39,8 +39,8 @@ class PageBar(QFrame):
         """Mark the page that is open, and say how many things there are to look at."""
         button = self._pages.button(list(Page).index(new.page))
         button.setChecked(True)
-        if old is None or old.takeoff.findings is not new.takeoff.findings:
-            number = len(new.takeoff.findings)
+        if old is None or old.takeoff.findings is not new.takeoff.findings or old.bill is not new.bill:
+            number = len(new.findings)
             words = counted(number, "thing to look at", "things to look at") if number else "Nothing to look at"
             self.findings.setText(words)
             self.findings.setEnabled(number > 0)

@@ -22,6 +22,9 @@ QLabel[role="quiet"], QCheckBox[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="key"] {{ color: {quiet}; font-weight: normal; font-size: 11px; }}
 QLabel[role="good"] {{ color: {good}; }}
 QLabel[role="trouble"] {{ color: {warning}; }}
+QLabel[role="warning"] {{
+    color: {warning}; background: {warning_ground}; border: 1px solid {warning}; border-radius: 6px; padding: 8px 10px;
+}}
 QLabel[role="head"] {{ font-weight: bold; font-size: 15px; }}
 QLabel[role="welcome"] {{ font-size: 26px; }}
 QPushButton[role="page"], QPushButton[role="mode"] {{
@@ -62,6 +65,13 @@ QRadioButton::indicator {{ border-radius: 8px; }}
 QRadioButton::indicator:checked {{ width: 6px; height: 6px; border: 5px solid {accent}; }}
 QCheckBox:focus, QRadioButton:focus {{ color: {accent}; }}
 QScrollArea {{ border: none; background: transparent; }}
+QPushButton[role="offer"] {{
+    background: {field}; border: 1px solid {border}; border-radius: 6px; padding: 6px 10px; text-align: left;
+}}
+QPushButton[role="offer"]:hover, QPushButton[role="offer"]:focus {{ border-color: {accent}; }}
+QProgressBar {{ border: 1px solid {border}; border-radius: 4px; background: {field}; }}
+QProgressBar::chunk {{ background: {accent}; border-radius: 3px; }}
+QProgressBar[over="true"]::chunk {{ background: {warning}; }}
 QTreeView {{ border: none; background: {ground}; }}
 QTreeView::item {{ padding: 3px 0; }}
 """

@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
-from typing import NamedTuple
 
 from shared.edits import find_face
+from shared.findings import Finding
 from shared.history import History
 from shared.job import Face, Job, Part, Room, Unit
 from shared.job_file import JobFile, Photo
+from takeoff.bill import Bill
 from takeoff.figures import EdgeRow, Fronts, Takeoff
-from takeoff.needed import Basket, Needs
 
 
 class Page(StrEnum):
@@ -19,6 +19,7 @@ class Page(StrEnum):
     MEASURE = "Measure"
     FINISH = "Finish"
     COUNT = "Count"
+    BUY = "Buy"
 
 
 class Overlay(StrEnum):
@@ -30,14 +31,6 @@ class Overlay(StrEnum):
     MASKING = "masking"
     SET_OUT = "set-out"
     PHOTO = "photo"
-
-
-class Bill(NamedTuple):
-    """What a job needs and the basket for it."""
-
-    job: Job
-    needs: Needs
-    basket: Basket
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +73,16 @@ class Shown:
     def unit(self) -> Unit:
         """The unit lengths are shown in."""
         return self.job.unit
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All there is to look at: in what is drawn, then in what is needed and bought for it.
+
+        Of a bill of a moment ago only what is on faces that are still there.
+        """
+        faces = {"", *(face.id for face in self.now.faces)}
+        bought = self.bill.findings if self.bill else ()
+        return (*self.takeoff.findings, *(finding for finding in bought if finding.face in faces))
 
     @property
     def is_saved(self) -> bool:

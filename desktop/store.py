@@ -7,7 +7,7 @@ from typing import NamedTuple
 from msgspec import structs
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from desktop.shown import Bill, Overlay, Page, Shown, kept_face, kept_parts
+from desktop.shown import Overlay, Page, Shown, kept_face, kept_parts
 from geometry.checking import check_outlines
 from shared.checking import check_job
 from shared.edits import find_face
@@ -15,6 +15,7 @@ from shared.errors import RecoatError
 from shared.history import History
 from shared.job import Job
 from shared.job_file import JobFile, Photo
+from takeoff.bill import Bill
 from takeoff.figures import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off

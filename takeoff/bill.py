@@ -2,18 +2,26 @@
 
 from typing import NamedTuple
 
+from shared.findings import Finding
 from shared.job import Job
 from takeoff.basket import basket
 from takeoff.figures import Takeoff
-from takeoff.needed import Basket, Need, Needs
+from takeoff.needed import Basket, BasketRow, Need, Needs
 from takeoff.quantities import needs
+
+NO_PRICE = "no-price"
 
 
 class Bill(NamedTuple):
-    """What a job needs of its products, and what is bought for it."""
+    """What a job needs of its products, and what is bought for it.
 
+    `instead` are other ways to buy it, where somebody asked for them (`takeoff.other_packs`).
+    """
+
+    job: Job
     needs: Needs
     basket: Basket
+    instead: tuple[BasketRow, ...] = ()
 
     @property
     def bought(self) -> tuple[Need, ...]:
@@ -21,8 +29,20 @@ class Bill(NamedTuple):
         by_product = {need.product: need for wanted in self.needs.wanted for need in wanted.options}
         return tuple(by_product[row.product] for row in self.basket.rows)
 
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All there is to look at; prices that nobody has said yet are one thing, not one for each pack."""
+        without = [finding for finding in self.basket.findings if finding.code == NO_PRICE]
+        others = tuple(finding for finding in self.basket.findings if finding.code != NO_PRICE)
+        return (*self.needs.findings, *others, *((_no_prices(len(without)),) if len(without) > 1 else without))
+
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:
     """The bill of a job; `takeoff` is this job's. Nothing where the job has no products."""
     needed = needs(job, takeoff)
-    return Bill(needed, basket(job, needed))
+    return Bill(job, needed, basket(job, needed))
+
+
+def _no_prices(number: int) -> Finding:
+    message = f"{number} products or packs have no price yet: type what they cost, or take it from a price list."
+    return Finding(NO_PRICE, message, "")

@@ -1,0 +1,120 @@
+"""Buy: the basket, each line with its why; beside it the budget, what would be if, and files for the shop."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from desktop.budget_form import BudgetForm
+from desktop.buy_rows import HEADS, buy_rows, headline, product_of
+from desktop.canvas import Canvas
+from desktop.count_rows import CountRow
+from desktop.roles import set_role
+from desktop.rows_view import RowsView
+from desktop.shown import Page, Shown
+from desktop.store import Store
+from desktop.what_if import WhatIf
+from desktop.what_if_form import WhatIfForm
+from takeoff.bill import Bill
+
+WIDTHS = (72, 176, 76, 60, 76)
+BESIDE_WIDTH = 360
+FACE_HEIGHT = 160
+
+HARDENERS = (
+    "Two-part hardeners can sensitise lungs and skin. Read the data sheet before opening: it decides on masks, gloves "
+    "and airing."
+)
+
+
+class BuyPage(QWidget):
+    """The rows at the left, what can be decided about them at the right."""
+
+    asked_for_prices = Signal()
+    asked_for_list = Signal()
+
+    def __init__(self, store: Store, what_if: WhatIf, canvas: Canvas, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._store, self._what_if = store, what_if
+        self.head = QLabel(self)
+        self.tree = RowsView("Basket", HEADS, WIDTHS, self)
+        self.budget = BudgetForm(store, self)
+        self.what_if = WhatIfForm(store, what_if, self)
+        self.hardeners = QLabel(HARDENERS, self)
+        self.beside = QFrame(self)
+        self._bill: Bill | None = None
+        self._lay_out(canvas)
+        self.tree.picked.connect(self._pick)
+        self.budget.asked.connect(what_if.ask_for)
+        what_if.found.connect(self.budget.show_savings)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Show the basket as soon as it is reckoned; until then the one before."""
+        self._what_if.follow(old, new)
+        if new.page is not Page.BUY:
+            return
+        self.head.setText(headline(new))
+        self.budget.follow(new)
+        bill = new.bill
+        if bill is None or bill is self._bill or bill.job is not new.job:
+            return
+        self._bill = bill
+        self.tree.show_rows(buy_rows(bill, new.takeoff), HEADS)
+        self.what_if.follow(new)
+        self.hardeners.setVisible(_holds_hardener(bill))
+
+    def _pick(self, row: CountRow) -> None:
+        self.what_if.suggest(product_of(row))
+        self._store.light(row.parts, _face_of(row, self._store.open))
+
+    def focus_beside(self) -> None:
+        """Give the keys to what can be decided."""
+        self.what_if.what.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _lay_out(self, canvas: Canvas) -> None:
+        set_role(self.head, "head")
+        self.hardeners.setWordWrap(True)
+        set_role(self.hardeners, "warning")
+        paper = QFrame(self)
+        paper.setObjectName("paper")
+        left = QVBoxLayout(paper)
+        left.setContentsMargins(16, 12, 12, 8)
+        left.setSpacing(8)
+        left.addWidget(self.head)
+        left.addWidget(self.tree, 1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(paper, 1)
+        self._lay_out_beside(canvas)
+        row.addWidget(self.beside)
+
+    def _lay_out_beside(self, canvas: Canvas) -> None:
+        inside = QWidget()
+        inside.setObjectName("panel")
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(14, 12, 14, 8)
+        column.setSpacing(16)
+        for widget in (self.budget, self.what_if, self.hardeners):
+            column.addWidget(widget)
+        column.addStretch(1)
+        area = QScrollArea(self)
+        area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidget(inside)
+        canvas.setFixedHeight(FACE_HEIGHT)
+        self.beside.setObjectName("panel")
+        self.beside.setFixedWidth(BESIDE_WIDTH)
+        outer = QVBoxLayout(self.beside)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(area, 1)
+        outer.addWidget(canvas)
+
+
+def _holds_hardener(bill: Bill) -> bool:
+    bought = {row.product for row in bill.basket.rows}
+    return any(product.ratio is not None for product in bill.job.products if product.id in bought)
+
+
+def _face_of(row: CountRow, shown: Shown) -> str:
+    """The face on which a row's parts are seen: the one that is shown, where some of them are on it."""
+    faces = [face.id for face in shown.job.faces if any(part.id in row.parts for part in face.parts)]
+    return row.face or (shown.face if shown.face in faces or not faces else faces[0])
