@@ -75,6 +75,16 @@ class FinishPage(QWidget):
         """Give the keys to the heading of the section that is shown."""
         self._headings.button(self._stack.currentIndex()).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def chosen_finish(self) -> str:
+        """The id of the finish whose build-up is shown; "" in a job without finishes."""
+        finish = self.build_up.chosen
+        return finish.id if finish else ""
+
+    def show_finish(self, finish_id: str) -> None:
+        """Show the build-up of this finish."""
+        self.build_up.choose(finish_id)
+        self.heading(Heading.BUILD_UP).click()
+
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the section that is open, where anything of it is another."""
         if new.page is not Page.FINISH:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from desktop.finish_files import with_finishes
 from desktop.gestures.match_size import MatchSize
 from desktop.gestures.mirror_copy import MirrorCopy
 from desktop.menus import (
@@ -93,6 +94,10 @@ def _file(app: "App", menus: Menus) -> None:
             Command("&Takeoff table...", "Ctrl+T", app.exports.table, with_job),
             Command("&Drawing...", "Ctrl+D", app.exports.drawing, with_job),
             Command("&Before and after...", None, app.exports.before_after, with_face),
+        ),
+        (
+            Command("Ta&ke a finish from a file...", None, app.finish_files.take, with_job),
+            Command("&Write the finish to a file...", None, app.finish_files.write, with_finishes),
         ),
         (Command("&Close", "Ctrl+Q", app.close, always),),
     )

@@ -1,17 +1,20 @@
 """Finish: what each kind gets, how a finish is built up, of what products; litres and basket follow every edit."""
 
+from pathlib import Path
+
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
 
 from desktop.face_view import options
 from desktop.finish_colours import finish_colours
 from desktop.finish_page import Heading
 from desktop.look import shades
 from desktop.shown import Page
-from shared.build_ups import ready_made
+from shared.build_ups import ready_made, start_job
 from shared.finish_edits import find_finish, find_product
+from shared.job_file import JobFile, job_to_json
 from shared.kinds import Kind, Treatment
 from takeoff.needed import Basket, Needs
 from tests.window import Keys, Person
@@ -238,6 +241,50 @@ def test_the_keys_go_round_face_section_and_strip(example: Person) -> None:
     example.press(Qt.Key.Key_F6)
     example.press(Qt.Key.Key_F6)
     assert QApplication.focusWidget() is example.app.finish_canvas
+
+
+def test_a_finish_goes_from_one_job_to_another_by_a_file(example: Person, tmp_path: Path) -> None:
+    path = tmp_path / "tiles.buildup"
+    tiles = find_finish(example.shown.job, "tiles")
+    example.app.menus.action("&Write the finish to a file...").trigger()
+    example.fill_file_dialog(path)
+    example.wait_until(path.exists)
+
+    example.app.files.show_new(JobFile(start_job("Other")))
+    example.app.menus.action("Ta&ke a finish from a file...").trigger()
+    example.fill_file_dialog(path)
+    example.wait_until(lambda: len(example.shown.job.finishes) == 4)
+    taken = example.shown.job.finishes[-1]
+    assert (taken.shade, [step.work for step in taken.steps]) == (tiles.shade, [step.work for step in tiles.steps])
+    assert example.shown.page is Page.FINISH
+    assert example.app.finish.build_up.isVisible()
+    assert example.app.finish.build_up.chosen == taken
+    example.app.store.undo()
+    assert len(example.shown.job.finishes) == 3
+
+
+def test_of_several_finishes_in_a_file_one_is_asked_for(wall: Person, tmp_path: Path) -> None:
+    path = tmp_path / "job.json"
+    path.write_bytes(job_to_json(start_job("Other")))
+    wall.app.menus.action("Ta&ke a finish from a file...").trigger()
+    wall.fill_file_dialog(path)
+    wall.wait_until(lambda: wall.app.window.findChild(QInputDialog) is not None)
+    dialog = wall.app.window.findChild(QInputDialog)
+    assert dialog is not None
+    dialog.setTextValue("2  Benchtop")
+    dialog.accept()
+    assert wall.shown.job.finishes[-1].name == "Benchtop 2"
+
+
+def test_a_file_without_a_finish_is_refused_in_words(wall: Person, tmp_path: Path) -> None:
+    path = tmp_path / "note.buildup"
+    path.write_text("milk, bread", "utf-8")
+    job = wall.shown.job
+    wall.app.menus.action("Ta&ke a finish from a file...").trigger()
+    wall.fill_file_dialog(path)
+    wall.wait_until(wall.app.window.notice.isVisible)
+    assert "note.buildup" in wall.app.window.notice.text()
+    assert wall.shown.job is job
 
 
 def _open(person: Person, heading: Heading) -> None:
