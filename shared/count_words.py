@@ -17,6 +17,7 @@ _SPLIT_ADVICE = "say it as in 3, 3 up, 3 reveal 4, or 600, 450"
 _COPIES_ADVICE = "say it as in 4, 4 at 450, or 4 at 450 up"
 
 _NUMBER = re.compile(r"\s*\d{1,9}\s*")
+_SHARE = re.compile(r"\s*\d[.,]\d+\s*")
 _ACROSS_OR_UP = re.compile(r"(?<![^\W\d_])(?P<word>across|up)\b", re.IGNORECASE)
 _REVEAL = re.compile(r"(?<![^\W\d_])reveals?\b", re.IGNORECASE)
 _COPIES = re.compile(
@@ -51,6 +52,8 @@ def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Pieces:
     up = said[0] == "up" if said else None
     if _NUMBER.fullmatch(head):
         return Pieces(int(head), up, reveal)
+    if unit is Unit.MM and _SHARE.fullmatch(head):
+        raise ReadingError("nothing is split into a part of a piece", where=quoted(text), do=_SPLIT_ADVICE)
     sizes = "; ".join(piece for piece in parted(head, decimal) if piece.strip().lower() != "rest")
     return Pieces(read_lengths(sizes, unit, decimal=decimal), up, reveal)
 

@@ -41,7 +41,10 @@ class Stands(StrEnum):
 
 ABOVE, OF, REST, SPLASHBACK = "above", "of", "rest", "splashback"
 
-WORDS = (*(str(stands) for stands in Stands), REST, SPLASHBACK, OF, ABOVE)
+SAID_FOR = {"fridge": Stands.GAP, "sink": Stands.PAIR}
+"""Other words for what stands there: a fridge stands on the floor by itself, a sink over a pair of doors."""
+
+WORDS = (*(str(stands) for stands in Stands), *SAID_FOR, REST, SPLASHBACK, OF, ABOVE)
 """All that may be typed between readings."""
 
 _ADVICE = "type a width and a word, as in 450 door, 600 drawers 3"
@@ -187,10 +190,10 @@ class _Reader:
         if piece is None or piece.sort is not Sort.WORD:
             raise ReadingError("nothing says what stands here", where=quoted(typed), do=_ADVICE)
         word = self.meant()
-        if word not in tuple(Stands):
+        if word not in tuple(Stands) and word not in SAID_FOR:
             raise ReadingError(f"“{word}” does not fit here", where=quoted(typed), do=_ADVICE)
         self.at += 1
-        return Stands(word)
+        return SAID_FOR.get(word) or Stands(word)
 
     def fronts(self, stands: Stands) -> int:
         """How many fronts: the count that stands right after drawers, passed."""

@@ -6,6 +6,7 @@ from geometry.extent import extent
 from geometry.hanging import hung_fronts
 from geometry.near import USUAL_LIMIT_MM, near_misses
 from geometry.outline import area_mm2, outline_box
+from geometry.within import reaches_beyond_mm
 from shared.findings import Finding
 from shared.job import Face, Part, Unit, View
 from shared.kinds import Kind
@@ -23,6 +24,9 @@ CUT_ON_SITE = frozenset(
 )
 """What is cut to the wall, where other parts come in their size and are moved (common practice, no source)."""
 
+SET_IN = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
+"""What is set into a benchtop."""
+
 MENDS = {"gap": "Close the gap", "overlap": "Trim the overlap", "same": "Take one away", "front": "Make it fit"}
 TRIM, MOVE = "Trim it to the wall", "Move it inside"
 
@@ -32,6 +36,7 @@ def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
     names = {part.id: called(part) for part in face.parts}
     yield from _near_misses(face, unit, names)
     yield from _outside_wall(face, unit)
+    yield from _off_benchtop(face, unit)
     yield from _large_fronts(face, unit, names)
     yield from _alike(face)
 
@@ -90,6 +95,20 @@ def _beyond(box: Box, within: Box) -> dict[str, float]:
         "the right end": box[2] - within[2],
         "the top": box[3] - within[3],
     }
+
+
+def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
+    """What is set into the benchtops of a plan and reaches beyond them: its rim there would not be sealed."""
+    tops = [part for part in face.parts if part.kind is Kind.BENCHTOP]
+    if face.view is not View.PLAN or not tops:
+        return
+    for part in face.parts:
+        most = reaches_beyond_mm(part, tops) if part.kind in SET_IN else 0.0
+        if most > NEAR_MM:
+            message = (
+                f"{called(part)} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."
+            )
+            yield Finding("off-benchtop", message, face.id, (part.id,))
 
 
 def _large_fronts(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:

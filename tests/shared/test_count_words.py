@@ -33,7 +33,7 @@ def test_how_to_split(text: str, pieces: Pieces) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["", "up", "reveal 3", "3 up across", "3 reveal 4 reveal 5", "rest", "three", "600, -4"]
+    "text", ["", "up", "1.5", "reveal 3", "3 up across", "3 reveal 4 reveal 5", "rest", "three", "600, -4"]
 )
 def test_what_says_no_way_to_split_is_refused(text: str) -> None:
     with pytest.raises(ReadingError):

@@ -184,3 +184,7 @@ def test_any_text_is_a_row_or_is_answered_in_words(text: str, decimal: str) -> N
     except ReadingError:
         return
     assert read_row(row_text(row), Unit.MM, decimal=decimal) == row
+
+
+def test_a_fridge_stands_by_itself() -> None:
+    assert read_row("600 fridge, 450 door", Unit.MM) == read_row("600 gap, 450 door", Unit.MM)

@@ -2,7 +2,7 @@ import pytest
 from msgspec.structs import replace
 
 from geometry.shapes import box
-from shared.job import Face, Job, Part, Unit
+from shared.job import Face, Job, Part, Unit, View
 from shared.kinds import Kind, Treatment
 from takeoff.figures import Takeoff
 from takeoff.take_off import take_off
@@ -126,3 +126,11 @@ def test_lengths_are_told_in_the_jobs_unit() -> None:
         unit=Unit.INCH,
     )
     assert take_off(job).findings[0].message.startswith('splashback reaches 5" beyond the right end')
+
+
+def test_what_is_set_into_a_benchtop_and_reaches_beyond_it_is_told() -> None:
+    top = Part("b", Kind.BENCHTOP, box(0, 0, 1200, 600))
+    cooktop = Part("c", Kind.FIXTURE, box(300, 60, 580, 570), name="cooktop")
+    plan = Face("f1", "D", View.PLAN, parts=(top, cooktop))
+    said = [each.message for each in take_off(job_of(plan)).findings if each.code == "off-benchtop"]
+    assert said == ["cooktop reaches 30 mm beyond the benchtop; move it or measure again."]
