@@ -1,5 +1,6 @@
 """What a job needs and what is bought, as sheets that reckon from areas to packs to costs when a figure is changed."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
@@ -127,8 +128,10 @@ class _Place(NamedTuple):
 
 def _packs(row: BasketRow, named: _Named) -> tuple[tuple[Pack | None, int], ...]:
     """All packs of a product that hold something, and how many of each are bought; None for none at all."""
-    many = {bought.pack: bought.many for bought in row.packs}
-    known = tuple((pack, many.get(pack, 0)) for pack in named.products[row.product].packs if pack.size > 0)
+    many: Counter[Pack] = Counter()
+    for pack, number in row.packs:
+        many[pack] += number
+    known = tuple((pack, many.pop(pack, 0)) for pack in named.products[row.product].packs if pack.size > 0)
     return known or ((None, 0),)
 
 

@@ -1,7 +1,8 @@
 """A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
@@ -19,6 +20,9 @@ from takeoff.price_tables import LARGEST_LIST, Line
 _CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
 """What beside a price is taken for its currency, unless it is the job's own word."""
 
+LONGEST_SIZE_WORDS = 4
+"""Words of a size at the end of a name: "10.1 US fl oz"."""
+
 _TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
 
 
@@ -34,13 +38,14 @@ class Said(NamedTuple):
 
 
 class PriceRow(NamedTuple):
-    """One line that was understood. `product` is a name or an id, `pack_name` the name of the pack, "" for none."""
+    """One line that was understood. `product` is a name or an id, `code` what else may be its id, "" for none."""
 
     line: int
     product: str
     size: PackSize
     price: float
     pack_name: str = ""
+    code: str = ""
 
 
 class PriceList(NamedTuple):
@@ -89,26 +94,55 @@ def _understood(sheet: PriceSheet) -> PriceList:
         if currency:
             currencies.setdefault(currency.casefold(), currency)
     currency = _one_currency(currencies, sheet)
-    granted = (*_tax_said(sheet), *(Said(row.line, row.size.granted) for row in rows if row.size.granted))
+    granted = (*_tax_said(sheet), *_granted(rows))
     return PriceList(sheet.name, tuple(rows), currency, sheet.read_as, tuple(left_out), granted)
+
+
+def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
+    """What was taken for granted of sizes, each thing once, at the line where it was first."""
+    first: dict[str, int] = {}
+    for row in rows:
+        first.setdefault(row.size.granted, row.line)
+    yield from (Said(line, f"{words}, here and below") for words, line in first.items() if words)
 
 
 def _row(sheet: PriceSheet, line: Line) -> tuple[PriceRow, str]:
     """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
-    product = sheet.text(line, Column.ID) or sheet.text(line, Column.PRODUCT)
+    code = sheet.text(line, Column.ID)
+    product = sheet.text(line, Column.PRODUCT) or code
     if not product:
         raise ReadingError("it names no product", do="name one")
     if len(product) > LONGEST_TEXT:
         raise ReadingError("the name of the product is too long", where=quoted(product), do="shorten it")
     price, currency = _price(sheet, line)
-    size = _size(sheet, line)
-    return PriceRow(line.number, product, size, price, sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]), currency
+    if Column.SIZE in sheet.columns:
+        size = _size(sheet, line)
+    else:
+        product, size = _name_and_size(product, sheet)
+    pack_name = sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]
+    return PriceRow(line.number, product, size, price, pack_name, code), currency
+
+
+def _name_and_size(product: str, sheet: PriceSheet) -> tuple[str, PackSize]:
+    """A name and the size that it ends with: "Satin, sage 2.5 L". ReadingError where it ends with none."""
+    words = product.split()
+    for many in range(min(LONGEST_SIZE_WORDS, len(words) - 1), 0, -1):
+        text = " ".join(words[-many:])
+        with suppress(ReadingError):
+            size = parsed_size(text, sheet.job.unit, decimal=_sign_for(number_in(text), sheet.decimal))
+            if size.measure is not None:
+                return " ".join(words[:-many]).rstrip(" ,;-"), size
+    raise _no_size()
+
+
+def _no_size() -> ReadingError:
+    return ReadingError("it gives no size", do="write one such as 4 L")
 
 
 def _size(sheet: PriceSheet, line: Line) -> PackSize:
     text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
     if not text:
-        raise ReadingError("it gives no size", do="write one such as 4 L")
+        raise _no_size()
     if not unit and possible_signs(text):
         unit = _unit_in_heading(sheet)
     written = f"{text} {unit}" if possible_signs(text) else text

@@ -11,8 +11,8 @@ from shared.pack_sizes import number_in
 from takeoff.price_headings import Column, Columns, columns_of
 from takeoff.price_tables import SEPARATORS, Cell, Line, csv_lines, decoded, is_spreadsheet, sheet_lines
 
-NEEDED = (Column.PRODUCT, Column.SIZE, Column.PRICE)
-"""Without these columns nothing is understood; the product may be named by its id instead."""
+NEEDED = (Column.PRODUCT, Column.PRICE)
+"""Without these columns nothing is understood; the product may be named by its id instead, the size at its end."""
 
 HEADING_LINES = 30
 """How far down the headings may stand, below a letterhead (common practice, no source)."""

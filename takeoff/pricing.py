@@ -74,7 +74,8 @@ class _Pricing:
         return Said(row.line, words) if words else None
 
     def _taken(self, row: PriceRow) -> str:
-        ids = [row.product] if row.product in self._products else self._named[_folded(row.product)]
+        by_id = [name for name in (row.code, row.product) if name in self._products]
+        ids = by_id[:1] or self._named[_folded(row.product)]
         if len(ids) > 1:
             raise ReadingError("two products have this name", where=quoted(row.product), do="write the product's id")
         if ids:

@@ -115,10 +115,23 @@ def test_a_unit_may_have_a_column_of_its_own() -> None:
     assert prices(read("name,pack size,unit,unit price\nx,300,mL,5\ny,2,,7\n")) == [("x", 0.3, 5.0), ("y", 2.0, 7.0)]
 
 
+def test_a_size_may_stand_at_the_end_of_the_name() -> None:
+    told = read('item,price\n"Satin, sage 2.5 L",65\n"Sanitary sealant, 10.1 US fl oz",14\nBrush,3\nTape 24,3\n')
+    assert [row.product for row in told.rows] == ["Satin, sage", "Sanitary sealant"]
+    assert [row.size.amount for row in told.rows] == [2.5, pytest.approx(0.29869, abs=1e-5)]
+    assert said(told) == [f"line {line}: it gives no size; write one such as 4 L" for line in (4, 5)]
+    assert with_prices(JOB, told).packs == 2
+
+
+def test_a_shops_own_codes_do_not_stand_in_the_way_of_names() -> None:
+    told = read('code,product,size,price\n4711,"Satin, sage",1 L,32\ntape,Any,50 m,9\n')
+    assert with_prices(JOB, told).packs == 2
+
+
 def test_a_gallon_is_that_of_the_job_and_the_report_says_so() -> None:
     told = read("product,size,price\nx,1 gal,5\n", job=replace(JOB, unit=Unit.INCH))
     assert prices(told) == [("x", 3.785411784, 5.0)]
-    assert "line 2: gal is taken for US gal, 3.78541 L." in told.report
+    assert "line 2: gal is taken for US gal, 3.78541 L, here and below." in told.report
 
 
 @pytest.mark.parametrize(
@@ -150,9 +163,8 @@ def test_a_line_that_is_not_understood_is_left_out_and_told(line: str, words: st
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("", "no column is headed product or size or price"),
+        ("", "no column is headed product or price"),
         ("product,size\nx,1 L\n", "no column is headed price"),
-        ("product,price\nx,1\n", "no column is headed size"),
         ('product,size,price\n"x,1 L,5\n', "cannot be parted into cells"),
         ("product,size,price\nx,1 L,5 EUR\ny,1 L,6 GBP\n", "two currencies, EUR and GBP"),
         ("product,size,price\n" + "x,1 L,5\n" * 20_001, "more than 20000 lines"),
