@@ -215,7 +215,7 @@ def _buy(asked: argparse.Namespace) -> int:
         job = _with_prices(job, asked.prices)
     takeoff = take_off(job)
     bill = make_bill(job, takeoff)
-    for finding in (*bill.needs.findings, *bill.basket.findings):
+    for finding in bill.findings:
         _mention(finding.message)
     _give(_basket(asked.format, bill, job, takeoff), asked.output)
     return DONE
@@ -290,7 +290,7 @@ def _check(asked: argparse.Namespace) -> int:
     job = open_job(asked.job).job
     takeoff = take_off(job)
     bill = make_bill(job, takeoff)
-    names, findings = Names(job), (*takeoff.findings, *bill.needs.findings, *bill.basket.findings)
+    names, findings = Names(job), (*takeoff.findings, *bill.findings)
     lines = [f"{names.place(each.face) or 'Basket'}: {each.message}" for each in findings]
     _show(("\n".join(lines or ["Nothing to look at."]) + "\n").encode("utf-8"))
     return FOUND if findings else DONE

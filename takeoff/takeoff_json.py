@@ -167,7 +167,7 @@ def takeoff_schema() -> dict[str, Any]:
 
 
 def _entries(takeoff: Takeoff, job: Job, bill: Bill | None) -> TakeoffEntry:
-    findings = (*takeoff.findings, *((*bill.needs.findings, *bill.basket.findings) if bill else ()))
+    findings = (*takeoff.findings, *(bill.findings if bill else ()))
     return TakeoffEntry(
         version=VERSION,
         job=job.name,

@@ -27,7 +27,7 @@ def why_of_bill(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[list[str], ...]
         list(_Needed(takeoff, job).lines(bill)),
         list(_hardware(bill)),
         list(_basket(bill, job)),
-        [f"Left out: {each.message}" for each in (*bill.needs.findings, *bill.basket.findings)],
+        [f"Left out: {each.message}" for each in bill.findings],
     )
 
 
