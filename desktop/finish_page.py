@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from desktop.build_up_form import BuildUpForm
 from desktop.canvas import Canvas
+from desktop.cautions_view import CautionsView
 from desktop.finish_section import Section
 from desktop.gestures.gesture import Held
 from desktop.money_form import MoneyForm
@@ -40,6 +41,7 @@ class Heading(StrEnum):
     BUILD_UP = "Build-up"
     PRODUCTS = "Products"
     MONEY = "Prices and waste"
+    CAUTIONS = "Cautions"
 
 
 class FinishPage(QWidget):
@@ -52,9 +54,9 @@ class FinishPage(QWidget):
         self.products, self.money = ProductForm(store, self), MoneyForm(store, self)
         self.picked = PickedForm(store, self)
         self.panel = QFrame(self)
-        self._sections: dict[Heading, Section] = dict(
-            zip(Heading, (self.surfaces, self.build_up, self.products, self.money), strict=True)
-        )
+        self.cautions = CautionsView(store, self)
+        sections = (self.surfaces, self.build_up, self.products, self.money, self.cautions)
+        self._sections: dict[Heading, Section] = dict(zip(Heading, sections, strict=True))
         self._headings = QButtonGroup(self)
         self._stack = QStackedWidget(self)
         self._lay_out(canvas)
