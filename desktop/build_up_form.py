@@ -129,8 +129,6 @@ class BuildUpForm(Section):
         self.steps.added.connect(self._add_step)
         self.steps.taken_away.connect(self._take_step_away)
         self.steps.moved.connect(self._move_step)
-        for grid in (self.looks, self.fields):
-            grid.told.connect(self.tell)
 
     def _choose(self, place: int) -> None:
         self.choose(self._ids[place])

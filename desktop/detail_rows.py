@@ -17,7 +17,7 @@ from desktop.shown import Shown
 from desktop.typed_field import TextLine
 from geometry.readings import Measure, agreed_reading_mm, with_reading
 from shared.job import Part, View
-from shared.limits import GREATEST_PROFILE_FACTOR, HIGHEST_LEVEL, LONGEST_TEXT
+from shared.limits import HIGHEST_LEVEL, LONGEST_TEXT
 from shared.value import Value
 from takeoff.coated import thickness_mm
 
@@ -218,27 +218,6 @@ class LevelRow(Row[Part]):
         self.edit.blockSignals(False)
 
 
-class FactorRow(TextRow[Part]):
-    """A plain number of at least 1."""
-
-    def show_values(self, items: Sequence[Part], shown: Shown) -> None:
-        value = self.value(items)
-        if not self.edit.isModified():
-            self.edit.setText(f"{value:g}" if isinstance(value, float) else "")
-        self.edit.setPlaceholderText(SEVERAL if value is None else "")
-
-    def _take(self) -> None:
-        if not self.edit.isModified():
-            return
-        factor = _number(self.edit.text())
-        if factor is None or not 1 <= factor <= GREATEST_PROFILE_FACTOR:
-            self.told.emit(f"{self.label} is a number from 1 (flat) to {GREATEST_PROFILE_FACTOR:g}; type one.")
-            return
-        self.edit.setModified(False)
-        self.told.emit("")
-        self.set(factor)
-
-
 class EdgesRow(Row[Part]):
     """Which edges of the board are coated, by the way they face."""
 
@@ -301,10 +280,3 @@ def words_of(kind: type[Enum], usual: object = None, instead: str = "") -> tuple
 def _coated(parts: Sequence[Part], name: str, view: View) -> bool | None:
     values = {side_is_coated(part, name, view) for part in parts}
     return values.pop() if len(values) == 1 else None
-
-
-def _number(text: str) -> float | None:
-    try:
-        return float(text.strip().replace(",", "."))
-    except ValueError:
-        return None

@@ -8,7 +8,6 @@ from desktop.detail_rows import (
     CheckRow,
     ChoiceRow,
     EdgesRow,
-    FactorRow,
     LevelRow,
     MeasureRow,
     Row,
@@ -16,6 +15,7 @@ from desktop.detail_rows import (
     ThicknessRow,
     words_of,
 )
+from desktop.field_words import NumberWords
 from desktop.look import Look
 from desktop.part_fields import ON_A_PLAN
 from desktop.photo_form import PhotoForm
@@ -26,16 +26,19 @@ from desktop.shown import Shown
 from desktop.store import Store
 from desktop.ties_form import TiesForm
 from desktop.tile_rows import TileLengthRow, TileShiftRow
+from desktop.value_rows import TypedRow, always
 from desktop.wording import counted
 from geometry.readings import BOTTOM, HIGH, LEFT, WIDE
 from shared.edits import with_changed_parts
 from shared.errors import RecoatError
 from shared.job import Part, View
 from shared.kinds import Kind, Treatment
+from shared.limits import GREATEST_PROFILE_FACTOR
 from shared.locking import refuse_locked
 
 WIDTH = 340
 """Two readings as long as 141 23/32" stand beside each other, each with its label."""
+PROFILE = NumberWords("profile", least=1.0, most=GREATEST_PROFILE_FACTOR)
 AS_USUAL = "as usual for its kind"
 NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
 
@@ -66,21 +69,20 @@ class Details(QFrame):
             (TileLengthRow("Tile width", "width_mm"), TileLengthRow("Tile height", "height_mm")),
             (TileLengthRow("Grout", "grout_mm"), TileShiftRow("Shift")),
             (TileLengthRow("Start across", "start_x_mm"), TileLengthRow("Start up", "start_y_mm")),
-            (ThicknessRow("Thickness", "thickness_mm"), FactorRow("Profile", "profile_factor")),
+            (ThicknessRow("Thickness", "thickness_mm"), TypedRow("Profile", "profile_factor", always(PROFILE))),
             (EdgesRow("Edges"),),
             (LevelRow("In front", "level"),),
             (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
             (CheckRow("locked", "locked"),),
         )
-        self._form = RowGrid(lines, self)
-        self.rows = self._form.rows
+        self.fields = RowGrid(lines, self)
+        self.rows = self.fields.rows
         self._lay_out()
-        self._form.edited.connect(self._edit)
-        self._form.told.connect(self.trouble.setText)
+        self.fields.edited.connect(self._edit)
 
     def row(self, label: str) -> Row[Part]:
         """The row with this label. KeyError where there is none."""
-        return self._form.row(label)
+        return self.fields.row(label)
 
     def focus_first(self) -> None:
         """Give the keys to the first field."""
@@ -94,7 +96,7 @@ class Details(QFrame):
         self.trouble.clear()
         set_role(self.head, "head" if parts else "quiet")
         self.head.setText(head_words(parts, new))
-        self._form.setVisible(bool(parts))
+        self.fields.setVisible(bool(parts))
         if parts:
             self._fill(parts, new)
         self.counted.show_counted(new)
@@ -106,8 +108,8 @@ class Details(QFrame):
         self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
         face = shown.shown_face
         on_plan = face is not None and face.view is View.PLAN
-        self._form.show_values(parts, shown)
-        self._form.call_rows(ON_A_PLAN if on_plan else {})
+        self.fields.show_values(parts, shown)
+        self.fields.call_rows(ON_A_PLAN if on_plan else {})
 
     def _edit(self, label: str, edit: Edit[Part]) -> None:
         shown = self._store.open
@@ -131,7 +133,7 @@ class Details(QFrame):
         inner = QVBoxLayout(inside)
         inner.setContentsMargins(14, 10, 14, 8)
         inner.setSpacing(8)
-        for widget in (self.head, self._form, self.trouble, self.counted, self.ties, self.readings, self.photo):
+        for widget in (self.head, self.fields, self.trouble, self.counted, self.ties, self.readings, self.photo):
             inner.addWidget(widget)
         inner.addStretch(1)
         area = QScrollArea(self)

@@ -6,7 +6,7 @@ from desktop.detail_rows import CheckRow, ChoiceRow, TextRow, words_of
 from desktop.field_words import FieldWords, MoneyWords, NumberWords, RatioWords, SizeWords, SpreadWords, StockWords
 from desktop.row_grid import Lines
 from desktop.shown import Shown
-from desktop.value_rows import MaterialsRow, TypedRow
+from desktop.value_rows import MaterialsRow, TypedRow, always
 from shared.finishes import Step, Work
 from shared.limits import GREATEST_ALLOWANCE, GREATEST_LOSS, MOST_COATS, MOST_HOURS
 from shared.products import Allowances, Measure, Money, Pack, Product, Use
@@ -58,19 +58,19 @@ MEANS = {
 def step_lines(product: ChoiceRow[Step], tool: ChoiceRow[Step]) -> Lines[Step]:
     """The fields of a step; those of its product and tool offer what the job has."""
     return (
-        (ChoiceRow("Work", "work", words_of(Work)), TypedRow("Coats", "coats", _always(_coats("number of coats")))),
+        (ChoiceRow("Work", "work", words_of(Work)), TypedRow("Coats", "coats", always(_coats("number of coats")))),
         (product, tool),
         (
             TypedRow("Covers", "covers_m2", _step_spread, _product_covers),
-            TypedRow("Thinning", "thinning", _always(NumberWords("thinning", most=1.0, percent=True))),
+            TypedRow("Thinning", "thinning", always(NumberWords("thinning", most=1.0, percent=True))),
         ),
         (
-            TypedRow("Next after", "next_h", _always(_hours("least time"))),
-            TypedRow("At most", "next_most_h", _always(_hours("greatest time", empty=True)), _no_limit),
+            TypedRow("Next after", "next_h", always(_hours("least time"))),
+            TypedRow("At most", "next_most_h", always(_hours("greatest time", empty=True)), _no_limit),
         ),
         (
-            TypedRow("Touch after", "touch_h", _always(_hours("time"))),
-            TypedRow("Use after", "use_h", _always(_hours("time"))),
+            TypedRow("Touch after", "touch_h", always(_hours("time"))),
+            TypedRow("Use after", "use_h", always(_hours("time"))),
         ),
         (MaterialsRow("Only on", "on"),),
     )
@@ -89,14 +89,14 @@ def product_lines(name: TextRow[Product]) -> Lines[Product]:
             TypedRow("Covers", "covers_m2", _spread, _covers_that_follows, _covers_something),
         ),
         (
-            TypedRow("Solids", "solids", _always(solids), only=_is_coating),
-            TypedRow("Dry film", "film_um", _always(film), only=_is_coating),
+            TypedRow("Solids", "solids", always(solids), only=_is_coating),
+            TypedRow("Dry film", "film_um", always(film), only=_is_coating),
         ),
         (
-            TypedRow("Mixed", "ratio", _always(RatioWords()), _one_part, _is_coating),
-            TypedRow("Usable for", "usable_h", _always(usable), only=_is_coating),
+            TypedRow("Mixed", "ratio", always(RatioWords()), _one_part, _is_coating),
+            TypedRow("Usable for", "usable_h", always(usable), only=_is_coating),
         ),
-        (TypedRow("Keeps", "keeps_days", _always(keeps)), TypedRow("On the shelf", "on_shelf", _stock)),
+        (TypedRow("Keeps", "keeps_days", always(keeps)), TypedRow("On the shelf", "on_shelf", _stock)),
         (TextRow("Stands for", "stands_for"),),
     )
 
@@ -108,7 +108,7 @@ def pack_lines(measure: Callable[[], Measure]) -> Lines[Pack]:
         return SizeWords(measure())
 
     return (
-        (TypedRow("Holds", "size", size), TypedRow("Price", "price", _always(MoneyWords("price")), _no_price)),
+        (TypedRow("Holds", "size", size), TypedRow("Price", "price", always(MoneyWords("price")), _no_price)),
         (TextRow("Called", "name"),),
     )
 
@@ -116,9 +116,9 @@ def pack_lines(measure: Callable[[], Measure]) -> Lines[Pack]:
 def money_lines() -> Lines[Money]:
     """How prices are meant, and what may be spent."""
     return (
-        (TextRow("Currency", "currency"), TypedRow("Budget", "budget", _always(MoneyWords("budget", 0.0)), _none)),
+        (TextRow("Currency", "currency"), TypedRow("Budget", "budget", always(MoneyWords("budget", 0.0)), _none)),
         (
-            TypedRow("Tax", "tax", _always(NumberWords("tax", most=1.0, percent=True))),
+            TypedRow("Tax", "tax", always(NumberWords("tax", most=1.0, percent=True))),
             CheckRow("prices have tax in them", "tax_included"),
         ),
     )
@@ -128,16 +128,16 @@ def allowance_lines() -> Lines[Allowances]:
     """What is used beyond the bare sum."""
 
     def beyond(what: str) -> Callable[[Allowances, Shown], FieldWords]:
-        return _always(NumberWords(what, most=GREATEST_ALLOWANCE, percent=True))
+        return always(NumberWords(what, most=GREATEST_ALLOWANCE, percent=True))
 
     loss = NumberWords("loss", most=GREATEST_LOSS, percent=True)
     tray = NumberWords("amount left behind", most=GREATEST_ALLOWANCE, sign="L")
     return (
-        (TypedRow("Loss", "loss", _always(loss)), TypedRow("Allowance", "allowance", beyond("allowance"))),
+        (TypedRow("Loss", "loss", always(loss)), TypedRow("Allowance", "allowance", beyond("allowance"))),
         (TypedRow("Tape", "tape", beyond("allowance")), TypedRow("Sealant", "sealant", beyond("allowance"))),
         (
-            TypedRow("In the tray", "tray_l", _always(tray)),
-            TypedRow("Coats a sleeve", "coats_a_sleeve", _always(_coats("number of coats"))),
+            TypedRow("In the tray", "tray_l", always(tray)),
+            TypedRow("Coats a sleeve", "coats_a_sleeve", always(_coats("number of coats"))),
         ),
     )
 
@@ -150,13 +150,6 @@ def product_of(product_id: str, shown: Shown) -> Product | None:
 def spread_words(product: Product, shown: Shown) -> str:
     """How much a product covers, with its unit; "" where that is not known."""
     return SpreadWords(product.measure).show(covers_m2(product), shown.unit)
-
-
-def _always(words: FieldWords) -> Callable[[object, Shown], FieldWords]:
-    def of(_item: object, _shown: Shown) -> FieldWords:
-        return words
-
-    return of
 
 
 def _hours(what: str, *, empty: bool = False) -> NumberWords:

@@ -31,7 +31,6 @@ class MoneyForm(Section):
             column.addWidget(head)
             column.addWidget(grid)
             column.addSpacing(8)
-            grid.told.connect(self.tell)
         column.addWidget(self.trouble)
         column.addWidget(self.to_look_at)
         column.addStretch(1)

@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
-from desktop.detail_rows import ChoiceRow, TextRow, words_of
+from desktop.detail_rows import SEVERAL, ChoiceRow, TextRow, words_of
 from desktop.details import AS_USUAL, head_words
 from desktop.finish_section import Section
 from desktop.roles import set_role
@@ -12,6 +12,7 @@ from desktop.store import Store
 from shared.edits import with_changed_parts
 from shared.job import Part
 from shared.kinds import Treatment
+from takeoff.materials import material_of
 
 NOTHING_PICKED = "Click a part to give it another finish than its kind has; Shift adds to what is picked."
 
@@ -24,15 +25,18 @@ class PickedForm(Section):
         self.head = QLabel(self)
         self.finish = ChoiceRow[Part]("Finish", "finish")
         coated = ChoiceRow[Part]("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL))
-        self.fields = RowGrid[Part](((self.finish, coated), (TextRow("Made of", "made_of"),)), self)
+        self.made_of = TextRow[Part]("Made of", "made_of")
+        self.fields = RowGrid[Part](((self.finish, coated), (self.made_of,)), self)
         self.head.setWordWrap(True)
+        keeps_its_room = self.fields.sizePolicy()
+        keeps_its_room.setRetainSizeWhenHidden(True)  # else the face would jump under the hand that picks
+        self.fields.setSizePolicy(keeps_its_room)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 6, 14, 8)
         column.setSpacing(6)
         for widget in (self.head, self.fields, self.trouble, self.to_look_at):
             column.addWidget(widget)
         self.fields.edited.connect(self._edit)
-        self.fields.told.connect(self.tell)
 
     def follow(self, new: Shown) -> None:
         super().follow(new)
@@ -43,7 +47,16 @@ class PickedForm(Section):
         if parts:
             self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in new.job.finishes)])
             self.fields.show_values(parts, new)
+            self.made_of.edit.setPlaceholderText(_made_of(parts))
 
     def _edit(self, label: str, edit: Edit[Part]) -> None:
         parts = self._store.open.picked_parts
         self.take(label, lambda job: with_changed_parts(job, map(edit, parts)))
+
+
+def _made_of(parts: tuple[Part, ...]) -> str:
+    """What stands in the empty field: what is usual for the kind, which steps go by then."""
+    if len({part.made_of for part in parts}) > 1:
+        return SEVERAL
+    usual = {material_of(part) for part in parts} - {None}
+    return f"{', '.join(sorted(material for material in usual if material))}, as usual for its kind" if usual else ""

@@ -49,8 +49,6 @@ class ProductForm(Section):
         self.packs.added.connect(self._add_pack)
         self.packs.taken_away.connect(self._take_pack_away)
         self.pack_fields.edited.connect(self._edit_pack)
-        for grid in (self.fields, self.pack_fields):
-            grid.told.connect(self.tell)
 
     @property
     def chosen(self) -> Product | None:

@@ -32,6 +32,7 @@ class TypedField(TextLine):
         super().__init__(parent)
         self.setAccessibleName(name)
         self._shown = ""
+        self._is_wrong = False
         self.textEdited.connect(self._tell)
         self.editingFinished.connect(self._take)
 
@@ -47,7 +48,8 @@ class TypedField(TextLine):
             self.setText(words)
             self.setCursorPosition(0)
             self.setModified(False)
-            set_state(self, "wrong", on=False)
+            if self._is_wrong:
+                self._wrong("")
 
     def take_back(self) -> None:
         """Show again what was shown before the person typed."""
@@ -64,7 +66,8 @@ class TypedField(TextLine):
             self._wrong("")
 
     def _wrong(self, words: str) -> None:
-        set_state(self, "wrong", on=bool(words))
+        self._is_wrong = bool(words)
+        set_state(self, "wrong", on=self._is_wrong)
         self.setToolTip(words)
         self.told.emit(words)
 

@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QColor, QIcon, QPixmap
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QPushButton
 
-from desktop.detail_rows import Item, Row
+from desktop.detail_rows import SEVERAL, Item, Row
 from desktop.field_words import FieldWords, ShadeWords
 from desktop.look import shades
 from desktop.shown import Shown
@@ -24,6 +24,15 @@ SWATCH = 20
 def no_hint(_item: object, _shown: Shown) -> str:
     """Nothing stands in an empty field."""
     return ""
+
+
+def always(words: FieldWords) -> Callable[[object, Shown], FieldWords]:
+    """Words that depend on nothing."""
+
+    def of(_item: object, _shown: Shown) -> FieldWords:
+        return words
+
+    return of
 
 
 def every(_item: object) -> bool:
@@ -55,7 +64,8 @@ class TypedRow(Row[Item]):
     def show_values(self, items: Sequence[Item], shown: Shown) -> None:
         if items:
             words, hint = self._words(items[0], shown), self._hint(items[0], shown)
-            self.edit.show_value(self.value(items), words, shown.unit, hint=hint)
+            differ = any(self._of(item) != self._of(items[0]) for item in items)
+            self.edit.show_value(self.value(items), words, shown.unit, hint=SEVERAL if differ else hint)
 
 
 class MaterialsRow(Row[Step]):

@@ -59,7 +59,7 @@ def test_a_wrong_reading_is_answered_in_words_and_changes_nothing(doors: Person)
     before = doors.shown.job
     _fill(doors, "Height", "12x")
 
-    assert "12x" in doors.app.details.trouble.text()
+    assert "12x" in doors.app.details.fields.trouble
     assert doors.shown.job is before
 
 
@@ -103,7 +103,7 @@ def test_a_profile_factor_below_one_is_refused_in_words(doors: Person) -> None:
     before = doors.shown.job
     _fill(doors, "Profile", "0.5")
 
-    assert "number from 1" in doors.app.details.trouble.text()
+    assert "the profile is from 1 to 10" in doors.app.details.fields.trouble
     assert doors.shown.job is before
 
 

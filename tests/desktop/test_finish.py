@@ -128,12 +128,11 @@ def test_a_spread_rate_of_nothing_is_refused_in_words_and_nothing_is_lost(exampl
     _type_into(example, row, "0")
 
     form = example.app.finish.products
-    assert form.trouble.isVisible()
-    assert "the spread rate is more than 0" in form.trouble.text()
+    assert "the spread rate is more than 0" in form.fields.trouble
     assert example.shown.job is job
     _type_into(example, row, "8")
     assert find_product(example.shown.job, "tile-colour").covers_m2 == 8
-    assert not form.trouble.isVisible()
+    assert form.fields.trouble == ""
 
 
 @pytest.mark.parametrize(
@@ -154,7 +153,7 @@ def test_what_makes_no_sense_of_a_product_is_refused_in_words(
     _choose_product(example, [product.id for product in job.products].index("clear"))
     _type_into(example, example.app.finish.products.fields.row(label), text)
 
-    assert words in example.app.finish.products.trouble.text()
+    assert words in example.app.finish.products.fields.trouble
     assert example.shown.job is job
 
 
@@ -173,7 +172,7 @@ def test_a_pack_is_added_with_its_size_and_price(example: Person) -> None:
     assert len(packs) == many + 1
     assert (packs[1].size, packs[1].price) == (0.75, 3.25)
     _type_into(example, form.pack_fields.row("Holds"), "0 L")
-    assert "there is nothing in such a pack" in form.trouble.text()
+    assert "there is nothing in such a pack" in form.pack_fields.trouble
 
 
 def test_a_price_changes_the_basket_and_a_budget_is_gone_over(example: Person) -> None:
