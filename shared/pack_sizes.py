@@ -128,10 +128,13 @@ def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") 
 
 
 def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """So much of a product, as is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces."""
+    """So much of a product, as is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
+
+    No pints: whoever buys in gallons and quarts has fluid ounces below them (common practice, no source).
+    """
     if measure is Measure.PIECES:
         return _shown(round(amount, 1), decimal)
-    shown = next(_units_to_show(amount, measure, unit))
+    shown = next(each for each in _units_to_show(amount, measure, unit) if each.said[0] != "pt")
     number = float(amount / shown.size)
     digits = 0 if shown.said[0] == "mL" else 1 if measure is Measure.METRES else 2
     return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal) + f" {_sign(shown, unit)}"

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from shared.job import Job
 from takeoff.basket import price_with_tax
 from takeoff.basket_groups import Line, basket_groups
+from takeoff.basket_words import has_prices
 from takeoff.needed import Basket
 from takeoff.tables import DIGITS, Cell, csv_bytes
 
@@ -29,7 +30,7 @@ def basket_csv(basket: Basket, job: Job) -> bytes:
     """The table as RFC 4180 says; see `takeoff.tables`. Amounts are litres, metres and pieces.
 
     A row for each product, followed by one for each pack to buy of it, then the totals, whose unit is the
-    currency; the first column says which.
+    currency, if anything has a price; the first column says which.
     """
     return csv_bytes(HEADINGS, _rows(basket, job))
 
@@ -39,6 +40,8 @@ def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:
         for line in group.lines:
             yield _product_cells(group.name, line)
             yield from _pack_cells(group.name, line, job)
+    if not has_prices(basket):
+        return
     for name, amount in (("cost", basket.cost), ("tax", basket.tax), ("budget", basket.budget), ("over", basket.over)):
         yield ("total", "", "", name, job.money.currency, *[""] * 7, amount)
 

@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.money_words import show_money
 from takeoff.basket import price_with_tax
 from takeoff.basket_groups import BasketGroup, Line, basket_groups
-from takeoff.basket_words import amount_words, cost_words, pack_words, total_lines, verdict
+from takeoff.basket_words import amount_words, cost_words, group_words, pack_words, total_lines, verdict
 from takeoff.needed import Basket, Bought
 
 
@@ -38,7 +38,7 @@ def _body(basket: Basket, job: Job) -> Iterator[str]:
 
 def _group(group: BasketGroup, job: Job) -> str:
     lines = "".join(_product(line, job) for line in group.lines)
-    return f"<h2><b>{escape(group.name)}</b> <span>{show_money(group.cost)}</span></h2>\n{lines}"
+    return f"<h2><b>{escape(group.name)}</b> <span>{group_words(group)}</span></h2>\n{lines}"
 
 
 def _product(line: Line, job: Job) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from shared.job import Job
 from shared.money_words import show_money
 from takeoff.basket_groups import BasketGroup, Line, basket_groups
-from takeoff.basket_words import amount_words, cost_words, line_notes, packs_words, total_lines, verdict
+from takeoff.basket_words import amount_words, cost_words, group_words, line_notes, packs_words, total_lines, verdict
 from takeoff.needed import Basket
 from takeoff.text_table import one_line
 
@@ -20,13 +20,14 @@ def basket_text(basket: Basket, job: Job) -> str:
     lines = [_line(job.name, "needed", "packs", "left over", "cost")]
     for group in basket_groups(basket, job):
         lines += _group_lines(group, job)
-    lines += ["", *(_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job))]
+    totals = [_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job)]
+    lines += ["", *totals] if totals else []
     return "\n".join([*lines, "", *verdict(basket)]) + "\n"
 
 
 def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:
     yield ""
-    yield _line(group.name, "", "", "", show_money(group.cost))
+    yield _line(group.name, "", "", "", group_words(group))
     for line in group.lines:
         yield from _product_lines(line, job)
 

@@ -6,7 +6,7 @@ from shared.job import Job
 from shared.money_words import show_money
 from shared.pack_sizes import show_amount, show_size
 from shared.products import Measure, Product
-from takeoff.basket_groups import Line
+from takeoff.basket_groups import BasketGroup, Line
 from takeoff.needed import Basket, Bought
 
 HOURS_A_DAY = 24
@@ -35,6 +35,11 @@ def cost_words(cost: float | None) -> str:
     return NO_PRICE if cost is None else show_money(cost)
 
 
+def group_words(group: BasketGroup) -> str:
+    """What a group costs, where anything in it has a price."""
+    return cost_words(group.cost if any(line.row.cost is not None for line in group.lines) else None)
+
+
 def line_notes(line: Line, job: Job) -> Iterator[str]:
     """What is to be known of a line beside its figures."""
     row, product = line.row, line.product
@@ -49,8 +54,13 @@ def line_notes(line: Line, job: Job) -> Iterator[str]:
 
 
 def total_lines(basket: Basket, job: Job) -> Iterator[tuple[str, float]]:
-    """The totals by their names: the cost, the tax in it, the budget, and what is left of it or beyond it."""
+    """The totals by their names: the cost, the tax in it, the budget, and what is left of it or beyond it.
+
+    None where nothing has a price: then it is not known what it costs.
+    """
     money = job.money
+    if not has_prices(basket):
+        return
     yield f"Total {money.currency}".strip(), basket.cost
     if money.tax:
         yield f"of it tax, {100 * money.tax:g} %", basket.tax
@@ -59,8 +69,16 @@ def total_lines(basket: Basket, job: Job) -> Iterator[tuple[str, float]]:
         yield ("Over the budget", basket.over) if basket.over else ("Left of the budget", basket.budget - basket.cost)
 
 
+def has_prices(basket: Basket) -> bool:
+    """Whether it is known of anything what it costs."""
+    return any(row.cost is not None for row in basket.rows)
+
+
 def verdict(basket: Basket) -> Iterator[str]:
     """Whether a cheaper basket is possible, and how much of it has no price: a sentence each."""
+    if not has_prices(basket):
+        yield "Nothing has a price yet, so these are the sets that leave least over."
+        return
     yield "No set of packs that is enough costs less; this is proved." if basket.proved else _NOT_PROVED
     missing = sum(row.cost is None for row in basket.rows)
     if missing:

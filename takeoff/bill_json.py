@@ -5,6 +5,7 @@ import msgspec
 from shared.job import Job
 from shared.products import Measure
 from takeoff.basket import price_with_tax
+from takeoff.basket_words import has_prices
 from takeoff.bill import Bill
 from takeoff.needed import BasketRow, Need, Used
 
@@ -88,12 +89,12 @@ class BasketRowEntry(BillPart, frozen=True):
 class BasketEntry(BillPart, frozen=True):
     """The basket: costs with tax, in `currency`; `tax` is the part of the cost that is tax; a `budget` of 0 is none.
 
-    `proved` where no cheaper one is possible.
+    `cost` and `tax` are of what has a price, null where nothing has one. `proved` where no cheaper one is possible.
     """
 
     currency: str
-    cost: float
-    tax: float
+    cost: float | None
+    tax: float | None
     budget: float
     over_budget: float
     proved: bool
@@ -116,11 +117,11 @@ def needs_entry(bill: Bill, job: Job) -> NeedsEntry:
 
 def basket_entry(bill: Bill, job: Job) -> BasketEntry:
     """The basket, as an entry."""
-    basket = bill.basket
+    basket, known = bill.basket, has_prices(bill.basket)
     return BasketEntry(
         currency=job.money.currency,
-        cost=basket.cost,
-        tax=basket.tax,
+        cost=basket.cost if known else None,
+        tax=basket.tax if known else None,
         budget=basket.budget,
         over_budget=basket.over,
         proved=basket.proved,

@@ -8,6 +8,7 @@ from shared.job import Job
 from shared.pack_sizes import amount_in, amount_unit
 from shared.products import Measure, Pack, Product, Use
 from takeoff.basket import price_with_tax
+from takeoff.basket_words import has_prices
 from takeoff.bill import Bill
 from takeoff.figures import Takeoff
 from takeoff.need_sources import Source, Sources
@@ -150,7 +151,7 @@ def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job
         float(many),
         "" if price is None else price,
         Live(taxed, with_tax),
-        Live(f'=IF(F{at}="",0,E{at}*G{at})', many * with_tax if isinstance(with_tax, float) else 0.0),
+        Live(f'=IF(F{at}="","",E{at}*G{at})', many * with_tax if isinstance(with_tax, float) else ""),
     )
 
 
@@ -171,11 +172,17 @@ def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Sheet, place: _
 
 
 def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:
+    """The totals; they stay empty as long as nothing has a price, as then nobody knows what it costs."""
     basket, total = bill.basket, last + 1
     blank = ("",) * 6
+    known = has_prices(basket)
     rest = basket.budget - basket.cost if basket.budget else ""
-    tax = f"=ROUND(H{total}*{TAX}/(1+{TAX}){HALF_CENT},2)"
-    yield (f"Total {job.money.currency}".strip(), *blank, Live(f"=SUM(H2:H{last})", basket.cost))
-    yield ("of it tax", *blank, Live(tax, basket.tax))
-    yield ("Budget", *blank, Live(f"={BUDGET}", basket.budget))
-    yield ("Left of the budget", *blank, Live(f'=IF({BUDGET}=0,"",{BUDGET}-H{total})', rest))
+    tax = f"ROUND(H{total}*{TAX}/(1+{TAX}){HALF_CENT},2)"
+    left = f'IF({BUDGET}=0,"",{BUDGET}-H{total})'
+    for name, formula, value in (
+        (f"Total {job.money.currency}".strip(), f"SUM(H2:H{last})", basket.cost),
+        ("of it tax", tax, basket.tax),
+        ("Budget", BUDGET, basket.budget),
+        ("Left of the budget", left, rest),
+    ):
+        yield (name, *blank, Live(f'=IF(COUNT(F2:F{last})=0,"",{formula})', value if known else ""))

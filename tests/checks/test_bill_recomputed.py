@@ -191,6 +191,19 @@ def test_allowances_and_areas_run_through_to_what_is_needed(tmp_path: Path) -> N
     assert float(str(needed["Cleaner"])) == pytest.approx(expected["cleaner"] + 3 / 20 / 0.8 * 1.3, rel=1e-9)
 
 
+def test_no_cost_is_reckoned_as_long_as_nothing_has_a_price(tmp_path: Path) -> None:
+    def typed(book: openpyxl.Workbook) -> None:
+        sheet = book["Basket"]
+        sheet[f"F{row_of(sheet, 'Cleaner')}"] = 10.0
+
+    products = tuple(replace(p, packs=tuple(replace(pack, price=None) for pack in p.packs)) for p in JOB.products)
+    job = replace(JOB, products=products)
+    book = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(take_off(job), job, bill_of(job))), data_only=True)
+    assert book["Basket"][f"H{row_of(book['Basket'], 'Total')}"].value in (None, "")
+    assert Book(job, tmp_path).value("Basket", f"H{row_of(book['Basket'], 'Total')}") == ""
+    assert Book(job, tmp_path, typed).total("Total") == pytest.approx(11.0)
+
+
 def test_tax_inside_the_prices_is_not_added_again(tmp_path: Path) -> None:
     def inside(book: openpyxl.Workbook) -> None:
         book["Allowances"]["B8"] = "yes"

@@ -80,6 +80,17 @@ def test_a_basket_over_the_budget_says_by_how_much() -> None:
     assert "Over the budget 40.50" in lines
 
 
+def test_where_nothing_has_a_price_no_cost_is_told() -> None:
+    rows = tuple(row._replace(cost=None) for row in BASKET.rows)
+    basket = BASKET._replace(rows=rows, cost=0.0, tax=0.0)
+    text = basket_text(basket, JOB)
+    assert "0.00" not in text
+    assert "Budget" not in text
+    assert text.splitlines()[-1] == "Nothing has a price yet, so these are the sets that leave least over."
+    assert "0.00" not in "".join(Page(basket_html(basket, JOB)).texts)
+    assert b'"total"' not in basket_csv(basket, JOB)
+
+
 def test_what_was_not_proved_is_not_said_to_be() -> None:
     assert "was not proved" in basket_text(BASKET._replace(proved=False), JOB)
 
@@ -100,7 +111,7 @@ def test_an_empty_basket_is_told_in_words() -> None:
     job = Job("Empty")
     assert basket_text(NOTHING, job) == "Empty\nNothing to buy.\n"
     assert "Nothing to buy." in Page(basket_html(NOTHING, job)).texts
-    assert basket_csv(NOTHING, job).count(b"\r\n") == 5
+    assert basket_csv(NOTHING, job).count(b"\r\n") == 1
 
 
 def test_the_csv_reads_back_with_its_sums() -> None:

@@ -66,6 +66,14 @@ def test_without_a_bill_both_are_null(example: Job, takeoff: Takeoff) -> None:
     assert (document["needs"], document["basket"]) == (None, None)
 
 
+def test_without_any_price_there_is_no_cost(example: Job, takeoff: Takeoff) -> None:
+    products = tuple(replace(p, packs=tuple(replace(pack, price=None) for pack in p.packs)) for p in example.products)
+    job = replace(example, products=products)
+    document = json.loads(takeoff_json(takeoff, job, make_bill(job, takeoff)))
+    assert (document["basket"]["cost"], document["basket"]["tax"]) == (None, None)
+    assert list(Draft202012Validator(takeoff_schema()).iter_errors(document)) == []
+
+
 def test_what_was_left_out_of_it_is_among_the_findings(example: Job, takeoff: Takeoff) -> None:
     job = replace(example, products=())
     document = json.loads(takeoff_json(takeoff, job, make_bill(job, takeoff)))
