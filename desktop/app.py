@@ -22,7 +22,6 @@ from desktop.face_view import FaceView
 from desktop.faces import Faces
 from desktop.files import Files
 from desktop.finish_files import FinishFiles
-from desktop.finish_files import FinishFiles
 from desktop.finish_page import FinishPage
 from desktop.frame import Frame
 from desktop.hand import Hand
@@ -66,7 +65,6 @@ class App(QObject):
         self._build_views(look)
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
-        self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.faces = Faces(self.store, self.window)
         self.rooms = Rooms(self.store, self.window)
@@ -228,9 +226,6 @@ class App(QObject):
         self.finish_files.failed.connect(self.tell_trouble)
         self.finish_files.written.connect(self.tell)
         self.finish_files.taken.connect(self._show_finish)
-        self.finish_files.failed.connect(self.tell_trouble)
-        self.finish_files.written.connect(self.tell)
-        self.finish_files.taken.connect(self._show_finish)
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
         self.hand.deleted.connect(self.parts.delete)
@@ -282,11 +277,6 @@ class App(QObject):
             self.store.turn_to(page)
         if finding.face:
             self.store.show_face(finding.face, finding.parts)
-
-    def _show_finish(self, finish_id: str) -> None:
-        if self.store.open.page is not Page.FINISH:
-            self.store.turn_to(Page.FINISH)
-        self.finish.show_finish(finish_id)
 
     def _show_finish(self, finish_id: str) -> None:
         if self.store.open.page is not Page.FINISH:

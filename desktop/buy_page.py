@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLay
 from desktop.budget_form import BudgetForm
 from desktop.buy_rows import HEADS, buy_rows, headline, product_of
 from desktop.canvas import Canvas
-from desktop.count_rows import CountRow
+from desktop.count_row import CountRow
 from desktop.roles import set_role
 from desktop.rows_view import RowsView
 from desktop.shown import Page, Shown
@@ -15,7 +15,7 @@ from desktop.what_if import WhatIf
 from desktop.what_if_form import WhatIfForm
 from takeoff.bill import Bill
 
-WIDTHS = (72, 176, 76, 60, 76)
+WIDTHS = (72, 216, 76, 60, 76)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
 

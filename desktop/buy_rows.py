@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from desktop.count_rows import Cells, CountRow
+from desktop.count_row import Cells, CountRow
 from desktop.field_words import plain
 from desktop.product_words import amount_words, keeping_notes, pack_words, packs_words, step_amount_words
 from desktop.shown import Shown
@@ -34,8 +34,15 @@ MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[CountRow, ...]:
     """All rows of a basket; `takeoff` is that of the job of the bill."""
-    rows = _Rows(bill, takeoff)
+    rows = _Rows(bill, takeoff, len(HEADS))
     return tuple(rows.group(group) for group in basket_groups(bill.basket, bill.job))
+
+
+def need_rows(bill: Bill, takeoff: Takeoff, columns: int) -> tuple[CountRow, ...]:
+    """What is needed of each product that is bought, in so many columns, with its sum; in the order of the basket."""
+    rows = _Rows(bill, takeoff, columns)
+    groups = basket_groups(bill.basket, bill.job)
+    return tuple(rows.need(line) for group in groups for line in group.lines)
 
 
 def product_of(row: CountRow) -> str:
@@ -63,7 +70,8 @@ def headline(shown: Shown) -> str:
 class _Rows:
     """Says what is needed and bought of each product, in the job's unit."""
 
-    def __init__(self, bill: Bill, takeoff: Takeoff) -> None:
+    def __init__(self, bill: Bill, takeoff: Takeoff, columns: int) -> None:
+        self._columns = columns
         self._bill, self._unit, self._names = bill, bill.job.unit, Names(bill.job)
         self._needs = {need.product: need for need in bill.bought}
         self._parts = {row.id: row for row in takeoff.parts}
@@ -74,6 +82,24 @@ class _Rows:
         cost = money_words(group.cost) if any(line.row.cost is not None for line in group.lines) else ""
         lines = tuple(self._line(line) for line in group.lines)
         return CountRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
+
+    def need(self, line: Line) -> CountRow:
+        """What is needed of a product, at the right end of the columns."""
+        key, need = f"need {line.row.product}", self._needs[line.row.product]
+        amount = amount_words(line.row.need, line.product.measure, self._unit)
+        return CountRow(
+            key=key,
+            cells=(*self._spanned(line.name)[:-1], amount),
+            children=(*self._uses(key, need, line.product), *self._notes(key, self._about(line, need))),
+            parts=need.amount.reason.parts,
+        )
+
+    def _spanned(self, words: str) -> Cells:
+        return (words, *("",) * (self._columns - 1))
+
+    def _notes(self, key: str, words: Iterable[str]) -> Iterator[CountRow]:
+        for place, each in enumerate(words):
+            yield CountRow(f"{key} note {place}", self._spanned(each), note=True)
 
     def _line(self, line: Line) -> CountRow:
         row, measure = line.row, line.product.measure
@@ -91,7 +117,7 @@ class _Rows:
             ),
             children=(
                 *self._uses(key, need, line.product),
-                *_notes(key, (*self._about(line, need), *self._packs(line), *keeping_notes(line, self._unit))),
+                *self._notes(key, (*self._about(line, need), *self._packs(line), *keeping_notes(line, self._unit))),
             ),
             parts=need.amount.reason.parts,
         )
@@ -106,7 +132,7 @@ class _Rows:
             total = f"{factors} = {amount}" if factors else amount
             yield CountRow(
                 key=f"{key} {place}",
-                cells=(f"{term.what}   {total}", *("",) * (len(HEADS) - 1)),
+                cells=self._spanned(f"{term.what}   {total}"),
                 children=tuple(self._part(f"{key} {place}", part) for part in _coated(term, used, self._parts)),
                 parts=term.parts,
                 note=True,
@@ -134,9 +160,7 @@ class _Rows:
         area = step_words(row.coated_mm2.amount * alike, self._unit)
         times = f", {alike} rooms alike" if alike > 1 else ""
         words = f"{row.tag or self._names.face(row.face)}  {self._names.part(row.id)}   {area}{times}"
-        return CountRow(
-            f"{key} {row.id}", (words, *("",) * (len(HEADS) - 1)), parts=(row.id,), face=row.face, note=True
-        )
+        return CountRow(f"{key} {row.id}", self._spanned(words), parts=(row.id,), face=row.face, note=True)
 
     def _about(self, line: Line, need: Need) -> Iterator[str]:
         reason, measure = need.amount.reason, line.product.measure
@@ -168,11 +192,6 @@ class _Rows:
         cost = other.cost or 0.0
         more = "as much" if row.cost is None or cost == row.cost else f"{money_words(cost - row.cost)} more"
         return f"{name}{packs} would cost {money_words(cost)}, {more}."
-
-
-def _notes(key: str, words: Iterable[str]) -> Iterator[CountRow]:
-    for place, each in enumerate(words):
-        yield CountRow(f"{key} note {place}", (each, *("",) * (len(HEADS) - 1)), note=True)
 
 
 def _coated(term: Term, used: Used | None, parts: dict[str, PartRow]) -> Iterator[PartRow]:

@@ -5,7 +5,7 @@ from typing import NamedTuple, overload
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QFont, QGuiApplication
 
-from desktop.count_rows import Cells, CountRow
+from desktop.count_row import Cells, CountRow
 
 Index = QModelIndex | QPersistentModelIndex
 

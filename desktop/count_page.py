@@ -4,13 +4,17 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from desktop.canvas import Canvas
-from desktop.count_rows import CountRow, count_rows, headings
+from desktop.count_fronts import front_of
+from desktop.count_row import CountRow
+from desktop.count_rows import count_rows, headings
+from desktop.front_form import FrontForm
 from desktop.joint_form import JointForm
 from desktop.overlay_bar import OverlayBar
 from desktop.rows_view import RowsView
 from desktop.shown import Page, Shown
 from desktop.store import Store
 from geometry.picking import parts_at
+from takeoff.bill import Bill
 from takeoff.figures import Takeoff
 
 NUMBER_WIDTH = 84
@@ -18,7 +22,7 @@ FACE_SHARE, TABLE_SHARE = 600, 680
 
 
 class CountPage(QWidget):
-    """The face at the left, the rows at the right, what can be decided about a joint beneath them."""
+    """The face at the left, the rows at the right, what can be said about a joint or a front beneath them."""
 
     def __init__(self, store: Store, canvas: Canvas, overlays: OverlayBar, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -26,18 +30,19 @@ class CountPage(QWidget):
         self.tree = RowsView("Takeoff", ("", "", "", ""), (NUMBER_WIDTH,) * 3, self)
         self.model = self.tree.rows
         self.joint = JointForm(store, self)
+        self.front = FrontForm(store, self)
         self._takeoff: Takeoff | None = None
+        self._bill: Bill | None = None
         self._lay_out(canvas, overlays)
         self.tree.picked.connect(self._light)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the rows of the takeoff; what was picked and unfolded stays so."""
-        if new.page is not Page.COUNT or new.takeoff is self._takeoff:
+        if new.page is not Page.COUNT or (new.takeoff is self._takeoff and new.bill is self._bill):
             return
-        self._takeoff = new.takeoff
+        self._takeoff, self._bill = new.takeoff, new.bill
         self.tree.show_rows(count_rows(new), headings(new.unit))
-        row = self.tree.row
-        self.joint.show_joint(row.joint if row else None, new.unit)
+        self._show_forms(self.tree.row, new)
 
     def find_row(self, at: tuple[float, float]) -> None:
         """Pick the row of the part in front at this point of the face."""
@@ -46,8 +51,12 @@ class CountPage(QWidget):
             if self.tree.pick(f"part {part.id}"):
                 return
 
+    def _show_forms(self, row: CountRow | None, shown: Shown) -> None:
+        self.joint.show_joint(row.joint if row else None, shown.unit)
+        self.front.show_front(front_of(row), shown)
+
     def _light(self, row: CountRow) -> None:
-        self.joint.show_joint(row.joint, self._store.open.unit)
+        self._show_forms(row, self._store.open)
         self._store.light(row.parts, row.face, row.edges)
 
     def _lay_out(self, canvas: Canvas, overlays: OverlayBar) -> None:
@@ -63,6 +72,7 @@ class CountPage(QWidget):
         right.setContentsMargins(12, 8, 12, 8)
         right.addWidget(self.tree, 1)
         right.addWidget(self.joint)
+        right.addWidget(self.front)
         halves = QSplitter(Qt.Orientation.Horizontal, self)
         halves.setChildrenCollapsible(False)
         halves.addWidget(face)

@@ -1,8 +1,10 @@
 """The rows of the count, as values: surfaces by finish, joints, masking, tiles, each with its sum beneath it."""
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
+from desktop.buy_rows import need_rows
+from desktop.count_fronts import front_rows
+from desktop.count_row import Cells, CountRow
 from desktop.shown import Shown
 from desktop.wording import (
     TIMES,
@@ -17,36 +19,17 @@ from desktop.wording import (
 )
 from shared.edits import find_face, find_part
 from shared.job import Fillet, Job, Section, Unit
-from takeoff.figures import EdgeRow, Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
+from takeoff.figures import Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
 from takeoff.finish_totals import FinishTotal, totals_by_finish
 from takeoff.naming import called
 from takeoff.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.sureness import RULE, SUMMED, TAPE_SOURCE
 
-Cells = tuple[str, ...]
-
-
-class CountRow(NamedTuple):
-    """One row of the count or of the basket: its `key`, the same as long as it means the same, and what is beneath it.
-
-    `parts` are those it was measured from, and `edges` where it is a length of them; `head` rows name a group, `note`
-    rows are part of a sum, `joint` is the joint that a row is about.
-    """
-
-    key: str
-    cells: Cells
-    children: tuple["CountRow", ...] = ()
-    parts: tuple[str, ...] = ()
-    face: str = ""
-    edges: tuple[EdgeRow, ...] = ()
-    head: bool = False
-    note: bool = False
-    joint: JointRow | None = None
-
 
 def count_rows(shown: Shown) -> tuple[CountRow, ...]:
     """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
-    groups = (*_surfaces(shown), _joints(shown), _masking(shown), _tiles(shown), _sureness(shown))
+    lines = (_joints(shown), _masking(shown))
+    groups = (*_surfaces(shown), *lines, front_rows(shown), _tiles(shown), _needs(shown), _sureness(shown))
     return tuple(group for group in groups if group.children)
 
 
@@ -175,6 +158,12 @@ def _tile(row: TileRow, shown: Shown) -> CountRow:
         parts=(row.part,),
         face=row.face,
     )
+
+
+def _needs(shown: Shown) -> CountRow:
+    """What is needed of each product, as it was reckoned last."""
+    rows = need_rows(shown.bill, shown.takeoff, len(headings(shown.unit))) if shown.bill else ()
+    return CountRow("needs", ("Needed of products", "", "", "Amount"), rows, head=True)
 
 
 def _off(key: str, off_mm2: float, unit: Unit) -> tuple[CountRow, ...]:

@@ -16,6 +16,7 @@ from desktop.detail_rows import (
     words_of,
 )
 from desktop.field_words import NumberWords
+from desktop.front_rows import centres_row, hinges_row
 from desktop.look import Look
 from desktop.part_fields import ON_A_PLAN
 from desktop.photo_form import PhotoForm
@@ -71,6 +72,7 @@ class Details(QFrame):
             (TileLengthRow("Start across", "start_x_mm"), TileLengthRow("Start up", "start_y_mm")),
             (ThicknessRow("Thickness", "thickness_mm"), TypedRow("Profile", "profile_factor", always(PROFILE))),
             (EdgesRow("Edges"),),
+            (hinges_row(), centres_row()),
             (LevelRow("In front", "level"),),
             (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
             (CheckRow("locked", "locked"),),

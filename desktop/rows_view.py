@@ -4,7 +4,7 @@ from PySide6.QtCore import QItemSelection, QModelIndex, Signal
 from PySide6.QtWidgets import QHeaderView, QTreeView, QWidget
 
 from desktop.count_model import CountModel
-from desktop.count_rows import Cells, CountRow
+from desktop.count_row import Cells, CountRow
 
 
 class RowsView(QTreeView):

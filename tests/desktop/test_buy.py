@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget
 
 from desktop.buy_rows import buy_rows
-from desktop.count_rows import CountRow
+from desktop.count_row import CountRow
 from desktop.shown import Page
 from desktop.wording import TIMES
 from shared.finish_edits import find_product

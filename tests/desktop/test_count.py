@@ -3,7 +3,8 @@
 import pytest
 from PySide6.QtCore import QModelIndex, Qt
 
-from desktop.count_rows import CountRow, count_rows
+from desktop.count_row import CountRow
+from desktop.count_rows import count_rows
 from desktop.face_view import options
 from desktop.shown import Page
 from desktop.wording import MINUS, TIMES

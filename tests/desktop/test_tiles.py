@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QLineEdit
 
-from desktop.count_rows import CountRow
+from desktop.count_row import CountRow
 from desktop.drawings import Drawings
 from shared.drawing import Role
 from shared.job import Part, Tiles, Unit
