@@ -12,6 +12,7 @@ from takeoff.edges import divided, part_below, ranked_parts
 from takeoff.figures import EdgeRow
 from takeoff.joints import Found, joint_table
 from takeoff.masking import NEAR_MM
+from takeoff.tags import BENCH_MM
 from takeoff.treatments import Treatments
 
 Span = tuple[float, float]
@@ -82,7 +83,8 @@ def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
     """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that could claim them.
 
     The elevation then shows the splashback, or the wall, that begins above something there; each run of its lower
-    edge within the span meets the benchtop. Empty where the elevation claims all.
+    edge within the span meets the benchtop. So does a wall on which nothing is drawn there. Empty where the elevation
+    claims all.
     """
     if tied.part.kind is not Kind.BENCHTOP:
         return ()
@@ -97,6 +99,10 @@ def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
                 free = without(free, [span])
             if shared:
                 found.append(_found(tied, parts[part_id], shared))
+    for part_id, spans in _bare_wall(tied.elevation, edges).items():
+        bare = [piece for span in spans for piece in _within(free, span)]
+        if bare:
+            found.append(_found(tied, parts[part_id], bare))
     return tuple(found)
 
 
@@ -154,6 +160,24 @@ def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, 
         if above is not None and ranked[above].part.kind is kind:
             spans.setdefault(above, []).append((min(x0, x1), max(x0, x1)))
     return spans
+
+
+def _bare_wall(face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
+    """By wall, where it is seen at the height of a bench, with nothing drawn before it: a benchtop's end meets it there.
+
+    A wall is seen between every other crossing of its boundary with the level line at that height.
+    """
+    walls = {part.id for part in face.parts if part.kind is Kind.WALL}
+    crossings: dict[str, list[float]] = {}
+    for edge in edges:
+        (x0, y0), (x1, y1) = edge.start, edge.end
+        if min(y0, y1) <= BENCH_MM < max(y0, y1):
+            at = x0 + (x1 - x0) * (BENCH_MM - y0) / (y1 - y0)
+            for part in divided(edge):
+                if part in walls:
+                    crossings.setdefault(part, []).append(at)
+    ordered = {wall: sorted(places) for wall, places in crossings.items()}
+    return {wall: list(zip(places[::2], places[1::2], strict=False)) for wall, places in ordered.items()}
 
 
 def _within(spans: Iterable[Span], limits: Span) -> list[Span]:

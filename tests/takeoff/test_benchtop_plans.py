@@ -335,3 +335,15 @@ def test_ties_of_one_leg_follow_on_each_other() -> None:
     wall = elevation("A", 3600, Corner.NONE, base("a1", 500, 2000), edge("e", 500, 2000))
     _, (plan,) = plans(room_of(wall))
     assert all(here.end_mm == there.start_mm for here, there in pairwise(plan.ties))
+
+
+def test_an_end_against_a_wall_on_which_nothing_is_drawn_is_sealed_to_it() -> None:
+    """Walls 2100, 1800 and 1800; the row on B ends at wall C: the 600 of its end meet the bare wall there."""
+    job = room_of(
+        elevation("A", 2100, Corner.INSIDE, base("a1", 0, 1500), edge("a2", 0, 1500)),
+        elevation("B", 1800, Corner.INSIDE, base("b1", 600, 1800), edge("b2", 600, 1800)),
+        elevation("C", 1800, Corner.NONE),
+    )
+    after, _ = plans(job)
+    rows = [row for row in take_off(after).joints if row.next_face == "C"]
+    assert [(row.name, row.length_mm.amount) for row in rows] == [("benchtop to wall", pytest.approx(600))]
