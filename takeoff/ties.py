@@ -163,7 +163,7 @@ def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, 
 
 
 def _bare_wall(face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
-    """By wall, where it is seen at the height of a bench, with nothing drawn before it: a benchtop's end meets it there.
+    """By wall, where it is seen at the height of a bench with nothing drawn before it: a benchtop's end meets it.
 
     A wall is seen between every other crossing of its boundary with the level line at that height.
     """

@@ -346,4 +346,4 @@ def test_an_end_against_a_wall_on_which_nothing_is_drawn_is_sealed_to_it() -> No
     )
     after, _ = plans(job)
     rows = [row for row in take_off(after).joints if row.next_face == "C"]
-    assert [(row.name, row.length_mm.amount) for row in rows] == [("benchtop to wall", pytest.approx(600))]
+    assert {row.name: row.length_mm.amount for row in rows} == pytest.approx({"benchtop to wall": 600})
