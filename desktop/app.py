@@ -277,6 +277,8 @@ class App(QObject):
             self.store.turn_to(page)
         if finding.face:
             self.store.show_face(finding.face, finding.parts)
+        elif page is Page.FINISH:
+            self.finish.open_section_of(finding)
 
     def _show_finish(self, finish_id: str) -> None:
         if self.store.open.page is not Page.FINISH:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
-from desktop.finish_colours import Colours, finish_colours
+from desktop.finish_colours import Colours, colours_by_face
 from desktop.lettering import fit as fit_words
 from desktop.look import light
 from desktop.paint import PaintOptions, paint
@@ -57,6 +57,7 @@ class Placed(NamedTuple):
 
 def comparisons(job: Job, takeoff: Takeoff, memory: Memory) -> tuple[Comparison, ...]:
     """One for every room with something on its faces, in order."""
+    colours = colours_by_face(job, takeoff)
     rooms = ((room, [face for face in room.faces if face.parts]) for room in job.rooms)
     return tuple(
         Comparison(
@@ -66,7 +67,7 @@ def comparisons(job: Job, takeoff: Takeoff, memory: Memory) -> tuple[Comparison,
                 Pair(
                     face.name,
                     draw_face(job, face, takeoff, memory, fronts=Fronts.HUNG),
-                    finish_colours(job, takeoff, face.id),
+                    colours[face.id],
                 )
                 for face in faces
             ),

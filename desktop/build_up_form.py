@@ -23,7 +23,7 @@ from takeoff.finish_totals import totals_by_finish
 
 NOTHING = "nothing"
 NEW = "New finish"
-NO_STEPS = "It has no steps yet. Add says the first."
+NO_STEPS = "It has no steps yet: Add begins with cleaning."
 STEPS_HEIGHT = 166
 LAID_WITH = frozenset({Use.SLEEVE, Use.OTHER})
 NOT_IN_STEPS = LAID_WITH | {Use.SEALANT, Use.TAPE}

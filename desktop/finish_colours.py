@@ -6,8 +6,16 @@ from takeoff.figures import Takeoff
 Colours = tuple[tuple[str, str], ...]
 
 
-def finish_colours(job: Job, takeoff: Takeoff, face: str) -> Colours:
-    """The parts of a face that get a finish, with its shade: "" for a finish without one."""
+def colours_by_face(job: Job, takeoff: Takeoff) -> dict[str, Colours]:
+    """Of every face the parts that get a finish, with its shade: "" for a finish without one."""
     shades = {finish.id: finish.shade for finish in job.finishes}
-    rows = (row for row in takeoff.parts if row.face == face and row.finish)
-    return tuple((row.id, shades.get(row.finish, "")) for row in rows)
+    gathered: dict[str, list[tuple[str, str]]] = {face.id: [] for face in job.faces}
+    for row in takeoff.parts:
+        if row.finish:
+            gathered[row.face].append((row.id, shades.get(row.finish, "")))
+    return {face: tuple(colours) for face, colours in gathered.items()}
+
+
+def finish_colours(job: Job, takeoff: Takeoff, face: str) -> Colours:
+    """The same of one face; nothing for a face that the job has not got."""
+    return colours_by_face(job, takeoff).get(face, ())

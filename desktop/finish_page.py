@@ -30,6 +30,7 @@ from desktop.shown import Page, Shown
 from desktop.store import Store
 from desktop.surfaces_form import SurfacesForm
 from geometry.picking import parts_at
+from shared.findings import Finding
 
 FACE_SHARE, FORM_SHARE = 600, 680
 
@@ -86,6 +87,13 @@ class FinishPage(QWidget):
         """Show the build-up of this finish."""
         self.build_up.choose(finish_id)
         self.heading(Heading.BUILD_UP).click()
+
+    def open_section_of(self, finding: Finding) -> None:
+        """Open the section that says what to do about a finding; the one that is open where none does."""
+        for heading, section in self._sections.items():
+            if finding.code in section.codes:
+                self.heading(heading).click()
+                return
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the section that is open, where anything of it is another."""

@@ -28,13 +28,13 @@ class ItemList(QWidget):
         self._buttons = QHBoxLayout()
         self._rendering = False
         self._set_up(name, headings)
-        self.add = self.button("Add", self._add)
+        self.button("Add", self._add)
         self.away = self.button("Take away", self._take_away)
         self._bind(Qt.Key.Key_Insert, Keys.NoModifier, self._add)
         self._bind(Qt.Key.Key_Delete, Keys.NoModifier, self._take_away)
+        self._for_chosen = [self.away]
         if ordered:
-            self.up = self.button("Earlier", self._move_up)
-            self.down = self.button("Later", self._move_down)
+            self._for_chosen += [self.button("Earlier", self._move_up), self.button("Later", self._move_down)]
             self._bind(Qt.Key.Key_Up, Keys.ControlModifier, self._move_up)
             self._bind(Qt.Key.Key_Down, Keys.ControlModifier, self._move_down)
         self._buttons.addStretch(1)
@@ -76,7 +76,8 @@ class ItemList(QWidget):
         if chosen is not self.tree.currentItem() and chosen is not None:
             self.tree.setCurrentItem(chosen)
         self._rendering = False
-        self.away.setEnabled(bool(rows))
+        for button in self._for_chosen:
+            button.setEnabled(bool(rows))
 
     def _set_up(self, name: str, headings: Cells) -> None:
         self.tree.setHeaderLabels(list(headings))

@@ -19,7 +19,7 @@ from shared.pack_sizes import show_amount
 from shared.products import Measure, Pack, Product, Use
 
 NEW = "New product"
-NO_PRODUCTS = "There are no products yet. Add says the first."
+NO_PRODUCTS = "There are no products yet: Add begins with one."
 LIST_WIDTH = 270
 PACKS_HEIGHT = 92
 

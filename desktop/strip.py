@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from desktop.drawings import Drawings
-from desktop.finish_colours import finish_colours
+from desktop.finish_colours import colours_by_face
 from desktop.look import Look
 from desktop.paint import PaintOptions
 from desktop.roles import set_role
@@ -125,8 +125,9 @@ class Strip(QFrame):
         drawings = {face.id: self._drawings.small(shown, face) for face in shown.job.faces}
         tallest = max((height for drawing in drawings.values() for height in [_height(drawing.box)]), default=1.0)
         scale = PICTURE_HEIGHT / max(tallest, LEAST_TALLEST_MM)
+        colours = colours_by_face(shown.job, shown.takeoff) if _shows_finishes(shown) else {}
         for face_id, button in self._buttons.items():
-            finishes = finish_colours(shown.job, shown.takeoff, face_id) if _shows_finishes(shown) else None
+            finishes = colours.get(face_id, ()) if _shows_finishes(shown) else None
             button.show_drawing(drawings[face_id], scale, PaintOptions.small()._replace(finishes=finishes))
 
     def _reveal(self, face: str) -> None:

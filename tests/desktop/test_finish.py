@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
@@ -284,6 +285,28 @@ def test_a_file_without_a_finish_is_refused_in_words(wall: Person, tmp_path: Pat
     wall.wait_until(wall.app.window.notice.isVisible)
     assert "note.buildup" in wall.app.window.notice.text()
     assert wall.shown.job is job
+
+
+def test_what_cannot_be_reckoned_with_is_said_in_its_section_and_led_to(example: Person) -> None:
+    job = example.shown.job
+    products = tuple(
+        replace(product, covers_m2=0.0) if product.id == "tile-colour" else product for product in job.products
+    )
+    example.app.store.edit("As from an odd file", replace(job, products=products))
+    needs, _ = _bill(example)
+    (finding,) = (finding for finding in needs.findings if finding.code == "spread-rate")
+
+    example.app.frame.findings.chosen.emit(finding)
+    assert example.app.finish.products.isVisible()
+    assert example.app.finish.products.to_look_at.text() == finding.message
+
+
+def test_a_pick_leaves_the_face_where_it_is(wall: Person) -> None:
+    before = wall.app.finish_canvas.size()
+    wall.app.store.pick((wall.shown.job.faces[0].parts[0].id,))
+    QApplication.processEvents()
+    assert wall.app.finish.picked.fields.isVisible()
+    assert wall.app.finish_canvas.size() == before
 
 
 def _open(person: Person, heading: Heading) -> None:
