@@ -9,20 +9,17 @@ from desktop.canvas import Canvas
 from desktop.count_row import CountRow
 from desktop.roles import set_role
 from desktop.rows_view import RowsView
+from desktop.savings_view import SavingsView
 from desktop.shown import Page, Shown
 from desktop.store import Store
 from desktop.what_if import WhatIf
 from desktop.what_if_form import WhatIfForm
 from takeoff.bill import Bill
+from takeoff.cautions import caution_of_hardeners
 
 WIDTHS = (72, 216, 76, 60, 76)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
-
-HARDENERS = (
-    "Two-part hardeners can sensitise lungs and skin. Read the data sheet before opening: it decides on masks, gloves "
-    "and airing."
-)
 
 
 class BuyPage(QWidget):
@@ -38,13 +35,16 @@ class BuyPage(QWidget):
         self.tree = RowsView("Basket", HEADS, WIDTHS, self)
         self.budget = BudgetForm(store, self)
         self.what_if = WhatIfForm(store, what_if, self)
-        self.hardeners = QLabel(HARDENERS, self)
+        self.savings = SavingsView(self)
+        self.hardeners = QLabel(caution_of_hardeners(), self)
         self.beside = QFrame(self)
+        self._area = QScrollArea(self)
         self._bill: Bill | None = None
         self._lay_out(canvas)
         self.tree.picked.connect(self._pick)
-        self.budget.asked.connect(what_if.ask_for)
-        what_if.found.connect(self.budget.show_savings)
+        self.savings.asked.connect(what_if.ask_for)
+        what_if.found.connect(self.savings.show_savings)
+        what_if.shown.connect(self._reveal)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the basket as soon as it is reckoned; until then the one before."""
@@ -64,6 +64,10 @@ class BuyPage(QWidget):
     def _pick(self, row: CountRow) -> None:
         self.what_if.suggest(product_of(row))
         self._store.light(row.parts, _face_of(row, self._store.open))
+
+    def _reveal(self) -> None:
+        """What was asked from further below is answered where it is seen."""
+        self._area.ensureWidgetVisible(self.what_if.outcome)
 
     def focus_beside(self) -> None:
         """Give the keys to what can be decided."""
@@ -93,10 +97,10 @@ class BuyPage(QWidget):
         column = QVBoxLayout(inside)
         column.setContentsMargins(14, 12, 14, 8)
         column.setSpacing(16)
-        for widget in (self.budget, self.what_if, self.hardeners):
+        for widget in (self.budget, self.what_if, self.savings, self.hardeners):
             column.addWidget(widget)
         column.addStretch(1)
-        area = QScrollArea(self)
+        area = self._area
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setWidget(inside)

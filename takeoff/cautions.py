@@ -56,6 +56,11 @@ def cautions(job: Job, takeoff: Takeoff) -> tuple[Caution, ...]:
     return tuple(Caution(row.text, row.source, finishes) for row, finishes in found if finishes)
 
 
+def caution_of_hardeners() -> str:
+    """What to watch with two-part products, wherever they are laid."""
+    return next(row.text for row in _table() if row.two_part)
+
+
 def _met_by(job: Job, laid: Iterable[Laid]) -> Iterable[_Met]:
     products = {product.id: product for product in job.products}
     kind_of = {part.id: part.kind for face in job.faces for part in face.parts}
