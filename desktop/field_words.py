@@ -22,6 +22,8 @@ DIGITS = 3
 
 MM2_IN_M2 = 1e6
 
+_AS_TYPED = str.maketrans({"\N{SUPERSCRIPT TWO}": "2", "\N{MICRO SIGN}": "u", "\N{GREEK SMALL LETTER MU}": "u"})
+
 _SHADE = re.compile(r"#?([0-9A-Fa-f]{6})")
 _RATIO = re.compile(r"(?P<base>[^:/]+)(?::|/| to )(?P<hardener>[^:/]+)")
 
@@ -55,7 +57,7 @@ class NumberWords(NamedTuple):
         """The number, a share where it is shown in percent."""
         if self.empty and not text.strip():
             return None
-        number = float(read_number(text.strip().removesuffix(self._mark).rstrip(), decimal_sign()))
+        number = float(read_number(_without(text, self._mark), decimal_sign()))
         number = number / 100 if self.percent else number
         if not self.least <= number <= self.most or (self.above and number <= self.least):
             raise ReadingError(f"the {self.what} is {self._reach()}", where=quoted(text), do=self._advice())
@@ -106,7 +108,7 @@ class SpreadWords(NamedTuple):
 
     def read(self, text: str, unit: Unit) -> float | None:
         """The m2 that a litre or a piece covers in one coat."""
-        number = text.strip().removesuffix(self.sign(unit)).rstrip()
+        number = _without(text, self.sign(unit))
         rate = NumberWords("spread rate", above=True, empty=True).read(number, unit)
         return None if rate is None else rate / self._shown_of_one(unit)
 
@@ -198,6 +200,16 @@ class ShadeWords(NamedTuple):
     def show(self, value: object, unit: Unit) -> str:
         """The colour as it is."""
         return value if isinstance(value, str) else ""
+
+
+def _without(text: str, sign: str) -> str:
+    """A text without the sign at its end, also as keyboards have it: "m2" and "um"."""
+    typed = text.strip()
+    return typed[: -len(sign)].rstrip() if sign and _folded(typed).endswith(_folded(sign)) else typed
+
+
+def _folded(text: str) -> str:
+    return text.lower().translate(_AS_TYPED)
 
 
 def plain(number: float) -> str:
