@@ -20,6 +20,9 @@ from shared.units import area_in, large_unit
 DIGITS = 3
 """Decimals of a plain number."""
 
+PRECISE = 4
+"""Digits of a spread rate: none is known better."""
+
 MM2_IN_M2 = 1e6
 
 _AS_TYPED = str.maketrans({"\N{SUPERSCRIPT TWO}": "2", "\N{MICRO SIGN}": "u", "\N{GREEK SMALL LETTER MU}": "u"})
@@ -113,8 +116,10 @@ class SpreadWords(NamedTuple):
         return None if rate is None else rate / self._shown_of_one(unit)
 
     def show(self, value: object, unit: Unit) -> str:
-        """The rate with its unit: "12 m2/L"."""
-        return f"{plain(value * self._shown_of_one(unit))} {self.sign(unit)}" if isinstance(value, int | float) else ""
+        """The rate with its unit, as precise as labels are: "12 m2/L"."""
+        if not isinstance(value, int | float):
+            return ""
+        return f"{plain(float(f'{value * self._shown_of_one(unit):.{PRECISE}g}'))} {self.sign(unit)}"
 
     def sign(self, unit: Unit) -> str:
         """The unit: "m2/L", "ft2/gal", "m2 each"."""

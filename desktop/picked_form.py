@@ -42,7 +42,7 @@ class PickedForm(Section):
         super().follow(new)
         parts = new.picked_parts
         set_role(self.head, "head" if parts else "quiet")
-        self.head.setText(head_words(parts, new) if parts else NOTHING_PICKED)
+        self.head.setText(head_words(parts, new) if parts or not new.face else NOTHING_PICKED)
         self.fields.setVisible(bool(parts))
         if parts:
             self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in new.job.finishes)])
