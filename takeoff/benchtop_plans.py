@@ -6,11 +6,24 @@ from msgspec.structs import replace
 
 from geometry.benchtop_runs import Run, benchtop_runs
 from geometry.benchtops import Along, Free, LaidLeg, lay_out
-from shared.edits import find_room, fresh_id, fresh_ids, next_letter, with_changed_face, with_face
+from geometry.extent import extent
+from geometry.moves import resized
+from geometry.outline import outline_box
+from shared.edits import (
+    find_face,
+    find_room,
+    fresh_id,
+    fresh_ids,
+    next_letter,
+    with_changed_face,
+    with_changed_parts,
+    with_face,
+)
 from shared.errors import JobError
 from shared.job import Face, Job, Part, Room, Tie, View
 from shared.kinds import Kind
 from shared.units import length_words
+from takeoff.masking import NEAR_MM
 from takeoff.ties import sides_counted_on_elevation, tied_sides
 from takeoff.treatments import Treatments
 
@@ -20,7 +33,8 @@ def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, t
 
     A benchtop goes round the corners of the room with one part a wall (`geometry.benchtop_runs`, `geometry.benchtops`);
     depth and overhang are the room's. Backs, and ends against a wall, are tied to it. All other sides but the seams are
-    coated, except what an elevation counts as a benchtop's front edge. A benchtop with a part tied along its stretch of
+    coated, except what an elevation counts as a benchtop's front edge. Edges that elevations draw reach over free ends
+    as their plan does, unless they are locked. A benchtop with a part tied along its stretch of
     wall has its plan already. JobError where no base cabinets stand, or all have theirs.
     """
     room = find_room(job, room_id)
@@ -37,9 +51,34 @@ def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, t
         raise JobError("every benchtop of the room has its plan", where=room.name, do="change those, or delete them")
     plans = []
     for run in missing:
+        job = _with_edges_over(job, run)
         job, plan_id = _with_plan(job, room_id, lay_out(run, room.heights.benchtop_depth_mm, mitred=mitred))
         plans.append(plan_id)
     return job, tuple(plans)
+
+
+def _with_edges_over(job: Job, run: Run) -> Job:
+    """The job in which the edges drawn on elevations reach over the free ends of a benchtop, as its plan will."""
+    room = next(room for room in job.rooms if any(face.id == run.legs[0].face.id for face in room.faces))
+    first, last = run.legs[0], run.legs[-1]
+    job = _with_edge_to(job, first.face.id, 0, first.start_mm, room.heights.overhang_mm)
+    return _with_edge_to(job, last.face.id, 2, last.end_mm, room.heights.overhang_mm)
+
+
+def _with_edge_to(job: Job, face_id: str, side: int, to_mm: float, within_mm: float) -> Job:
+    """The drawn edge that ends less than this short of a place (`side`: 0 its left end, 2 its right) ends there.
+
+    Not beyond the wall.
+    """
+    face = find_face(job, face_id)
+    left, _, right, _ = extent(face)
+    for part in face.parts if left <= to_mm <= right else ():
+        box = list(outline_box(part.outline))
+        short = (box[0] - to_mm) if side == 0 else (to_mm - box[2])
+        if part.kind is Kind.BENCHTOP and not part.locked and NEAR_MM < short <= within_mm + NEAR_MM:
+            box[side] = to_mm
+            return with_changed_parts(job, (resized(part, (box[0], box[1], box[2], box[3])),))
+    return job
 
 
 def _has_plan(run: Run, room: Room) -> bool:

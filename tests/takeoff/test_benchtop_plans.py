@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from geometry.arrange import arrange
-from geometry.outline import area_mm2, check_outline
+from geometry.outline import area_mm2, check_outline, outline_box
 from geometry.shapes import box
 from shared.checking import check_job
 from shared.edits import find_face
@@ -347,3 +347,15 @@ def test_an_end_against_a_wall_on_which_nothing_is_drawn_is_sealed_to_it() -> No
     after, _ = plans(job)
     rows = [row for row in take_off(after).joints if row.next_face == "C"]
     assert {row.name: row.length_mm.amount for row in rows} == pytest.approx({"benchtop to wall": 600})
+
+
+def test_the_edge_on_the_elevation_reaches_over_a_free_end_as_the_plan_does() -> None:
+    """A row 1200 long on a wall of 3000: benchtop and edge are 1220; 20 above and 38 beside it meet the bare wall."""
+    tiles = Part("t", Kind.SPLASHBACK, box(0, 908, 1200, 600))
+    job = room_of(elevation("A", 3000, Corner.NONE, base("a1", 0, 1200), edge("a2", 0, 1200), tiles))
+    after, (plan,) = plans(job)
+    strip = next(part for part in find_face(after, "A").parts if part.id == "a2")
+    assert outline_box(strip.outline) == (0, 870, 1220, 908)
+    assert outline_box(plan.parts[0].outline)[2] == 1220
+    lengths = {row.name: row.length_mm.amount for row in take_off(after).joints}
+    assert lengths == pytest.approx({"benchtop to splashback": 1200, "benchtop to wall": 20 + 38})
