@@ -35,6 +35,7 @@ from desktop.overlay_bar import OverlayBar
 from desktop.page_bar import PageBar
 from desktop.parts import Parts
 from desktop.photo_commands import PhotoCommands
+from desktop.prices import Prices
 from desktop.reading_line import ReadingLine
 from desktop.recovery import Recovery
 from desktop.report_error import ErrorReport
@@ -66,6 +67,7 @@ class App(QObject):
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
+        self.prices = Prices(self.store, self.background, self.window)
         self.faces = Faces(self.store, self.window)
         self.rooms = Rooms(self.store, self.window)
         self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces, self.rooms)
@@ -223,6 +225,11 @@ class App(QObject):
         self.exports.failed.connect(self.tell_trouble)
         self.photos.failed.connect(self.tell_trouble)
         self.exports.written.connect(self.tell)
+        self.prices.failed.connect(self.tell_trouble)
+        self.prices.gone.connect(self._give_keys_back)
+        self.buy.prices.clicked.connect(self.prices.ask)
+        self.buy.shopping_list.clicked.connect(self.exports.shopping_list)
+        self.buy.table.clicked.connect(self.exports.table)
         self.finish_files.failed.connect(self.tell_trouble)
         self.finish_files.written.connect(self.tell)
         self.finish_files.taken.connect(self._show_finish)

@@ -1,7 +1,7 @@
 """Buy: the basket, each line with its why; beside it the budget, what would be if, and files for the shop."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.budget_form import BudgetForm
 from desktop.buy_rows import HEADS, buy_rows, headline, product_of
@@ -25,9 +25,6 @@ FACE_HEIGHT = 160
 class BuyPage(QWidget):
     """The rows at the left, what can be decided about them at the right."""
 
-    asked_for_prices = Signal()
-    asked_for_list = Signal()
-
     def __init__(self, store: Store, what_if: WhatIf, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._store, self._what_if = store, what_if
@@ -36,6 +33,9 @@ class BuyPage(QWidget):
         self.budget = BudgetForm(store, self)
         self.what_if = WhatIfForm(store, what_if, self)
         self.savings = SavingsView(self)
+        self.prices = QPushButton("Prices from a file...", self)
+        self.shopping_list = QPushButton("Shopping list...", self)
+        self.table = QPushButton("Spreadsheet...", self)
         self.hardeners = QLabel(caution_of_hardeners(), self)
         self.beside = QFrame(self)
         self._area = QScrollArea(self)
@@ -84,12 +84,21 @@ class BuyPage(QWidget):
         left.setSpacing(8)
         left.addWidget(self.head)
         left.addWidget(self.tree, 1)
+        left.addLayout(self._buttons())
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
         row.addWidget(paper, 1)
         self._lay_out_beside(canvas)
         row.addWidget(self.beside)
+
+    def _buttons(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        for button in (self.prices, self.shopping_list, self.table):
+            button.setAutoDefault(True)
+            line.addWidget(button)
+        line.addStretch(1)
+        return line
 
     def _lay_out_beside(self, canvas: Canvas) -> None:
         inside = QWidget()

@@ -1,4 +1,4 @@
-"""Files for others: the takeoff as a table, the faces as drawings."""
+"""Files for others: the takeoff as a table, the faces as drawings, the basket as a shopping list."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -15,11 +15,13 @@ from desktop.shown import Shown
 from desktop.store import Store
 from shared.disk import write_atomically
 from shared.errors import RecoatError
+from takeoff.basket_html import basket_html
 from takeoff.bill import make_bill
 from takeoff.memory import Memory
 from takeoff.tables import takeoff_csv
 from takeoff.xlsx import write_xlsx
 
+LISTS = {"html": "Shopping list for a phone (*.html)"}
 TABLES = {"xlsx": "Spreadsheet (*.xlsx)", "csv": "Comma-separated values (*.csv)"}
 
 
@@ -38,6 +40,10 @@ class Exports(QObject):
     def table(self) -> None:
         """Ask for a file and write the takeoff to it."""
         self._ask("Takeoff table", TABLES, self._write_table)
+
+    def shopping_list(self) -> None:
+        """Ask for a file and write to it what to buy."""
+        self._ask("Shopping list", LISTS, self._write_list)
 
     def drawing(self) -> None:
         """Ask for a file and draw all faces to it."""
@@ -60,6 +66,9 @@ class Exports(QObject):
 
     def _write_table(self, name: str) -> None:
         self._write(Path(name), TABLES, _table)
+
+    def _write_list(self, name: str) -> None:
+        self._write(Path(name), LISTS, _list)
 
     def _write_drawing(self, name: str) -> None:
         self._write(Path(name), DRAWINGS, _drawing)
@@ -91,6 +100,10 @@ def _table(shown: Shown, path: Path) -> None:
         write_xlsx(shown.takeoff, shown.job, path, make_bill(shown.job, shown.takeoff))
     else:
         write_atomically(path, takeoff_csv(shown.takeoff, shown.job))
+
+
+def _list(shown: Shown, path: Path) -> None:
+    write_atomically(path, basket_html(make_bill(shown.job, shown.takeoff).basket, shown.job))
 
 
 def _drawing(shown: Shown, path: Path) -> None:

@@ -92,11 +92,13 @@ def _file(app: "App", menus: Menus) -> None:
         ),
         (
             Command("&Takeoff table...", "Ctrl+T", app.exports.table, with_job),
+            Command("Shopping &list...", "Ctrl+L", app.exports.shopping_list, with_job),
             Command("&Drawing...", "Ctrl+D", app.exports.drawing, with_job),
             Command("&Before and after...", None, app.exports.before_after, with_face),
         ),
         (
             Command("Ta&ke a finish from a file...", None, app.finish_files.take, with_job),
+            Command("&Prices from a file...", None, app.prices.ask, with_job),
             Command("&Write the finish to a file...", None, app.finish_files.write, with_finishes),
         ),
         (Command("&Close", "Ctrl+Q", app.close, always),),
