@@ -1,9 +1,10 @@
-"""Take the pictures in README.md: the real window on the example, Measure and Count, light and dark.
+"""Take the pictures in README.md: the real window on the example, page after page, light and dark.
 
 make pictures
 """
 
 from pathlib import Path
+from time import sleep
 
 from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
@@ -19,6 +20,7 @@ HERE = Path(__file__).parent
 JOB = HERE / "harbour-row.recoat"
 PICTURES = HERE / "pictures"
 SIZE = (1280, 720)
+PAUSE_S = 0.02
 PICKED, COUNTED = ("A", "a-splash"), "b-splash"
 """The face and part picked in Measure; the part whose sum is unfolded in Count."""
 
@@ -33,11 +35,22 @@ def take_pictures(qt: QApplication, name: str, look: Look) -> None:
     face, part = PICKED
     app.store.show_face(face, (part,))
     _grab(qt, app, f"measure-{name}.png")
+    _wait_for_bill(qt, app)
+    for page in (Page.FINISH, Page.BUY):
+        app.store.turn_to(page)
+        _grab(qt, app, f"{page.value.lower()}-{name}.png")
     app.store.turn_to(Page.COUNT)
     app.store.turn_overlay(Overlay.JOINTS)
     _pick_row(app)
     _grab(qt, app, f"count-{name}.png")
     app.window.close_now()
+
+
+def _wait_for_bill(qt: QApplication, app: App) -> None:
+    """The basket is reckoned in the background."""
+    while app.store.open.bill is None:
+        qt.processEvents()
+        sleep(PAUSE_S)
 
 
 def _pick_row(app: App) -> None:
