@@ -76,6 +76,7 @@ class BuyPage(QWidget):
     def _lay_out(self, canvas: Canvas) -> None:
         set_role(self.head, "head")
         self.hardeners.setWordWrap(True)
+        self.hardeners.hide()
         set_role(self.hardeners, "warning")
         paper = QFrame(self)
         paper.setObjectName("paper")

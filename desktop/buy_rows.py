@@ -6,7 +6,7 @@ from desktop.count_row import Cells, CountRow
 from desktop.field_words import plain
 from desktop.product_words import amount_words, keeping_notes, pack_words, packs_words, step_amount_words
 from desktop.shown import Shown
-from desktop.wording import TIMES, counted, money_words, run_words, step_words
+from desktop.wording import TIMES, counted, money_words, raised, run_words, step_words
 from shared.pack_sizes import amount_in
 from shared.products import Product, Use
 from shared.units import area_in, run_in
@@ -27,6 +27,9 @@ DIVIDED = "\N{DIVISION SIGN}"
 
 MOST_OTHERS = 3
 """Ways to buy it that cost more; farther ones tell nothing."""
+
+MOST_PARTS = 200
+"""Listed of one use; the sums name no more in a whole building."""
 
 MM_IN_A_METRE = 1000.0
 MM2_IN_A_SQUARE_METRE = 1_000_000.0
@@ -132,8 +135,8 @@ class _Rows:
             total = f"{factors} = {amount}" if factors else amount
             yield CountRow(
                 key=f"{key} {place}",
-                cells=self._spanned(f"{term.what}   {total}"),
-                children=tuple(self._part(f"{key} {place}", part) for part in _coated(term, used, self._parts)),
+                cells=self._spanned(f"{raised(term.what)}   {total}"),
+                children=tuple(self._coated(f"{key} {place}", term)) if used and used.finish else (),
                 parts=term.parts,
                 note=True,
             )
@@ -155,6 +158,13 @@ class _Rows:
             return step_words(size_mm2, self._unit), area_in(MM2_IN_A_SQUARE_METRE, self._unit)
         return plain(used.size), 1.0
 
+    def _coated(self, key: str, term: Term) -> Iterator[CountRow]:
+        """The parts of a use that is laid on surfaces."""
+        known = [self._parts[part] for part in term.parts if part in self._parts]
+        yield from (self._part(key, row) for row in known[:MOST_PARTS])
+        if len(known) > MOST_PARTS:
+            yield CountRow(f"{key} more", self._spanned(f"and {len(known) - MOST_PARTS} parts more"), note=True)
+
     def _part(self, key: str, row: PartRow) -> CountRow:
         alike = self._names.alike(row.face)
         area = step_words(row.coated_mm2.amount * alike, self._unit)
@@ -164,8 +174,8 @@ class _Rows:
 
     def _about(self, line: Line, need: Need) -> Iterator[str]:
         reason, measure = need.amount.reason, line.product.measure
-        yield from reason.rule.split("; ")
-        yield reason.source
+        yield from raised(reason.rule).split("; ")
+        yield raised(reason.source)
         if need.mixed is not None:
             base, hardener = (amount_words(litres, measure, self._unit) for litres in need.mixed)
             yield f"Base {base}, hardener {hardener}."
@@ -192,9 +202,3 @@ class _Rows:
         cost = other.cost or 0.0
         more = "as much" if row.cost is None or cost == row.cost else f"{money_words(cost - row.cost)} more"
         return f"{name}{packs} would cost {money_words(cost)}, {more}."
-
-
-def _coated(term: Term, used: Used | None, parts: dict[str, PartRow]) -> Iterator[PartRow]:
-    """The parts of a use that is laid on a surface."""
-    if used is not None and used.finish:
-        yield from (parts[part] for part in term.parts if part in parts)

@@ -1,10 +1,13 @@
 """Numbers as the window words them: in the person's own decimal sign, with real superscripts."""
 
+import re
+
 from PySide6.QtCore import QLocale
 
 from shared.job import Unit
 from shared.units import large_unit, show_area, show_length, show_run
 
+_SQUARES = re.compile(r"\b(m|mm|ft|leg)2\b")
 TIMES = "\N{MULTIPLICATION SIGN}"
 MINUS = "\N{MINUS SIGN}"
 
@@ -53,6 +56,11 @@ def off_area_words(area_mm2: float, unit: Unit) -> str:
 def square_unit(unit: Unit) -> str:
     """The unit of areas."""
     return large_unit(unit) + "²"
+
+
+def raised(words: str) -> str:
+    """Words of the takeoff with their squares as they are printed: "m2" as "m²"."""
+    return _SQUARES.sub(r"\1²", words)
 
 
 def money_words(amount: float, currency: str = "") -> str:
