@@ -3,8 +3,9 @@
 from functools import partial
 
 from msgspec.structs import replace
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from desktop.chooser import Chooser
 from desktop.detail_rows import ChoiceRow, TextRow
 from desktop.field_words import SpreadWords
 from desktop.finish_fields import MEANS, USE_OF, product_of, spread_words, step_lines
@@ -36,7 +37,7 @@ class BuildUpForm(Section):
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
-        self.finish = QComboBox(self)
+        self.finish = Chooser(self)
         self.new, self.copy, self.away = (QPushButton(words, self) for words in ("New", "Copy", "Take away"))
         self.area = QLabel(self)
         self.name, self.shade = TextRow[Finish]("Name", "name"), ShadeRow("Shade", "shade")
@@ -174,8 +175,8 @@ class BuildUpForm(Section):
     def _add_step(self, at: int) -> None:
         finish = self.chosen
         if finish is not None:
-            before = finish.steps[at - 1].work if 0 < at <= len(finish.steps) else Work.CLEAN
-            step = Step(before, _usual_product(before, self._store.open))
+            begin = Step(Work.CLEAN, _usual_product(Work.CLEAN, self._store.open))
+            step = replace(finish.steps[at - 1], coats=1) if at else begin  # once more, until other work is chosen
             self._step = at
             self.take("New step", partial(finish_edits.with_step, finish_id=finish.id, step=step, at=at))
 

@@ -9,8 +9,9 @@ from typing import Generic, TypeVar
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QSpinBox, QVBoxLayout, QWidget
 
+from desktop.chooser import Chooser
 from desktop.length_field import LengthField
 from desktop.part_fields import agreed, side_is_coated, with_side_coated
 from desktop.shown import Shown
@@ -152,9 +153,9 @@ class ChoiceRow(Row[Item]):
     def __init__(self, label: str, field: str, choices: Sequence[tuple[str, object]] = ()) -> None:
         super().__init__(label, field)
         self._values: tuple[object, ...] = ()
-        self.edit = QComboBox(self)
+        self.edit = Chooser(self)
         self.edit.setPlaceholderText(SEVERAL)
-        self.edit.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.edit.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.edit.activated.connect(self._take)
         self.hold(self.edit)
         self.offer(choices)

@@ -4,8 +4,9 @@ from functools import partial
 
 from msgspec.structs import replace
 from PySide6.QtCore import QEvent, QObject, Signal
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
+from desktop.chooser import Chooser
 from desktop.finish_section import Section
 from desktop.roles import set_role
 from desktop.shown import Shown
@@ -33,7 +34,7 @@ class KindRow(QObject):
         self._ids: tuple[str, ...] = ()
         self._offered: tuple[tuple[str, str, str], ...] = ()
         self.name = QLabel(kind.value, parent)
-        self.way, self.finish = QComboBox(parent), QComboBox(parent)
+        self.way, self.finish = Chooser(parent), Chooser(parent)
         self.way.addItems([way.value for way in WAYS])
         self.way.setAccessibleName(f"{kind}: how it is coated")
         self.finish.setAccessibleName(f"{kind}: its finish")

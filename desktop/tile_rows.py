@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox
 
+from desktop.chooser import Chooser
 from desktop.detail_rows import SEVERAL, Row
 from desktop.length_field import LengthField
 from desktop.part_fields import agreed
@@ -79,9 +79,9 @@ class TileShiftRow(Row[Part]):
     def __init__(self, label: str) -> None:
         super().__init__(label, "tiles")
         self._shifts: tuple[float, ...] = ()
-        self.edit = QComboBox(self)
+        self.edit = Chooser(self)
         self.edit.setPlaceholderText(SEVERAL)
-        self.edit.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.edit.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.edit.activated.connect(self._take)
         self.hold(self.edit)
 

@@ -4,9 +4,10 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QInputDialog, QWidget
 
 from desktop.face_view import options
 from desktop.finish_colours import finish_colours
@@ -309,10 +310,61 @@ def test_a_pick_leaves_the_face_where_it_is(wall: Person) -> None:
     assert wall.app.finish_canvas.size() == before
 
 
+def test_finish_coats_steps_and_spread_rate_are_changed_by_keys_and_undone_step_by_step(wall: Person) -> None:
+    first, needs = wall.shown.job, _bill(wall)[0]
+    wall.app.finish.surfaces.rows[Kind.SPLASHBACK].finish.setFocus()
+    wall.press(Qt.Key.Key_Down)  # as the benchtop, which has a primer too
+    _open(wall, Heading.BUILD_UP)
+    _choose(wall, wall.app.finish.build_up.finish, 1)
+    _choose_step(wall, 4)
+    benchtop_l = _needed(wall, "bench-colour")
+    _type_into(wall, wall.app.finish.build_up.fields.row("Coats"), "3")
+    assert _needed(wall, "bench-colour") == pytest.approx(benchtop_l * 1.5)
+    wall.app.finish.build_up.steps.tree.setFocus()
+    wall.press(Qt.Key.Key_Insert)
+    assert _needed(wall, "bench-colour") == pytest.approx(benchtop_l * 2)
+    _open(wall, Heading.PRODUCTS)
+    _choose_product(wall, [product.id for product in wall.shown.job.products].index("bench-colour"))
+    _type_into(wall, wall.app.finish.products.fields.row("Covers"), "5")
+    assert _needed(wall, "bench-colour") > benchtop_l * 3
+
+    for _ in range(4):
+        wall.press(Qt.Key.Key_Z, Keys.ControlModifier)
+    assert wall.shown.job is first
+    assert _bill(wall)[0] == needs
+
+
+def test_a_turning_wheel_changes_no_choice(wall: Person) -> None:
+    before = wall.shown.job
+    box = wall.app.finish.surfaces.rows[Kind.SPLASHBACK].finish
+    box.setFocus()
+    middle = QPointF(box.rect().center())
+    turned = QWheelEvent(
+        middle,
+        QPointF(box.mapToGlobal(middle)),
+        QPoint(),
+        QPoint(0, -120),
+        Qt.MouseButton.NoButton,
+        Keys.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase,
+        False,
+    )
+    QApplication.sendEvent(box, turned)
+    assert wall.shown.job is before
+
+
 def _open(person: Person, heading: Heading) -> None:
     person.app.finish.heading(heading).setFocus()
     person.press(Qt.Key.Key_Space)
     assert person.app.finish.heading(heading).isChecked()
+
+
+def _choose(person: Person, box: QComboBox, place: int) -> None:
+    box.setFocus()
+    person.press(Qt.Key.Key_Home)
+    for _ in range(place):
+        person.press(Qt.Key.Key_Down)
+    assert box.currentIndex() == place
 
 
 def _choose_step(person: Person, place: int) -> None:
