@@ -76,6 +76,7 @@ class _Rows:
     def __init__(self, bill: Bill, takeoff: Takeoff, columns: int) -> None:
         self._columns = columns
         self._bill, self._unit, self._names = bill, bill.job.unit, Names(bill.job)
+        self._works = {need.product: work for work, each in enumerate(bill.needs.wanted) for need in each.options}
         self._needs = {need.product: need for need in bill.bought}
         self._parts = {row.id: row for row in takeoff.parts}
         self._products = {product.id: product for product in bill.job.products}
@@ -190,7 +191,7 @@ class _Rows:
                 price = price_with_tax(pack.price, self._bill.job.money)
                 words = pack_words(pack, measure, self._unit)
                 yield f"{many} {TIMES} {words} at {money_words(price)} = {money_words(many * price)}"
-        others = [other for other in self._bill.instead if other.wanted == row.wanted]
+        others = [other for other in self._bill.instead if self._works[other.product] == self._works[row.product]]
         yield from (self._other(other, row) for other in others[:MOST_OTHERS])
         if row.one_more is not None:
             yield f"One pack more would cost {money_words(row.one_more)}."

@@ -17,6 +17,11 @@ from takeoff.memory import Memory
 from takeoff.savings import Saving, under_budget
 from takeoff.take_off import take_off
 
+LONGEST_LABEL = 60
+"""Letters of a step's name, which stands in the menu."""
+
+SEVERAL = "Changes tried in What if"
+
 
 class Outcome(NamedTuple):
     """What was changed, in words, and the bill that it would be, beside the one that it is."""
@@ -84,7 +89,7 @@ class WhatIf(QObject):
         job, said = self._job, self._said
         if job is not None:
             self.drop()
-            self._store.edit("; ".join(said), job)
+            self._store.edit(said[0] if len(said) == 1 and len(said[0]) <= LONGEST_LABEL else SEVERAL, job)
 
     def drop(self) -> None:
         """Forget what was asked."""

@@ -24,6 +24,7 @@ from shared.products import Product, Use
 from takeoff.bill import Bill
 from takeoff.figures import Takeoff
 from takeoff.needed import Wanted
+from takeoff.other_packs import taken_for
 from takeoff.spread import covers_m2
 
 Options = tuple[tuple[str, object], ...]
@@ -91,9 +92,9 @@ def coat_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
 
 def product_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
     """The product that does a piece of work, where the job has others of its use."""
-    taken = {row.wanted: row.product for row in bill.basket.rows}
     for wanted in bill.needs.wanted:
-        now = taken.get(wanted.name, wanted.options[0].product)
+        taken = taken_for(wanted, bill.basket)
+        now = taken.product if taken else wanted.options[0].product
         options = tuple((product.name, product.id) for product in _alike(wanted, bill.job))
         if len(options) > 1:
             yield Change(wanted.name, now, partial(_with_only, wanted), None, options, now)

@@ -15,6 +15,9 @@ from takeoff.basket_compared import Difference
 from takeoff.bill import Bill
 from takeoff.needed import BasketRow
 
+TOGETHER = "\N{NO-BREAK SPACE}"
+"""Within a pack: no line ends there."""
+
 SHORTEST_CHOICE = 12
 """Letters: long names of products are cut in the list's head, never in the list."""
 
@@ -197,7 +200,8 @@ def _difference_words(row: Difference, outcome: Outcome) -> str:
 def _row_words(row: BasketRow, bill: Bill) -> str:
     product = next(product for product in bill.job.products if product.id == row.product)
     name = f"{product.name}, " if product.name != row.wanted else ""
-    return f"{name}{packs_words(row.packs, product, bill.job.unit)}"
+    packs = packs_words(row.packs, product, bill.job.unit).replace(" ", TOGETHER).replace(f",{TOGETHER}", ", ")
+    return f"{name}{packs}"
 
 
 def _left_words(row: BasketRow, bill: Bill) -> str:

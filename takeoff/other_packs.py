@@ -16,13 +16,18 @@ def other_packs(job: Job, needs: Needs, bought: Basket) -> tuple[BasketRow, ...]
 
     They say why nothing cheaper is taken. None without a price, nor for what the shelf has enough of.
     """
-    taken = {row.wanted: row for row in bought.rows if row.packs}
     return tuple(
         row
         for wanted in needs.wanted
-        if wanted.name in taken
-        for row in sorted(_others(job, needs, wanted, taken[wanted.name]), key=_cost)
+        if (taken := taken_for(wanted, bought)) is not None and taken.packs
+        for row in sorted(_others(job, needs, wanted, taken), key=_cost)
     )
+
+
+def taken_for(wanted: Wanted, bought: Basket) -> BasketRow | None:
+    """The row of a basket that does this work; None where none does."""
+    options = {need.product for need in wanted.options}
+    return next((row for row in bought.rows if row.wanted == wanted.name and row.product in options), None)
 
 
 def _others(job: Job, needs: Needs, wanted: Wanted, taken: BasketRow) -> tuple[BasketRow, ...]:
