@@ -14,8 +14,9 @@ from desktop.rows_view import RowsView
 from desktop.shown import Page, Shown
 from desktop.store import Store
 from geometry.picking import parts_at
+from shared.kinds import Treatment
 from takeoff.bill import Bill
-from takeoff.figures import Takeoff
+from takeoff.figures import Fronts, Takeoff
 
 NUMBER_WIDTH = 84
 FACE_SHARE, TABLE_SHARE = 600, 680
@@ -57,7 +58,15 @@ class CountPage(QWidget):
 
     def _light(self, row: CountRow) -> None:
         self._show_forms(row, self._store.open)
+        self._hang_what_is_off(row)
         self._store.light(row.parts, row.face, row.edges)
+
+    def _hang_what_is_off(self, row: CountRow) -> None:
+        """What was taken off is seen only where it hangs."""
+        shown = self._store.open
+        off = {part.id for part in shown.takeoff.parts if part.treatment is Treatment.TAKEN_OFF}
+        if shown.fronts is Fronts.OFF and row.parts and off.issuperset(row.parts):
+            self._store.hang_fronts(Fronts.HUNG)
 
     def _lay_out(self, canvas: Canvas, overlays: OverlayBar) -> None:
         face = QFrame(self)

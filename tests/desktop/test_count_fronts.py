@@ -13,6 +13,7 @@ from desktop.shown import Page
 from shared.edits import find_part
 from shared.errors import ReadingError
 from shared.job import Unit
+from takeoff.figures import Fronts
 from tests.window import Keys, Person
 
 DOOR = "a-base2-left"
@@ -63,6 +64,7 @@ def test_hinges_and_old_holes_of_a_front_are_typed_where_it_is_counted(counted: 
     form = counted.app.count.front
     assert form.isVisible()
     assert counted.shown.lit == (DOOR,)
+    assert counted.shown.fronts is Fronts.HUNG
 
     form.fields.row("Hinges").setFocus()
     counted.read("3")
