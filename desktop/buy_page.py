@@ -17,7 +17,7 @@ from desktop.what_if_form import WhatIfForm
 from takeoff.bill import Bill
 from takeoff.cautions import caution_of_hardeners
 
-WIDTHS = (72, 216, 76, 60, 76)
+WIDTHS = (72, 0, 72, 52, 64)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
 

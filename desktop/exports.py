@@ -15,13 +15,14 @@ from desktop.shown import Shown
 from desktop.store import Store
 from shared.disk import write_atomically
 from shared.errors import RecoatError
+from takeoff.basket_csv import basket_csv
 from takeoff.basket_html import basket_html
 from takeoff.bill import make_bill
 from takeoff.memory import Memory
 from takeoff.tables import takeoff_csv
 from takeoff.xlsx import write_xlsx
 
-LISTS = {"html": "Shopping list for a phone (*.html)"}
+LISTS = {"html": "Shopping list for a phone (*.html)", "csv": "Basket as comma-separated values (*.csv)"}
 TABLES = {"xlsx": "Spreadsheet (*.xlsx)", "csv": "Comma-separated values (*.csv)"}
 
 
@@ -103,7 +104,8 @@ def _table(shown: Shown, path: Path) -> None:
 
 
 def _list(shown: Shown, path: Path) -> None:
-    write_atomically(path, basket_html(make_bill(shown.job, shown.takeoff).basket, shown.job))
+    writer = basket_html if path.suffix.lower() == ".html" else basket_csv
+    write_atomically(path, writer(make_bill(shown.job, shown.takeoff).basket, shown.job))
 
 
 def _drawing(shown: Shown, path: Path) -> None:

@@ -8,7 +8,10 @@ from desktop.count_row import Cells, CountRow
 
 
 class RowsView(QTreeView):
-    """`picked(row)` when the person picks one. Groups stand open; a row unfolds into its sum as a whole."""
+    """`picked(row)` when the person picks one. Groups stand open; a row unfolds into its sum as a whole.
+
+    `widths` are those of all columns but the first; 0 for one that shares with it what is left.
+    """
 
     picked = Signal(object)
 
@@ -24,7 +27,8 @@ class RowsView(QTreeView):
         header.setStretchLastSection(False)
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         for column, width in enumerate(widths, 1):
-            header.setSectionResizeMode(column, QHeaderView.ResizeMode.Interactive)
+            mode = QHeaderView.ResizeMode.Interactive if width else QHeaderView.ResizeMode.Stretch
+            header.setSectionResizeMode(column, mode)
             header.resizeSection(column, width)
         self.selectionModel().selectionChanged.connect(self._pick)
         self.expanded.connect(self._unfold)

@@ -240,3 +240,10 @@ def kitchen(person: Person) -> None:
     person.press(Qt.Key.Key_U, Keys.AltModifier)
     person.read("600 door, 900 pair, splashback")
     person.wait_until(lambda: is_reckoned(person))
+
+
+def test_the_keys_go_from_the_basket_to_what_if_and_back(shop: Person) -> None:
+    shop.press(Qt.Key.Key_F6)
+    assert shop.app.buy.what_if.what.hasFocus()
+    shop.press(Qt.Key.Key_F6)
+    assert shop.app.buy.tree.hasFocus()

@@ -93,8 +93,9 @@ def test_a_list_that_cannot_be_taken_is_refused_in_words(
     assert not shop.app.prices.form.isVisible()
 
 
-def test_the_shopping_list_is_written(shop: Person, tmp_path: Path) -> None:
-    path = tmp_path / "list.html"
+@pytest.mark.parametrize("name", ["list.html", "basket.csv"])
+def test_the_shopping_list_is_written(shop: Person, tmp_path: Path, name: str) -> None:
+    path = tmp_path / name
     shop.press(Qt.Key.Key_L, Keys.ControlModifier)
     shop.fill_file_dialog(path)
     shop.wait_until(path.exists)
