@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
+from msgspec.structs import replace
 from PySide6.QtCore import QObject, Signal
 
 from desktop.background import Background
@@ -105,10 +106,11 @@ class WhatIf(QObject):
             return
 
         def work() -> Outcome:
-            after = make_bill(job, take_off(job, memory))
+            takeoff = shown.takeoff if measures_alike(job, before.job) else take_off(job, memory)
+            after = make_bill(job, takeoff)
             return Outcome(said, before, after, compare(before.basket, after.basket))
 
-        self._background.run("", work, self._show, self._fail)
+        self._background.run("Reckoning", work, self._show, self._fail)
 
     def _show(self, outcome: Outcome) -> None:
         if outcome.after.job is self._job:
@@ -130,3 +132,11 @@ class WhatIf(QObject):
                 self.found.emit(savings)
 
         self._background.run("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
+
+
+def measures_alike(job: Job, other: Job) -> bool:
+    """Whether two jobs have the same takeoff: they differ at most in what is laid, of what, and at what price."""
+    laid = replace(
+        job, finishes=other.finishes, products=other.products, money=other.money, allowances=other.allowances
+    )
+    return laid == other

@@ -6,6 +6,7 @@ from importlib.resources import files
 import pytest
 from msgspec.structs import replace
 
+from desktop.what_if import measures_alike
 from desktop.what_if_changes import CHANGES, Change
 from shared.build_ups import start_job
 from shared.checking import check_job
@@ -112,3 +113,20 @@ def test_a_spread_rate_of_nothing_is_refused() -> None:
     assert words is not None
     with pytest.raises(ReadingError):
         words.read("0", Unit.MM)
+
+
+def test_only_a_finish_of_a_kind_asks_for_measuring_anew() -> None:
+    job = example()[0].job
+    for what in CHANGES:
+        for change in changes(what, example()):
+            value = change.options[-1][1] if change.options else 1.0
+            if value != change.now:
+                assert measures_alike(change.made(job, value), job) is (what != "a finish"), change.which
+
+
+def test_what_measures_alike_has_the_same_takeoff() -> None:
+    change = change_of("coats", "Tiles, slate blue: clear, Larkmoor clear, two-part")
+    job = change.made(example()[0].job, 3)
+
+    assert measures_alike(job, example()[0].job)
+    assert take_off(job) == example()[1]
