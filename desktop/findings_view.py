@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from desktop.roles import set_role
 from desktop.shown import Shown
+from desktop.wording import with_own_decimals
 from shared.edits import find_face
 from shared.findings import Finding
 
@@ -74,7 +75,7 @@ class FindingsView(QFrame):
         if new.tried is not None:
             return
         findings = new.findings
-        lines = tuple(f"{_place(finding, new)}   {finding.message}" for finding in findings)
+        lines = tuple(f"{_place(finding, new)}   {with_own_decimals(finding.message)}" for finding in findings)
         if (findings, lines) == (self._findings, self._lines):
             return
         marked, row = self.marked, self._list.currentRow()

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
+from desktop.wording import with_own_decimals
 from shared.errors import RecoatError
 from shared.findings import Finding
 from shared.job import Job
@@ -40,7 +41,7 @@ class Section(QWidget):
         if new.job is not self._followed:
             self.tell("")
         self._followed = new.job
-        lines = [finding.message for finding in findings_of(new) if finding.code in self.codes]
+        lines = [with_own_decimals(each.message) for each in findings_of(new) if each.code in self.codes]
         more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
         self.to_look_at.setText("\n".join((*lines[:MOST_SAID], *more)))
         self.to_look_at.setVisible(bool(lines))

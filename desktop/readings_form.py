@@ -22,7 +22,7 @@ from desktop.look import Look
 from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.store import Store
-from desktop.wording import MINUS, length_words
+from desktop.wording import MINUS, length_words, with_own_decimals
 from geometry.set_out import DRAWN, set_out
 from geometry.setting_out import accepted, has_corners, replaced, spread, with_corners, without_readings
 from shared.errors import ReadingError, RecoatError
@@ -135,7 +135,8 @@ class ReadingsForm(QFrame):
 
     def _say(self, shown: Shown, face: Face) -> None:
         """What the readings disagree about, in words."""
-        said = [each.message for each in shown.takeoff.findings if each.face == face.id and each.code in CODES]
+        found = [each for each in shown.takeoff.findings if each.face == face.id and each.code in CODES]
+        said = [with_own_decimals(each.message) for each in found]
         self.sentences.setText("\n".join(said))
         self.sentences.setVisible(bool(said))
 

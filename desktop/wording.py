@@ -8,6 +8,8 @@ from shared.job import Unit
 from shared.units import large_unit, show_area, show_length, show_run
 
 _SQUARES = re.compile(r"\b(m|mm|ft|leg)2\b")
+_DECIMAL_POINT = re.compile(r"(?<=\d)\.(?=\d)")
+
 TIMES = "\N{MULTIPLICATION SIGN}"
 MINUS = "\N{MINUS SIGN}"
 
@@ -66,6 +68,11 @@ def raised(words: str) -> str:
 def money_words(amount: float, currency: str = "") -> str:
     """Money to the cent, as the person's system writes it, with the currency's word after it."""
     return f"{QLocale().toString(amount, 'f', 2)} {currency}".rstrip()
+
+
+def with_own_decimals(words: str) -> str:
+    """A sentence whose numbers have a decimal point, with the person's own decimal sign in them."""
+    return words if decimal_sign() == "." else _DECIMAL_POINT.sub(decimal_sign(), words)
 
 
 def counted(number: int, one: str, many: str) -> str:
