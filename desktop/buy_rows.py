@@ -38,7 +38,8 @@ MM2_IN_A_SQUARE_METRE = 1_000_000.0
 def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[CountRow, ...]:
     """All rows of a basket; `takeoff` is that of the job of the bill."""
     rows = _Rows(bill, takeoff, len(HEADS))
-    return tuple(rows.group(group) for group in basket_groups(bill.basket, bill.job))
+    groups = tuple(rows.group(group) for group in basket_groups(bill.basket, bill.job))
+    return (*rows.left_out(), *groups)
 
 
 def need_rows(bill: Bill, takeoff: Takeoff, columns: int) -> tuple[CountRow, ...]:
@@ -66,6 +67,8 @@ def headline(shown: Shown) -> str:
         return f"{counted(len(basket.rows), 'product', 'products')} to buy, no prices yet"
     budget = f" of {money_words(basket.budget)}" if basket.budget else ""
     cost = f"{money_words(basket.cost)}{budget} {bill.job.money.currency}".rstrip()
+    if bill.left_out:
+        return f"{cost}, without {counted(len(bill.left_out), 'thing', 'things')} left out"
     proved = ", proved" if basket.proved else ", not proved"
     return f"The cheapest set that is enough{proved}: {cost}"
 
@@ -86,6 +89,13 @@ class _Rows:
         cost = money_words(group.cost) if any(line.row.cost is not None for line in group.lines) else ""
         lines = tuple(self._line(line) for line in group.lines)
         return CountRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
+
+    def left_out(self) -> Iterator[CountRow]:
+        """What could not be reckoned with, above all that is bought."""
+        words = self._bill.left_out
+        if words:
+            head = f"Left out, and in no total: {len(words)}"
+            yield CountRow("left out", self._spanned(head), tuple(self._notes("left out", words)), head=True)
 
     def need(self, line: Line) -> CountRow:
         """What is needed of a product, at the right end of the columns."""

@@ -215,8 +215,10 @@ def _buy(asked: argparse.Namespace) -> int:
         job = _with_prices(job, asked.prices)
     takeoff = take_off(job)
     bill = make_bill(job, takeoff)
+    told = bill.left_out if asked.format == "text" and asked.output is None else ()
     for finding in bill.findings:
-        _mention(finding.message)
+        if finding.message not in told:
+            _mention(finding.message)
     _give(_basket(asked.format, bill, job, takeoff), asked.output)
     return DONE
 
@@ -240,14 +242,14 @@ def _basket(form: str, bill: "Bill", job: "Job", takeoff: "Takeoff") -> bytes:
     if form == "csv":
         from takeoff.basket_csv import basket_csv
 
-        return basket_csv(bill.basket, job)
+        return basket_csv(bill.basket, job, bill.left_out)
     if form == "html":
         from takeoff.basket_html import basket_html
 
-        return basket_html(bill.basket, job)
+        return basket_html(bill.basket, job, bill.left_out)
     from takeoff.basket_text import basket_text
 
-    return basket_text(bill.basket, job).encode("utf-8")
+    return basket_text(bill.basket, job, bill.left_out).encode("utf-8")
 
 
 def _mention(words: str) -> None:

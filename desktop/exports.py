@@ -105,7 +105,8 @@ def _table(shown: Shown, path: Path) -> None:
 
 def _list(shown: Shown, path: Path) -> None:
     writer = basket_html if path.suffix.lower() == ".html" else basket_csv
-    write_atomically(path, writer(make_bill(shown.job, shown.takeoff).basket, shown.job))
+    bill = make_bill(shown.job, shown.takeoff)
+    write_atomically(path, writer(bill.basket, bill.job, bill.left_out))
 
 
 def _drawing(shown: Shown, path: Path) -> None:

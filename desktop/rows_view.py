@@ -66,9 +66,9 @@ class RowsView(QTreeView):
     def _unfold(self, index: QModelIndex) -> None:
         """The words of a sum go over the width of the table, and its figures unfold with it."""
         row = self.rows.row_at(index)
-        if row is None or row.head:
+        if row is None:
             return
         for place, child in enumerate(row.children):
-            self.setFirstColumnSpanned(place, index, True)
-            if not child.note:
+            self.setFirstColumnSpanned(place, index, child.note or not row.head)
+            if not (child.note or row.head):
                 self.expand(self.rows.index(place, 0, index))

@@ -6,8 +6,8 @@ from desktop.roles import set_role
 from desktop.shown import Shown
 from desktop.wording import area_words, counted, money_words, off_area_words, off_words, run_words
 from shared.job import Unit
+from takeoff.bill import Bill
 from takeoff.figures import Sureness, Totals
-from takeoff.needed import Basket
 
 
 class TotalsBar(QFrame):
@@ -56,7 +56,7 @@ class TotalsBar(QFrame):
     def _show_bill(self, new: Shown) -> None:
         """What the basket costs against the budget; nothing until it was reckoned."""
         label = self._labels[-1]
-        label.setText(basket_words(new.bill.basket) if new.bill else "")
+        label.setText(basket_words(new.bill) if new.bill else "")
         set_role(label, "trouble" if new.bill and new.bill.basket.over else "")
 
     def say(self, busy: str) -> None:
@@ -84,12 +84,14 @@ def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
     )
 
 
-def basket_words(basket: Basket) -> str:
-    """What the basket costs against the budget, and how much of it has no price yet; "" where nothing is bought."""
+def basket_words(bill: Bill) -> str:
+    """What the basket costs against the budget, and what is not in that; "" where nothing is bought."""
+    basket, missing = bill.basket, len(bill.left_out)
     if not basket.rows:
         return ""
     without = sum(row.cost is None for row in basket.rows)
     if without == len(basket.rows):
         return f"Basket {counted(without, 'product', 'products')}, no prices yet"
     budget = f" of {money_words(basket.budget)}" if basket.budget else ""
-    return f"Basket {money_words(basket.cost)}{budget}{f', {without} without a price' if without else ''}"
+    unpriced = f", {without} without a price" if without else ""
+    return f"Basket {money_words(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"

@@ -1,6 +1,6 @@
 """The basket as comma-separated values: products, the packs to buy of each, totals."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from shared.job import Job
 from takeoff.basket import price_with_tax
@@ -26,13 +26,15 @@ HEADINGS = (
 )
 
 
-def basket_csv(basket: Basket, job: Job) -> bytes:
+def basket_csv(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
     """The table as RFC 4180 says; see `takeoff.tables`. Amounts are litres, metres and pieces.
 
     A row for each product, followed by one for each pack to buy of it, then the totals, whose unit is the
-    currency, if anything has a price; the first column says which.
+    currency, if anything has a price, and `left_out`, sentences of what could not be reckoned with, in the column of
+    products; the first column says which.
     """
-    return csv_bytes(HEADINGS, _rows(basket, job))
+    missing = (("left out", "", "", words, *[""] * 9) for words in left_out)
+    return csv_bytes(HEADINGS, (*_rows(basket, job), *missing))
 
 
 def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:

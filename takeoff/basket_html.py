@@ -1,6 +1,6 @@
 """The shopping list as one HTML file that fits a phone: boxes to tick, nothing loaded from anywhere, no script."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from html import escape
 from importlib.resources import files
 
@@ -8,20 +8,29 @@ from shared.job import Job
 from shared.money_words import show_money
 from takeoff.basket import price_with_tax
 from takeoff.basket_groups import BasketGroup, Line, basket_groups
-from takeoff.basket_words import amount_words, cost_words, group_words, pack_words, total_lines, verdict
+from takeoff.basket_words import amount_words, cost_words, group_words, left_out_head, pack_words, total_lines, verdict
 from takeoff.needed import Basket, Bought
 
 
-def basket_html(basket: Basket, job: Job) -> bytes:
-    """The list as the content of a file, UTF-8. A box for every pack to buy; what the shelf has enough of has none."""
+def basket_html(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
+    """The list as the content of a file, UTF-8. A box for every pack to buy; what the shelf has enough of has none.
+
+    `left_out` are sentences of what could not be reckoned with; whoever shops sees them above all else.
+    """
     style = (files("takeoff") / "data" / "shopping_list.css").read_text("utf-8")
-    body = "".join((*_body(basket, job),))
+    body = "".join((*_left_out(left_out), *_body(basket, job)))
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
         f"<title>{escape(job.name)}: shopping list</title>\n<style>\n{style}</style></head>\n"
         f"<body><main>\n<h1>{escape(job.name)}</h1>\n{body}</main></body></html>\n"
     ).encode()
+
+
+def _left_out(left_out: Sequence[str]) -> Iterator[str]:
+    if left_out:
+        items = "".join(f"<li>{escape(words)}</li>\n" for words in left_out)
+        yield f"<p><b>{left_out_head(left_out)}</b></p>\n<ul>\n{items}</ul>\n"
 
 
 def _body(basket: Basket, job: Job) -> Iterator[str]:

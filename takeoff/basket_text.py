@@ -1,11 +1,21 @@
 """The basket as text for a terminal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from textwrap import wrap
 
 from shared.job import Job
 from shared.money_words import show_money
 from takeoff.basket_groups import BasketGroup, Line, basket_groups
-from takeoff.basket_words import amount_words, cost_words, group_words, line_notes, packs_words, total_lines, verdict
+from takeoff.basket_words import (
+    amount_words,
+    cost_words,
+    group_words,
+    left_out_head,
+    line_notes,
+    packs_words,
+    total_lines,
+    verdict,
+)
 from takeoff.needed import Basket
 from takeoff.text_table import one_line
 
@@ -13,16 +23,26 @@ WIDTHS = (38, 10, 30, 10, 11)
 """Columns of what is bought, how much is needed, the packs, what is left over, the cost: 99 in all."""
 
 
-def basket_text(basket: Basket, job: Job) -> str:
-    """The basket in at most 99 columns, a line feed at the end. A name is cut where it is too long; packs are not."""
+def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
+    """The basket in at most 99 columns, a line feed at the end. A name is cut where it is too long; packs are not.
+
+    `left_out` are sentences of what could not be reckoned with; they end it.
+    """
+    missing = ["", *_left_out_lines(left_out)] if left_out else []
     if not basket.rows:
-        return f"{one_line(job.name)}\nNothing to buy.\n"
+        return "\n".join([one_line(job.name), "Nothing to buy.", *missing]) + "\n"
     lines = [_line(job.name, "needed", "packs", "left over", "cost")]
     for group in basket_groups(basket, job):
         lines += _group_lines(group, job)
     totals = [_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job)]
     lines += ["", *totals] if totals else []
-    return "\n".join([*lines, "", *verdict(basket)]) + "\n"
+    return "\n".join([*lines, "", *verdict(basket), *missing]) + "\n"
+
+
+def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:
+    yield left_out_head(left_out)
+    for words in left_out:
+        yield from wrap(one_line(words), sum(WIDTHS), initial_indent="  ", subsequent_indent="      ")
 
 
 def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """What a basket says in words: packs, what is left over, what it costs, whether that is the least."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sized
 
 from shared.job import Job
 from shared.money_words import show_money
@@ -72,6 +72,11 @@ def total_lines(basket: Basket, job: Job) -> Iterator[tuple[str, float]]:
 def has_prices(basket: Basket) -> bool:
     """Whether it is known of anything what it costs."""
     return any(row.cost is not None for row in basket.rows)
+
+
+def left_out_head(left_out: Sized) -> str:
+    """What stands over the sentences that say what is left out of a basket."""
+    return f"Left out, and in no total: {len(left_out)} thing{'' if len(left_out) == 1 else 's'} to look at."
 
 
 def verdict(basket: Basket) -> Iterator[str]:

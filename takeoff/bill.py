@@ -11,6 +11,21 @@ from takeoff.quantities import needs
 
 NO_PRICE = "no-price"
 
+LEAVES_OUT = frozenset(
+    {
+        "measure",
+        "no-coats",
+        "no-packs",
+        "no-product",
+        "no-sealant",
+        "no-tape",
+        "ratio",
+        "spread-rate",
+        "too-many-packs",
+    }
+)
+"""Codes of findings for which something is not bought that the work takes."""
+
 
 class Bill(NamedTuple):
     """What a job needs of its products, and what is bought for it.
@@ -35,6 +50,12 @@ class Bill(NamedTuple):
         without = [finding for finding in self.basket.findings if finding.code == NO_PRICE]
         others = tuple(finding for finding in self.basket.findings if finding.code != NO_PRICE)
         return (*self.needs.findings, *others, *((_no_prices(len(without)),) if len(without) > 1 else without))
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """What could not be reckoned with, so that it is in no row and no total: a sentence each."""
+        found = (*self.needs.findings, *self.basket.findings)
+        return tuple(dict.fromkeys(finding.message for finding in found if finding.code in LEAVES_OUT))
 
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:

@@ -107,7 +107,7 @@ BASKET = ("Product", "Pack", "Holds", "Unit", "Packs", "Price", "Price with tax"
 
 
 def _basket(job: Job, bill: Bill, named: _Named, needs: Sheet) -> Sheet:
-    """A row for every pack that the bought products come in, then the totals."""
+    """A row for every pack that the bought products come in, then the totals and what is in none of them."""
     packs = sum(len(_packs(row, named)) for row in bill.basket.rows)
     rows: list[Row] = []
     for row in bill.basket.rows:
@@ -116,6 +116,7 @@ def _basket(job: Job, bill: Bill, named: _Named, needs: Sheet) -> Sheet:
             whole = _whole_cells(row, job, named, needs, _Place(len(rows) + 2, packs + 1)) if place == 0 else ()
             rows.append((*cells, *whole))
     rows += _total_rows(job, bill, packs + 1)
+    rows += ((f"Left out: {words}",) for words in bill.left_out)
     widths = (30, 14, 10, 6, 7, 10, 13, 10, 10, 12, 10, 10, 12)
     return Sheet("Basket", BASKET, widths, tuple(rows), money=frozenset((5, 6, 7)))
 

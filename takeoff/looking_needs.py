@@ -34,12 +34,14 @@ def look_at_needs(job: Job, on: tuple[Surface, ...], run: Runs, asked: Sequence[
 
 def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
     finishes = {finish.id: finish for finish in job.finishes}
+    found: dict[str, list[str]] = {}
     for surface in on:
         finish = finishes[surface.finish]
         if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
             material = f" on {surface.material}" if finish.steps and surface.material else ""
             message = f"Finish {called_finish(finish)} lays no coat{material}; add the coats that it gets."
-            yield Finding("no-coats", message, NOWHERE, surface.parts)
+            found.setdefault(message, []).extend(surface.parts)
+    yield from (Finding("no-coats", message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
 
 def _without_product(laid: Laid, products: Products) -> Iterator[Finding]:

@@ -108,6 +108,7 @@ def _basket(bill: Bill, job: Job) -> Iterator[str]:
         yield from (f"{2 * INDENT}{note}" for note in line_notes(line, job))
     yield from (f"{INDENT}{name} {show_money(amount)}" for name, amount in total_lines(bill.basket, job))
     yield from (f"{INDENT}{sentence}" for sentence in verdict(bill.basket))
+    yield from (f"{INDENT}Left out: {sentence}" for sentence in bill.left_out)
 
 
 def _wrapped(name: str, words: str, deep: int = 3) -> Iterator[str]:

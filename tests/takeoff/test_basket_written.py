@@ -143,3 +143,17 @@ def test_the_shopping_list_has_a_box_for_every_pack_and_loads_nothing() -> None:
 def test_no_name_can_bring_a_tag_into_the_shopping_list() -> None:
     products = tuple(replace(product, name="<script>alert(1)</script>") for product in JOB.products)
     assert "script" not in Page(basket_html(BASKET, replace(JOB, name="</title><script>", products=products))).tags
+
+
+def test_what_could_not_be_reckoned_is_told_wherever_the_basket_is_written() -> None:
+    words = "Primer & <clear> does not say how much it covers; set its spread rate, or its solids and film, above 0."
+    text = basket_text(BASKET, JOB, (words,))
+    assert words in " ".join(text.split())
+    assert max(map(len, text.splitlines())) <= 100
+    assert words in Page(basket_html(BASKET, JOB, (words,))).texts
+    last = list(csv.DictReader(io.StringIO(basket_csv(BASKET, JOB, (words,)).decode("utf-8"), newline="")))[-1]
+    assert (last["row"], last["product"], last["cost"]) == ("left out", words, "")
+
+
+def test_an_empty_basket_tells_what_was_left_out() -> None:
+    assert "no tape" in basket_text(NOTHING, Job("Empty"), ("Edges are masked, but there is no tape; add one.",))

@@ -1,0 +1,89 @@
+"""Jobs whose products or finishes make no sense: the figure is left out and told, never a silent zero."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from PySide6.QtCore import Qt
+
+from desktop.buy_rows import buy_rows
+from desktop.commands import main
+from desktop.shown import Page
+from takeoff.bill import Bill
+from tests.window import Keys, Person
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "harbour-row.json"
+
+Content = dict[str, Any]
+
+
+def product(job: Content, name: str) -> Content:
+    found: Content = next(each for each in job["products"] if each["id"] == name)
+    return found
+
+
+def no_spread_rate(job: Content) -> None:
+    product(job, "tile-colour")["covers_m2"] = 0
+
+
+def negative_spread_rate(job: Content) -> None:
+    product(job, "tile-colour")["covers_m2"] = -9
+
+
+def ratio_of_nothing(job: Content) -> None:
+    product(job, "tile-colour")["ratio"] = [0, 1]
+
+
+def packs_of_nothing(job: Content) -> None:
+    for pack in product(job, "tile-colour")["packs"]:
+        pack["size"] = 0
+
+
+def missing_product(job: Content) -> None:
+    job["products"].remove(product(job, "tile-colour"))
+
+
+def beyond_every_pack(job: Content) -> None:
+    product(job, "tile-colour")["covers_m2"] = 1e-9
+
+
+HOSTILE = (no_spread_rate, negative_spread_rate, ratio_of_nothing, packs_of_nothing, missing_product, beyond_every_pack)
+
+
+@pytest.fixture(params=HOSTILE, ids=lambda spoil: spoil.__name__)
+def spoilt(request: pytest.FixtureRequest, tmp_path: Path) -> Path:
+    """The example with a product that cannot be reckoned with."""
+    spoil: Callable[[Content], None] = request.param
+    job = json.loads(EXAMPLE.read_text("utf-8"))
+    spoil(job)
+    path = tmp_path / "spoilt.json"
+    path.write_text(json.dumps(job), "utf-8")
+    return path
+
+
+def test_the_shopping_list_tells_what_it_lacks(spoilt: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["buy", str(spoilt)]) == 0
+    out, error = capsys.readouterr()
+    assert "2 x 1 L kit" not in out
+    assert "Left out, and in no total: 1 thing to look at." in out
+    assert "tile" in out.split("Left out, and in no total")[1]
+    assert "Traceback" not in error
+
+
+def test_the_page_buy_says_at_its_head_that_it_is_not_the_whole(person: Person, spoilt: Path) -> None:
+    person.app.files.open_path(spoilt)
+    person.wait_until(lambda: person.app.store.shown is not None)
+    person.press(Qt.Key(Qt.Key.Key_1 + list(Page).index(Page.BUY)), Keys.ControlModifier)
+    bill = bill_of(person)
+    assert len(bill.left_out) == 1
+    assert person.app.buy.head.text().endswith("without 1 thing left out")
+    assert person.app.totals.words[-1].endswith(", 1 left out")
+    assert buy_rows(bill, person.shown.takeoff)[0].children[0].cells[0] == bill.left_out[0]
+
+
+def bill_of(person: Person) -> Bill:
+    person.wait_until(lambda: person.shown.bill is not None and person.shown.bill.job is person.shown.job)
+    assert person.shown.bill is not None
+    return person.shown.bill
