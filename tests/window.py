@@ -14,7 +14,7 @@ from desktop.look import light
 from desktop.shown import Shown
 from desktop.start import application, dress
 
-SOON_MS = 5000
+SOON_MS = 20_000
 
 WORD_MS = 50
 BETWEEN_WORDS_MS = 80
