@@ -156,9 +156,10 @@ class ProductForm(Section):
 
 
 def _needed(shown: Shown) -> dict[str, float]:
-    """How much of each product is needed where it does the work that it is named for."""
+    """How much of each product is needed, of those that stand in for each other of the one that is bought."""
     bill = shown.bill
-    return {wanted.options[0].product: wanted.options[0].amount.amount for wanted in bill.needs.wanted} if bill else {}
+    needs = [bill.chosen(wanted) for wanted in bill.needs.wanted] if bill else []
+    return {need.product: need.amount.amount for need in needs}
 
 
 def _amount(product: Product, needed: dict[str, float], shown: Shown) -> str:

@@ -6,7 +6,7 @@ from shared.findings import Finding
 from shared.job import Job
 from takeoff.basket import basket
 from takeoff.figures import Takeoff
-from takeoff.needed import Basket, BasketRow, Need, Needs
+from takeoff.needed import Basket, BasketRow, Need, Needs, Wanted
 from takeoff.quantities import needs
 
 NO_PRICE = "no-price"
@@ -43,6 +43,11 @@ class Bill(NamedTuple):
         """Of every row of the basket the need that it meets, in order."""
         by_product = {need.product: need for wanted in self.needs.wanted for need in wanted.options}
         return tuple(by_product[row.product] for row in self.basket.rows)
+
+    def chosen(self, wanted: Wanted) -> Need:
+        """What is bought for this work; the first that would do it where nothing is."""
+        bought = {row.product for row in self.basket.rows}
+        return next((need for need in wanted.options if need.product in bought), wanted.options[0])
 
     @property
     def findings(self) -> tuple[Finding, ...]:

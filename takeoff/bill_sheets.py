@@ -63,10 +63,9 @@ NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "
 def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Sheet:
     """A row for every use of what is bought; of work that nothing is bought for, of the first product that would do."""
     sources = Sources(takeoff, job)
-    bought = {row.product for row in bill.basket.rows}
     rows: list[Row] = []
     for wanted in bill.needs.wanted:
-        need = next((each for each in wanted.options if each.product in bought), wanted.options[0])
+        need = bill.chosen(wanted)
         product = named.products[need.product]
         for used in need.used:
             source = sources.of(used, product, wanted.name, len(rows) + 2)

@@ -154,3 +154,13 @@ def test_what_cannot_be_reckoned_with_is_said_in_its_section_and_led_to(example_
     example_on_finish.app.frame.findings.chosen.emit(finding)
     assert example_on_finish.app.finish.products.isVisible()
     assert example_on_finish.app.finish.products.to_look_at.text() == finding.message
+
+
+def test_of_products_that_stand_in_for_each_other_the_one_that_is_bought_is_needed(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    tree = example_on_finish.app.finish.products.products.tree
+    items = [item for row in range(tree.topLevelItemCount()) if (item := tree.topLevelItem(row)) is not None]
+    cells = {item.text(0): item.text(1) for item in items}
+
+    assert cells["Ebbstone satin, sage"] == "2.71 L"
+    assert cells["Larkmoor satin, sage"] == ""
