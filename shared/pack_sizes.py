@@ -43,6 +43,9 @@ _TO_SHOW: dict[Measure, tuple[tuple[str, ...], tuple[str, ...]]] = {
 }
 """The customary units in which a size may be shown, and the metric one."""
 
+_SMALLEST = {Measure.LITRES: "usfloz", Measure.METRES: "ft"}
+"""The smallest customary unit in which an amount is shown."""
+
 _PATTERN = re.compile(
     r"(?:(?:pack|box|roll|set) of )?(?:(?P<many>[0-9]+) ?[x*\N{MULTIPLICATION SIGN}] ?)?"
     r"(?P<number>[0-9]+ [0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9.,][0-9., '\N{RIGHT SINGLE QUOTATION MARK}]*?) ?"
@@ -130,11 +133,13 @@ def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") 
 def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
     """So much of a product, as is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
 
-    No pints: whoever buys in gallons and quarts has fluid ounces below them (common practice, no source).
+    No pints: whoever buys in gallons and quarts has fluid ounces below them (common practice, no source). In inch jobs
+    what is less than a fluid ounce or a foot is a part of it.
     """
     if measure is Measure.PIECES:
         return _shown(round(amount, 1), decimal)
-    shown = next(each for each in _units_to_show(amount, measure, unit) if each.said[0] != "pt")
+    least = float(_by_spelling()[_SMALLEST[measure]].size) if unit is Unit.INCH else 0.0
+    shown = next(each for each in _units_to_show(max(amount, least), measure, unit) if each.said[0] != "pt")
     number = float(amount / shown.size)
     digits = 0 if shown.said[0] == "mL" else 1 if measure is Measure.METRES else 2
     return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal) + f" {_sign(shown, unit)}"

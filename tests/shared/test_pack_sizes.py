@@ -96,6 +96,8 @@ def test_a_size_is_shown_as_its_label_writes_it(size: float, measure: Measure, u
         (0.2362, LITRES, Unit.MM, "236 mL"),
         (0.0, LITRES, Unit.MM, "0 mL"),
         (9.2137, LITRES, Unit.INCH, "2.43 gal"),
+        (0.0190, LITRES, Unit.INCH, "0.64 fl oz"),
+        (0.2, METRES, Unit.INCH, "0.7 ft"),
         (34.52, METRES, Unit.MM, "34.5 m"),
         (5.42, PIECES, Unit.MM, "5.4"),
     ],
