@@ -30,8 +30,9 @@ def step_amount_words(amount: float, measure: Measure, unit: Unit) -> str:
 
 
 def pack_words(pack: Pack, measure: Measure, unit: Unit) -> str:
-    """One pack: "1 L kit"."""
-    return f"{show_size(pack.size, measure, unit, decimal=decimal_sign())} {pack.name}".strip()
+    """One pack: "1 L kit", "box of 25"."""
+    size = show_size(pack.size, measure, unit, decimal=decimal_sign())
+    return f"{pack.name or 'pack'} of {size}" if measure is Measure.PIECES else f"{size} {pack.name}".strip()
 
 
 def packs_words(packs: Iterable[Bought], product: Product, unit: Unit) -> str:
