@@ -230,7 +230,7 @@ def _with_prices(job: "Job", path: Path) -> "Job":
 
     prices = read_price_list(path, path.name, job)
     priced = with_prices(job, prices)
-    for line in (*prices.report, *(f"{each}." for each in priced.said)):
+    for line in prices.report(priced.said):
         _mention(line)
     return priced.job
 

@@ -49,7 +49,7 @@ class PricesForm(Card):
             return
         priced = self._pricing(prices, self.adds.isChecked())
         self.head.setText(f"{counted(priced.packs, 'pack gets', 'packs get')} a price.")
-        self.report.setPlainText("\n".join((*prices.report, *(f"{said}." for said in priced.said))))
+        self.report.setPlainText("\n".join(prices.report(priced.said)))
         self.do.setEnabled(priced.packs > 0)
 
     def _lay_out(self) -> None:

@@ -1,7 +1,7 @@
 """A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
@@ -22,6 +22,9 @@ _CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
 
 LONGEST_SIZE_WORDS = 4
 """Words of a size at the end of a name: "10.1 US fl oz"."""
+
+MOST_TOLD = 100
+"""Lines of a report; a shop's whole list has thousands that a job does not know."""
 
 _TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
 
@@ -61,11 +64,16 @@ class PriceList(NamedTuple):
     left_out: tuple[Said, ...] = ()
     granted: tuple[Said, ...] = ()
 
-    @property
-    def report(self) -> tuple[str, ...]:
-        """The list in lines for a person: how it was read, what was left out of it and why, what was assumed."""
+    def report(self, also: Iterable[Said] = ()) -> tuple[str, ...]:
+        """The list for a person, line by line: how it was read, what was left out of it and why, what was assumed.
+
+        `also` is what is to be said of its lines beside that. Of very many only the first are told.
+        """
         head = f"{self.name}: {self.read_as}; lines understood {len(self.rows)}, left out {len(self.left_out)}."
-        return (head, *(f"{each}." for each in (*self.left_out, *self.granted)))
+        said = sorted((*self.left_out, *self.granted, *also), key=lambda each: each.line)
+        more = len(said) - MOST_TOLD
+        rest = (f"And {more} more of its lines.",) if more > 0 else ()
+        return (head, *(f"{each}." for each in said[:MOST_TOLD]), *rest)
 
 
 def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from shared.errors import FileError, JobError
 from shared.job import Job, Unit
 from shared.products import Money, Pack, Product, Use
-from takeoff.price_list import PriceList, read_price_list
+from takeoff.price_list import PriceList, Said, read_price_list
 from takeoff.pricing import with_prices
 
 JOB = Job(
@@ -131,7 +131,7 @@ def test_a_shops_own_codes_do_not_stand_in_the_way_of_names() -> None:
 def test_a_gallon_is_that_of_the_job_and_the_report_says_so() -> None:
     told = read("product,size,price\nx,1 gal,5\n", job=replace(JOB, unit=Unit.INCH))
     assert prices(told) == [("x", 3.785411784, 5.0)]
-    assert "line 2: gal is taken for US gal, 3.78541 L, here and below." in told.report
+    assert "line 2: gal is taken for US gal, 3.78541 L, here and below." in told.report()
 
 
 @pytest.mark.parametrize(
@@ -157,7 +157,7 @@ def test_a_line_that_is_not_understood_is_left_out_and_told(line: str, words: st
     assert [row.product for row in told.rows] == ["y"]
     assert said(told)[0].startswith("line 2: ")
     assert words in said(told)[0]
-    assert told.report[0].endswith("lines understood 1, left out 1.")
+    assert told.report()[0].endswith("lines understood 1, left out 1.")
 
 
 @pytest.mark.parametrize(
@@ -251,7 +251,7 @@ def test_two_products_of_one_name_are_told_apart_by_id_only() -> None:
 
 def test_a_heading_that_speaks_of_tax_is_told_beside_what_the_job_takes() -> None:
     told = read("product,size,price without tax\nx,1 L,5\n")
-    assert "the job takes prices with tax" in told.report[1]
+    assert "the job takes prices with tax" in told.report()[1]
 
 
 @given(st.binary(max_size=200) | st.text(max_size=200).map(lambda text: f"product,size,price\n{text}".encode()))
@@ -260,3 +260,11 @@ def test_any_bytes_are_a_list_or_refused_in_words(content: bytes) -> None:
         for row in read_price_list(content, "x", JOB).rows:
             assert row.price > 0
             assert row.size.amount > 0
+
+
+def test_the_report_goes_by_lines_and_tells_of_very_many_only_the_first() -> None:
+    told = read("product,size,price\n" + "Satin,1 L,none\n" * 150)
+    report = told.report((Said(2, "one thing more"),))
+    assert report[1:3] == ("line 2: “none”: this is no price; write one such as 24.90.", "line 2: one thing more.")
+    assert len(report) == 1 + 100 + 1
+    assert report[-1] == "And 51 more of its lines."
