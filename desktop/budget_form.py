@@ -10,6 +10,7 @@ from desktop.store import Store
 from desktop.typed_field import ValueField
 from desktop.what_if_changes import with_budget
 from desktop.wording import money_words
+from takeoff.basket_words import has_prices
 from takeoff.bill import Bill
 
 WHOLE = 1000
@@ -75,9 +76,9 @@ class BudgetForm(QWidget):
 
 
 def spent_words(bill: Bill) -> str:
-    """What is spent and what is left of the budget, or how far it is over; the tax that is in it."""
+    """What is spent and what is left of the budget, or how far it is over; "" as long as nothing has a price."""
     basket, money = bill.basket, bill.job.money
-    if not basket.rows:
+    if not has_prices(basket):
         return ""
     tax = f", {money_words(basket.tax)} of it tax" if money.tax else ""
     spent = f"{money_words(basket.cost)} spent{tax}"
