@@ -77,7 +77,8 @@ def _check_finish(finish: Finish) -> None:
 def _check_numbers(ranges: Ranges, where: str) -> None:
     for what, value, least, most in ranges:
         if value is not None and not (isfinite(value) and least <= value <= most):
-            raise JobError(f"the {what} is {value:g}", where=where, do=f"set it from {least:g} to {most:g}")
+            do = f"set it from {max(least, 0.0):.15g} to {most:.15g}"  # below 0 it is read, but never meant
+            raise JobError(f"the {what} is {value:.15g}", where=where, do=do)
 
 
 def _product_ranges(product: Product) -> Ranges:
