@@ -27,7 +27,19 @@ PACKS_HEIGHT = 92
 class ProductForm(Section):
     """The list at the left, the chosen product at its right. Each change is one step of the history."""
 
-    codes = frozenset({"spread-rate", "ratio", "stand-in", "no-sealant", "no-tape", "no-packs", "empty-pack"})
+    codes = frozenset(
+        {
+            "empty-pack",
+            "no-packs",
+            "no-sealant",
+            "no-tape",
+            "passed-over",
+            "ratio",
+            "spread-rate",
+            "stand-in",
+            "too-many-packs",
+        }
+    )
     codes |= {"too-many-packs"}
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:

@@ -92,23 +92,26 @@ def _not_reckoned(asked: Sequence[Asked]) -> Iterator[Finding]:
 
 
 def _about(product: Product, asked: Asked) -> Iterator[Finding]:
+    """Why it cannot be reckoned how much of a product it takes, and what that means."""
+    if any(per_of(other, asked) is not None and has_ratio(other) for other in asked.options):
+        yield from (Finding("passed-over", f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
+    else:
+        for code, why in _whys(product, asked):
+            yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
+
+
+def _whys(product: Product, asked: Asked) -> Iterator[tuple[str, str]]:
     name = called_product(product)
     if per_of(product, asked) is None:
         if product is asked.named and asked.covers_m2 is not None:
-            message = (
-                f"{_sentence(asked.where)}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0. How much "
-                "is needed is left out."
-            )
+            where = _sentence(asked.where)
+            yield "spread-rate", f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
         else:
-            message = (
-                f"{name} does not say how much it covers; set its spread rate, or its solids and film, above 0. How "
-                "much is needed is left out."
-            )
-        yield Finding("spread-rate", message, NOWHERE)
+            say = "set its spread rate, or its solids and film, above 0"
+            yield "spread-rate", f"{name} does not say how much it covers; {say}."
     if product.ratio is not None and not has_ratio(product):
         base, hardener = product.ratio
-        message = f"{name} is mixed {base:g}:{hardener:g}; set both above 0. How much is needed is left out."
-        yield Finding("ratio", message, NOWHERE)
+        yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
 
 
 def _without_sealant_or_tape(run: Runs, products: Products) -> Iterator[Finding]:

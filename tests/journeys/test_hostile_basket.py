@@ -87,3 +87,16 @@ def bill_of(person: Person) -> Bill:
     person.wait_until(lambda: person.shown.bill is not None and person.shown.bill.job is person.shown.job)
     assert person.shown.bill is not None
     return person.shown.bill
+
+
+def test_a_stand_in_that_cannot_be_reckoned_with_leaves_nothing_out(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = json.loads(EXAMPLE.read_text("utf-8"))
+    product(job, "front-colour")["covers_m2"] = 0
+    path = tmp_path / "spoilt.json"
+    path.write_text(json.dumps(job), "utf-8")
+    assert main(["buy", str(path)]) == 0
+    out, error = capsys.readouterr()
+    assert "Left out" not in out
+    assert error.endswith("above 0. It is not bought.\n")
