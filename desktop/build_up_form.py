@@ -18,7 +18,7 @@ from desktop.store import Store
 from desktop.value_rows import ShadeRow, swatch
 from desktop.wording import area_words
 from shared import finish_edits
-from shared.finishes import Finish, Step, Work
+from shared.finishes import Finish, Material, Step, Work
 from shared.products import Product, Use
 from takeoff.finish_totals import totals_by_finish
 
@@ -195,9 +195,17 @@ class BuildUpForm(Section):
 def _cells(step: Step, shown: Shown) -> Cells:
     """How the list says a step."""
     product = product_of(step.product, shown)
-    only = f", on {', '.join(step.on)}" if step.on else ""
     after = f"{step.next_h:g} h" if step.next_h else ""
-    return f"{step.work}{only}", _called(step.product, shown), f"{step.coats}", _spread_of(step, product, shown), after
+    work = f"{step.work}{_only_on(step)}"
+    return work, _called(step.product, shown), f"{step.coats}", _spread_of(step, product, shown), after
+
+
+def _only_on(step: Step) -> str:
+    """On what a step is done, or, where that is shorter, on what not; "" where it is done on all."""
+    rest = [material for material in Material if material not in step.on]
+    if not step.on or not rest:
+        return ""
+    return f", not on {', '.join(rest)}" if len(rest) < len(step.on) else f", on {', '.join(step.on)}"
 
 
 def _spread_of(step: Step, product: Product | None, shown: Shown) -> str:
