@@ -10,11 +10,13 @@ from takeoff.needed import Basket, BasketRow, Need, Needs, Wanted
 from takeoff.quantities import needs
 
 NO_PRICE = "no-price"
+NO_FINISH = "no-finish"
 
 LEAVES_OUT = frozenset(
     {
         "measure",
         "no-coats",
+        NO_FINISH,
         "no-packs",
         "no-product",
         "no-sealant",
@@ -30,13 +32,15 @@ LEAVES_OUT = frozenset(
 class Bill(NamedTuple):
     """What a job needs of its products, and what is bought for it.
 
-    `instead` are other ways to buy it, where somebody asked for them (`takeoff.other_packs`).
+    `instead` are other ways to buy it, where somebody asked for them (`takeoff.other_packs`). `unfinished` are the
+    findings of the takeoff that tell of what is coated, but without a finish.
     """
 
     job: Job
     needs: Needs
     basket: Basket
     instead: tuple[BasketRow, ...] = ()
+    unfinished: tuple[Finding, ...] = ()
 
     @property
     def bought(self) -> tuple[Need, ...]:
@@ -59,14 +63,15 @@ class Bill(NamedTuple):
     @property
     def left_out(self) -> tuple[str, ...]:
         """What could not be reckoned with, so that it is in no row and no total: a sentence each."""
-        found = (*self.needs.findings, *self.basket.findings)
+        found = (*self.unfinished, *self.needs.findings, *self.basket.findings)
         return tuple(dict.fromkeys(finding.message for finding in found if finding.code in LEAVES_OUT))
 
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:
     """The bill of a job; `takeoff` is this job's. Nothing where the job has no products."""
     needed = needs(job, takeoff)
-    return Bill(job, needed, basket(job, needed))
+    unfinished = tuple(finding for finding in takeoff.findings if finding.code == NO_FINISH)
+    return Bill(job, needed, basket(job, needed), unfinished=unfinished)
 
 
 def _no_prices(number: int) -> Finding:

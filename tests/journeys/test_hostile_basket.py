@@ -100,3 +100,14 @@ def test_a_stand_in_that_cannot_be_reckoned_with_leaves_nothing_out(
     out, error = capsys.readouterr()
     assert "Left out" not in out
     assert error.endswith("above 0. It is not bought.\n")
+
+
+def test_what_is_coated_without_a_finish_is_told_beside_the_basket(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = json.loads(EXAMPLE.read_text("utf-8"))
+    next(each for each in job["kinds"] if each["kind"] == "splashback")["finish"] = ""
+    path = tmp_path / "spoilt.json"
+    path.write_text(json.dumps(job), "utf-8")
+    assert main(["buy", str(path)]) == 0
+    assert "splashback is coated, but no finish is chosen for it; choose one." in capsys.readouterr().out
