@@ -89,10 +89,13 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
 
 
 def look_at_price(stock: Stock) -> Iterator[Finding]:
-    """A product that is bought at a price that nobody knows."""
+    """A product that is bought at a price that nobody knows, or for nothing."""
     if not stock.priced:
         message = f"{called_product(stock.product)}: no pack has a price, so what it costs is in no total; type one."
         yield Finding("no-price", message, NOWHERE)
+    elif any(pack.price == 0 for pack in stock.packs):
+        message = f"{called_product(stock.product)}: a pack costs nothing; type its price, or say what is on the shelf."
+        yield Finding("free-pack", message, NOWHERE)
 
 
 def _holding(product: Product) -> tuple[Pack, ...]:

@@ -262,3 +262,9 @@ def test_any_basket_is_enough_sums_up_and_has_no_pack_too_many(
     assert all(only.left_over < each.pack.size + 1e-8 for each in only.packs)
     assert Decimal(str(only.cost)) == sum(prices)
     assert found.cost == only.cost
+
+
+def test_a_pack_that_costs_nothing_is_told() -> None:
+    free = Product("p", "P", Use.CLEAR, (Pack(1.0, 0.0),))
+    found = bought({"p": 0.5}, of=(free,)).findings
+    assert [finding.code for finding in found] == ["free-pack"]
