@@ -1,20 +1,20 @@
 """Match size: the picked parts take the size of the part that is clicked next."""
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
-from desktop.gestures.on_parts import OnParts
+from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
 from desktop.gestures.preview import NOTHING, Point, Preview
 from geometry.lining_up import matched_size
 from geometry.picking import parts_at
 from shared.edits import find_part
-from shared.errors import ReadingError, RecoatError
-from shared.job import Job, Part
+from shared.errors import ReadingError
+from shared.job import Part
 from shared.reading_words import quoted
 
 SIZES = {"width": (True, False), "height": (False, True), "both": (True, True)}
 
 
-class MatchSize(OnParts):
+class MatchSize(OnceOnParts):
     """The lower left corner of each stays. `width` or `height`, typed, is all that they take then."""
 
     title = "Match size"
@@ -38,26 +38,11 @@ class MatchSize(OnParts):
         return "or type width or height, to take only that" if self.parts else super().example
 
     @property
-    def is_steady(self) -> bool:
-        return True
-
-    @property
-    def tried(self) -> Job | None:
-        done = self._pointed()
-        return done.job if done else None
-
-    @property
     def preview(self) -> Preview:
-        like, done = self._like, self._pointed()
+        like, done = self._like, self.pointed
         if like is None:
             return NOTHING
         return done.preview if done else Preview((like.outline,), spot=self._at, words="it cannot be made so")
-
-    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        if not self.parts:
-            return super().press(at, held)
-        self.point(at, held)
-        return self._matched(self._like) if self._like else None
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
         under = parts_at(self.scene.face.parts, *at)
@@ -77,8 +62,16 @@ class MatchSize(OnParts):
         self._like = None
 
     def again(self, scene: Scene) -> Gesture:
-        is_same = scene.job is self.scene.job and scene.face_id == self.scene.face_id
-        return type(self)(scene, self._size) if is_same else Pick(scene)
+        return type(self)(scene, self._size) if self.is_of(scene) else Pick(scene)
+
+    def act(self) -> Done | None:
+        like = self._like
+        if like is None:
+            return None
+        width, height = SIZES[self._size]
+        job = matched_size(self.scene.job, self.scene.picked, like.id, width=width, height=height)
+        outlines = tuple(find_part(job, part_id)[1].outline for part_id in self.scene.picked)
+        return Done(f"Match the size of {named(self.parts)}", job, self.scene.picked, Preview(outlines))
 
     def _read(self, text: str) -> str:
         word = text.strip().lower()
@@ -86,18 +79,3 @@ class MatchSize(OnParts):
         if len(found) != 1:
             raise ReadingError("this is no size to take", where=quoted(text), do="type width, height or both")
         return found[0]
-
-    def _pointed(self) -> Done | None:
-        """What a click would give; None where it would give nothing."""
-        if self._like is None or not self.parts:
-            return None
-        try:
-            return self._matched(self._like)
-        except RecoatError:
-            return None
-
-    def _matched(self, like: Part) -> Done:
-        width, height = SIZES[self._size]
-        job = matched_size(self.scene.job, self.scene.picked, like.id, width=width, height=height)
-        outlines = tuple(find_part(job, part_id)[1].outline for part_id in self.scene.picked)
-        return Done(f"Match the size of {named(self.parts)}", job, self.scene.picked, Preview(outlines))

@@ -2,18 +2,17 @@
 
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
-from desktop.gestures.on_parts import OnParts
+from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
 from desktop.gestures.preview import NOTHING, Point, Preview
 from geometry.copying import mirrored_parts
 from geometry.extent import extent
 from geometry.snapping import Snap, SnapTargets
 from shared.edits import find_part
-from shared.errors import RecoatError
-from shared.job import Job, View, Way
+from shared.job import View, Way
 
 
-class MirrorCopy(OnParts):
+class MirrorCopy(OnceOnParts):
     """The line is upright; in the other way it is level. Once the copy stands, the hand picks."""
 
     title = "Mirror a copy"
@@ -38,27 +37,12 @@ class MirrorCopy(OnParts):
         return "about a level line" if self._way is Way.ACROSS else "about an upright line"
 
     @property
-    def is_steady(self) -> bool:
-        return True
-
-    @property
-    def tried(self) -> Job | None:
-        done = self._pointed()
-        return done.job if done else None
-
-    @property
     def preview(self) -> Preview:
-        here, done = self._here, self._pointed()
+        here, done = self._here, self.pointed
         if here is None or done is None:
             return NOTHING
         spot = (here.x, here.y) if here.words else None
         return done.preview._replace(guides=(*done.preview.guides, *here.guides), spot=spot, words=here.words)
-
-    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        if not self.parts:
-            return super().press(at, held)
-        self.point(at, held)
-        return self._mirrored(self._place) if self._here else None
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
         if self._targets is None:
@@ -75,22 +59,11 @@ class MirrorCopy(OnParts):
         return type(self)(self.scene, Way.UP if self._way is Way.ACROSS else Way.ACROSS)
 
     def again(self, scene: Scene) -> Gesture:
-        is_same = scene.job is self.scene.job and scene.face_id == self.scene.face_id
-        return type(self)(scene, self._way) if is_same else Pick(scene)
+        return type(self)(scene, self._way) if self.is_of(scene) else Pick(scene)
 
-    @property
-    def _place(self) -> float:
-        here = self._here or Snap(0.0, 0.0)
-        return here.x if self._way is Way.ACROSS else here.y
-
-    def _pointed(self) -> Done | None:
-        """What a click would give; None where it would give nothing."""
-        if self._here is None or not self.parts:
-            return None
-        try:
-            return self._mirrored(self._place)
-        except RecoatError:
-            return None
+    def act(self) -> Done | None:
+        here = self._here
+        return self._mirrored(here.x if self._way is Way.ACROSS else here.y) if here else None
 
     def _mirrored(self, about_mm: float) -> Done:
         job, ids = mirrored_parts(self.scene.job, self.scene.picked, about_mm, self._way, copy=True)

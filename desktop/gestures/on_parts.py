@@ -1,9 +1,10 @@
 """What gestures on the picked parts have in common: where none is picked, a click picks one first."""
 
-from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Point
 from geometry.picking import parts_at
-from shared.job import Part
+from shared.errors import RecoatError
+from shared.job import Job, Part
 from shared.units import show_length
 
 
@@ -31,3 +32,40 @@ class OnParts(Gesture):
     def words(self, length_mm: float) -> str:
         """A length as it is shown."""
         return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+
+
+class OnceOnParts(OnParts):
+    """Something is done once to the picked parts, where the hand points; then the hand picks again."""
+
+    @property
+    def is_steady(self) -> bool:
+        return True
+
+    @property
+    def tried(self) -> Job | None:
+        done = self.pointed
+        return done.job if done else None
+
+    @property
+    def pointed(self) -> Done | None:
+        """What a click would give; None where it would give nothing."""
+        if not self.parts:
+            return None
+        try:
+            return self.act()
+        except RecoatError:
+            return None
+
+    def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
+        if not self.parts:
+            return super().press(at, held)
+        self.point(at, held)
+        return self.act()
+
+    def act(self) -> Done | None:
+        """What is done where the hand points; None where it points at nothing. RecoatError where it cannot be done."""
+        raise NotImplementedError
+
+    def is_of(self, scene: Scene) -> bool:
+        """Whether a scene shows what this one works on: only then it goes on."""
+        return scene.job is self.scene.job and scene.face_id == self.scene.face_id
