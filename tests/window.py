@@ -61,6 +61,13 @@ class Person:
             self.type(reading)
             self.press(Qt.Key.Key_Return)
 
+    def begin_wall(self, width: str, height: str) -> None:
+        """Begin a job of one wall through the first door; its readings are typed."""
+        self.click(self.app.start.new)
+        self.type(width)
+        self.press(Qt.Key.Key_Tab)
+        self.read(height)
+
     def click(self, widget: QWidget) -> None:
         """Click the middle of a widget."""
         self._count()

@@ -16,10 +16,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def counted(person: Person) -> Person:
     """A wall with splashback, benchtop and an outlet; the page is Count."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("spl", ("0", "900", "3600", "600"))
     person.draw_boxes("ben", ("0", "862", "3600", "38"))
     person.draw_boxes("out", ("700", "1150", "115", "72"))

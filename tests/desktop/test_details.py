@@ -14,10 +14,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def doors(person: Person) -> Person:
     """A wall with two doors of 450 x 720 and 600 x 720; both are picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("doo", ("0", "150", "450", "720"), ("450", "150", "600", "720"))
     person.press(Qt.Key.Key_P, Keys.AltModifier)
     person.click_at(200, 300)

@@ -11,10 +11,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def outlets(person: Person) -> Person:
     """A wall with two outlets 300 apart and a third farther to the right."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("outl", *((x, "1100", "100", "70") for x in ("300", "700", "1700")))
     return person
 

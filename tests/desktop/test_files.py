@@ -16,10 +16,7 @@ Answer = QMessageBox.StandardButton
 @pytest.fixture
 def drawn(person: Person) -> Person:
     """A new job with a wall and a door that nobody has saved."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("doo", ("0", "150", "450", "720"))
     return person
 

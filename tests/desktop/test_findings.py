@@ -14,10 +14,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def gap(person: Person) -> Person:
     """Two cabinets that miss each other by 3 mm; the page is Count."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("cab", ("0", "150", "600", "720"), ("603", "150", "600", "720"))
     person.app.store.pick(())
     person.press(Qt.Key.Key_3, Keys.ControlModifier)

@@ -12,10 +12,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def splashback(person: Person) -> Person:
     """A wall with a splashback from its left end, 3000 x 600, 900 above the floor."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("spl", ("0", "900", "3000", "600"))
     return person
 

@@ -13,10 +13,7 @@ from tests.window import Person
 @pytest.fixture
 def locked(person: Person) -> Person:
     """A wall with one cabinet on it, which is locked and picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("cab", ("600", "150", "600", "720"))
     person.press(Qt.Key.Key_Escape)
     person.press(Qt.Key.Key_Escape)

@@ -11,10 +11,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def kitchen(person: Person) -> Person:
     """A wall of 3600 x 2400 with one cabinet, 600 x 720, at the left end 150 above the floor; the cabinet is picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
     person.read("0", "150", "600", "720")
     person.press(Qt.Key.Key_P, Keys.AltModifier)
@@ -26,10 +23,7 @@ def test_a_box_is_drawn_by_four_readings_and_is_picked(kitchen: Person) -> None:
 
 
 def test_a_job_just_begun_is_not_said_to_be_saved(person: Person) -> None:
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
 
     assert person.app.window.name.text().endswith("in no file yet")
 

@@ -22,10 +22,7 @@ TYPED = "200, 1000, 1450, 1100, 1300, 150, 350, 250"
 @pytest.fixture
 def wall(person: Person) -> Person:
     """A wall of 3600 x 2400."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     return person
 
 

@@ -13,10 +13,7 @@ Box = tuple[float, float, float, float]
 @pytest.fixture
 def doors(person: Person) -> Person:
     """A wall with a cabinet and three doors of which the last two are alike; nothing is picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
     person.read("cabinet 0, 0, 450, 720", "door 1000, 100, 450, 720", "1500, 150, 600, 720", "2500, 100, 600, 720")
     person.press(Qt.Key.Key_P, Keys.AltModifier)

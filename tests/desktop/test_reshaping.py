@@ -16,10 +16,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def wall(person: Person) -> Person:
     """A wall of 3600 x 2400 with one cabinet of 900 x 720, picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
     person.read("cabinet 0, 150, 900, 720")
     return person

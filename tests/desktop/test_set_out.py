@@ -13,10 +13,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def wall(person: Person) -> Person:
     """A wall of 3600 x 2400 in Set-out, with a cabinet whose left side stands at 1050 and whose right side at 1950."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
     person.read("cabinet 1050, 150, 900, 720")
     person.press(Qt.Key.Key_O, Keys.AltModifier)

@@ -12,10 +12,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def two_walls(person: Person) -> Person:
     """Two walls, A and B; B is shown."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_N, Keys.ControlModifier | Keys.ShiftModifier)
     person.type("2400")
     person.press(Qt.Key.Key_Tab)

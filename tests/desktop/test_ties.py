@@ -12,10 +12,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def benchtop(person: Person) -> Person:
     """A wall A of 3600, and a plan B whose benchtop of 3600 x 600 is picked."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_N, Keys.ControlModifier | Keys.ShiftModifier)
     form = person.app.frame.face_form
     form.view.setFocus()

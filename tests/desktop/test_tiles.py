@@ -14,10 +14,7 @@ from tests.window import Keys, Person
 @pytest.fixture
 def splashback(person: Person) -> Person:
     """A wall with a splashback of 606 x 454, which is picked: four tiles of 150 x 150 by three."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("spl", ("0", "900", "606", "454"))
     person.press(Qt.Key.Key_P, Keys.AltModifier)
     return person

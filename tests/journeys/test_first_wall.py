@@ -23,10 +23,7 @@ WALL = ("3600", "2400")
 @pytest.fixture
 def wall(person: Person) -> Person:
     """The wall as a person draws it: splashback, benchtop, four cabinets with doors, two outlets."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.draw_boxes("spl", ("0", "900", "3600", "600"))
     person.draw_boxes("ben", ("0", "862", "3600", "38"))
     person.draw_boxes("cab", *((f"{900 * place}", "150", "900", "712") for place in range(4)))

@@ -50,7 +50,7 @@ def _face(person: Person) -> Face:
     return face
 
 
-def _try_all(person: Person, mode: Mode) -> None:
+def _assert_all_answered(person: Person, mode: Mode) -> None:
     """Paste all the nonsense in a mode, a part picked; each is answered, or is one step that can be undone."""
     before, part = person.shown.job, _face(person).parts[4].id
     for text in NONSENSE:
@@ -82,14 +82,14 @@ def _assert_answered_or_done(person: Person, before: Job) -> None:
 
 @pytest.mark.parametrize("mode", Mode)
 def test_nonsense_is_answered_in_every_mode(kitchen: Person, mode: Mode) -> None:
-    _try_all(kitchen, mode)
+    _assert_all_answered(kitchen, mode)
 
 
 @pytest.mark.usefixtures("decimal_comma")
 @pytest.mark.parametrize("mode", Mode)
 def test_nonsense_is_answered_in_inches_where_the_comma_is_the_decimal_sign(kitchen: Person, mode: Mode) -> None:
     kitchen.app.faces.set_unit(Unit.INCH)
-    _try_all(kitchen, mode)
+    _assert_all_answered(kitchen, mode)
 
 
 @pytest.mark.parametrize(

@@ -47,10 +47,7 @@ def photo() -> bytes:
 @pytest.fixture
 def over_the_photo(person: Person, tmp_path: Path) -> Person:
     """A new wall, and the photo squared under it by the wall's own corners."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.app.menus.action("&Bring a photo in...").trigger()
     person.fill_file_dialog(saved(tmp_path, photo(), "kitchen.jpeg"))
     person.wait_until(lambda: "lower left" in person.app.line.wants.text())

@@ -45,10 +45,7 @@ TRAVERSES = {
 @pytest.fixture
 def wall(person: Person) -> Person:
     """A wall of 3600 x 2400, about to be traced on."""
-    person.click(person.app.start.new)
-    person.type("3600")
-    person.press(Qt.Key.Key_Tab)
-    person.read("2400")
+    person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_T, Keys.AltModifier)
     return person
 

@@ -36,15 +36,17 @@ def test_a_line_that_cannot_become_a_row_is_left_as_it_is(text: str) -> None:
 def test_what_is_so_far_is_a_row_or_nothing_or_the_line_itself(text: str) -> None:
     so_far = row_so_far(text, Unit.MM)
     if so_far and so_far != text:
-        read_row(so_far, Unit.MM)
+        assert text.lstrip().startswith(so_far)
+        assert read_row(so_far, Unit.MM).items
 
 
 @given(st.integers(1, 40))
 def test_the_beginnings_of_a_sound_line_are_no_slips(length: int) -> None:
-    line = "450 door, 3 of 600 drawers 2, 900 pair, rest open, splashback"[:length]
-    so_far = row_so_far(line, Unit.MM)
-    if so_far:
-        read_row(so_far, Unit.MM)
+    line = "450 door, 3 of 600 drawers 2, 900 pair, rest open, splashback"
+    so_far = row_so_far(line[:length], Unit.MM)
+    stand = [item.stands for item in read_row(so_far, Unit.MM).items] if so_far else []
+    assert stand == [item.stands for item in read_row(line, Unit.MM).items][: len(stand)]
+    assert bool(stand) is (length >= len("450 do"))
 
 
 def test_a_line_without_end_is_refused() -> None:
