@@ -56,7 +56,7 @@ pictures:
 	$(NO_WINDOW) $(BIN)/python examples/pictures.py
 
 # The published JSON Schemas, written again after a change to the types that they describe.
-SCHEMA := import json; from shared.job_file import schema; from takeoff.takeoff_json import takeoff_schema
+SCHEMA := import json; from shared.files.job import schema; from takeoff.tables.takeoff_json import takeoff_schema
 schemas:
 	$(PREPARE) test
 	$(BIN)/python -c "$(SCHEMA); print(json.dumps(schema(), indent=2, ensure_ascii=False))" > shared/data/job.schema.json

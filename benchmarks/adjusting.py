@@ -6,7 +6,7 @@ from itertools import pairwise
 from time import process_time
 
 from benchmarks.measuring import Measured, medians
-from geometry.adjusting import Observed, adjust_positions
+from geometry.set_out.adjusting import Observed, adjust_positions
 
 GOALS_MS = {20: None, 200: 10.0}
 """The most that adjusting so many readings may take."""

@@ -8,7 +8,7 @@ import shapely
 
 from benchmarks.kitchens import kitchen_wall, linework
 from benchmarks.measuring import Measured, medians
-from geometry.arrange import arrange
+from geometry.seen.arrange import arrange
 
 GOALS = {30: None, 100: None, 300: 2.0, 1000: 1.6, 3000: None}
 """The most that arranging so many parts may take over noding their lines."""

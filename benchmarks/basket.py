@@ -9,11 +9,11 @@ from msgspec.structs import replace
 
 from benchmarks.measuring import Measured, medians
 from shared.job import Job
-from shared.products import Pack, Product, Use
-from takeoff.basket import basket
-from takeoff.basket_packs import cheapest
-from takeoff.figures import Figure, Fronts, Reason
-from takeoff.needed import Hardware, Need, Needs, Wanted
+from shared.trade.products import Pack, Product, Use
+from takeoff.basket.cheapest import basket
+from takeoff.basket.packs import cheapest
+from takeoff.figures.measured import Figure, Fronts, Reason
+from takeoff.figures.to_buy import Hardware, Need, Needs, Wanted
 
 GOALS_MS = {1: 100.0, 200: 100.0}
 """The most that the basket of so many times two rooms may take."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from benchmarks.measuring import Measured
-from geometry.arrange import arrange
+from geometry.seen.arrange import arrange
 from tests.geometry.faces import area_by_edges, open_ends, random_face
 
 FACES = 10_000

@@ -7,12 +7,12 @@ from time import process_time
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
-from geometry.arrange import arrange
-from geometry.arrangement import Arrangement
-from geometry.moves import moved
-from geometry.standing import Standing
+from geometry.dragging.standing import Standing
+from geometry.parts.moves import moved
+from geometry.seen.arrange import arrange
+from geometry.seen.arrangement import Arrangement
 from shared.job import Part
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 GOALS = {30: None, 100: None, 300: 1 / 6, 1000: 1 / 15, 3000: None}
 """The most that a frame may take of arranging a face of so many parts."""

@@ -21,15 +21,15 @@ from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured
 from benchmarks.screen import screen
 from desktop.app import App
-from desktop.look import light
-from desktop.modes import Mode
+from desktop.look.palette import light
+from desktop.measure.modes import Mode
 from desktop.start import settle_down
-from geometry.outline import outline_box
-from geometry.setting_out import with_running
-from geometry.shapes import box
+from geometry.edits.setting_out import with_running
+from geometry.outlines.measured import outline_box
+from geometry.outlines.shapes import box
+from shared.files.job import JobFile
 from shared.job import Face, Job, Part, Room, Tiles, Way
-from shared.job_file import JobFile
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 PARTS = 300
 FRAME_MS = 16.0

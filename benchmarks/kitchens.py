@@ -4,10 +4,10 @@ import math
 
 import shapely
 
-from geometry.shapes import box, circle, rounded_box
-from geometry.sides import sides
+from geometry.outlines.shapes import box, circle, rounded_box
+from geometry.outlines.sides import sides
 from shared.job import Outline, Part
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 CHORDS_A_CIRCLE = 32
 

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured
-from geometry.arrange import arrange
-from geometry.standing import Standing
+from geometry.dragging.standing import Standing
+from geometry.seen.arrange import arrange
 
 GOAL_MB = 100.0
 

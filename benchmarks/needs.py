@@ -7,10 +7,10 @@ from msgspec.structs import replace
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
-from shared.finishes import Finish, Material, Step, Work
 from shared.job import Face, Job, Room
-from shared.products import Product, Use
-from takeoff.quantities import needs
+from shared.trade.finishes import Finish, Material, Step, Work
+from shared.trade.products import Product, Use
+from takeoff.needs.quantities import needs
 from takeoff.take_off import take_off
 
 KITCHENS = 200

@@ -8,11 +8,11 @@ from pathlib import Path
 
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
-from geometry.moves import moved
-from shared.edits import with_changed_parts
+from geometry.parts.moves import moved
+from shared.edits.drawn import with_changed_parts
 from shared.job import Face, Job, Room
-from shared.kinds import Kind
-from takeoff.figures import Fronts
+from shared.trade.kinds import Kind
+from takeoff.figures.measured import Fronts
 from takeoff.take_off import Memory, take_off
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "harbour-row.json"
@@ -27,7 +27,7 @@ GOAL_BEYOND_MS = 15.0
 def measured() -> Iterator[Measured]:
     """The ratio of whole processes, then counting a large face, and counting it again after one part moved."""
     bare = partial(_run, "-c", "import shapely, msgspec")
-    whole = partial(_run, "-c", "from desktop.commands import main; main()", "takeoff", str(EXAMPLE))
+    whole = partial(_run, "-c", "from desktop.command_line import main; main()", "takeoff", str(EXAMPLE))
     bare_ms, whole_ms = medians(bare, whole)
     yield Measured("takeoff of the example", whole_ms, "{:.0f} ms")
     yield Measured("takeoff of the example, of bare imports", whole_ms / bare_ms, "{:.2f}", GOAL)

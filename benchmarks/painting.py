@@ -10,17 +10,17 @@ from PySide6.QtGui import QGuiApplication
 from benchmarks.kitchens import kitchen_wall
 from benchmarks.measuring import Measured, medians
 from benchmarks.screen import RATIO, screen
-from desktop.backing import Backing, Sight
-from desktop.look import light
-from desktop.paint import PaintOptions
-from desktop.viewing import fitted
-from geometry.moves import moved
+from desktop.canvas.backing import Backing, Sight
+from desktop.look.palette import light
+from desktop.painting.drawing import PaintOptions
+from desktop.painting.viewing import fitted
+from geometry.parts.moves import moved
 from shared.drawing import Drawing
-from shared.edits import with_changed_parts
+from shared.edits.drawn import with_changed_parts
 from shared.job import Face, Job, Room
-from shared.kinds import Kind
-from takeoff.drawing import draw_face
-from takeoff.figures import Takeoff
+from shared.trade.kinds import Kind
+from takeoff.drawing.face import draw_face
+from takeoff.figures.measured import Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
 

@@ -4,7 +4,7 @@ import os
 
 from PySide6.QtWidgets import QApplication
 
-from desktop.look import light
+from desktop.look.palette import light
 from desktop.start import application, dress
 
 RATIO = 2.0

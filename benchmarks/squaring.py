@@ -11,9 +11,9 @@ from PySide6.QtGui import QColor, QImage, QLinearGradient, QPainter
 
 from benchmarks.measuring import Measured
 from benchmarks.screen import screen
-from desktop.background import Background
-from desktop.photo_layer import squared_layer
-from desktop.photos import picture_of, read_photo
+from desktop.canvas.new_photo import picture_of, read_photo
+from desktop.painting.photo import squared_layer
+from desktop.state.background import Background
 from shared.errors import RecoatError
 from shared.job import PhotoMark, View
 

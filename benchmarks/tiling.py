@@ -7,13 +7,13 @@ import numpy as np
 import shapely
 
 from benchmarks.measuring import Measured, medians
-from geometry.arrange import arrange
-from geometry.arrangement import Region
-from geometry.regions import region_polygon
-from geometry.shapes import box, rounded_box
-from geometry.tiling import grout_lines, tiling
+from geometry.outlines.shapes import box, rounded_box
+from geometry.seen.arrange import arrange
+from geometry.seen.arrangement import Region
+from geometry.seen.regions import region_polygon
+from geometry.tiles.tiling import grout_lines, tiling
 from shared.job import Part, Tiles
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 MOSAIC = Tiles(5, 5, 1, course_shift=0.5)
 """About 60 000 tiles: no splashback has more."""

@@ -25,7 +25,7 @@ while not window.windowHandle().isExposed():
 
 START = """
 from desktop.start import application, dress, shown_window
-from desktop.look import system_look
+from desktop.look.palette import system_look
 running, look = application(), system_look()
 dress(running, look)
 window = shown_window(running)

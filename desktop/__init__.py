@@ -1,1 +1,1 @@
-"""What a person sees and touches: window, face, reading line, prints, command line. Qt lives only here."""
+"""What a person sees and touches: window, prints, command line; uses Qt and every room below."""

@@ -8,44 +8,44 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QWidget
 
-from desktop.background import Background
-from desktop.buy_page import BuyPage
-from desktop.buying import Buying
-from desktop.canvas import Canvas
-from desktop.cards import Cards
-from desktop.count_page import CountPage
-from desktop.details import Details
-from desktop.drawings import Drawings
-from desktop.exports import Exports
-from desktop.face_photos import FacePhotos
-from desktop.face_view import FaceView
-from desktop.faces import Faces
-from desktop.files import Files
-from desktop.finish_files import FinishFiles
-from desktop.finish_page import FinishPage
-from desktop.frame import Frame
-from desktop.hand import Hand
-from desktop.help_view import HelpView
-from desktop.look import Look
-from desktop.measure_page import MeasurePage
-from desktop.mends import Mends
-from desktop.menu_table import fill
-from desktop.modes import Mode, Modes
-from desktop.overlay_bar import OverlayBar
-from desktop.page_bar import PageBar
-from desktop.parts import Parts
-from desktop.photo_commands import PhotoCommands
-from desktop.prices import Prices
-from desktop.reading_line import ReadingLine
-from desktop.recovery import Recovery
-from desktop.report_error import ErrorReport
-from desktop.rooms import Rooms
-from desktop.shown import Page, Shown
-from desktop.store import Store
-from desktop.strip import Strip
-from desktop.totals_bar import TotalsBar
-from desktop.what_if import WhatIf
-from desktop.window import Window
+from desktop.buy.page import BuyPage
+from desktop.buy.reckoning import Buying
+from desktop.buy.what_if import WhatIf
+from desktop.canvas.board import Canvas
+from desktop.canvas.face_view import FaceView
+from desktop.canvas.squared_photos import FacePhotos
+from desktop.count.overlay_bar import OverlayBar
+from desktop.count.page import CountPage
+from desktop.files.exports import Exports
+from desktop.files.finish import FinishFiles
+from desktop.files.job import Files
+from desktop.files.prices import Prices
+from desktop.finish.page import FinishPage
+from desktop.look.palette import Look
+from desktop.measure.details import Details
+from desktop.measure.hand import Hand
+from desktop.measure.modes import Mode, Modes
+from desktop.measure.page import MeasurePage
+from desktop.measure.part_commands import Parts
+from desktop.measure.photo_commands import PhotoCommands
+from desktop.measure.reading_line import ReadingLine
+from desktop.painting.kept import Drawings
+from desktop.rooms.face_commands import Faces
+from desktop.rooms.room_commands import Rooms
+from desktop.state.background import Background
+from desktop.state.recovery import Recovery
+from desktop.state.shown import Page, Shown
+from desktop.state.store import Store
+from desktop.window.cards import Cards
+from desktop.window.frame import Frame
+from desktop.window.help_view import HelpView
+from desktop.window.main_window import Window
+from desktop.window.mends import Mends
+from desktop.window.menu_table import Doers, fill
+from desktop.window.page_bar import PageBar
+from desktop.window.report_error import ErrorReport
+from desktop.window.strip import Strip
+from desktop.window.totals_bar import TotalsBar
 from shared.findings import Finding
 from takeoff.bill import NO_PRICE
 
@@ -75,7 +75,7 @@ class App(QObject):
         self.mends = Mends(self.store, self.frame.findings, self)
         self.hand = Hand(self.store, self.canvas, self.line, self)
         self.photos = PhotoCommands(self.store, self.background, self.hand, self.window)
-        self.menus, self.face_menu = fill(self)
+        self.menus, self.face_menu = fill(self._doers())
         self.report = ErrorReport(self.recovery.keep_now, self)
         self._connect_views()
         self._connect_commands()
@@ -186,6 +186,31 @@ class App(QObject):
         self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
         self.faces_shown = tuple(
             FaceView(canvas, drawings, self.face_photos, page) for page, canvas in self._canvases.items()
+        )
+
+    def _doers(self) -> Doers:
+        return Doers(
+            window=self.window,
+            store=self.store,
+            files=self.files,
+            exports=self.exports,
+            finish_files=self.finish_files,
+            prices=self.prices,
+            parts=self.parts,
+            hand=self.hand,
+            photos=self.photos,
+            faces=self.faces,
+            rooms=self.rooms,
+            cards=self.cards,
+            frame=self.frame,
+            begin=self.begin,
+            open_example=self.open_example,
+            close=self.close,
+            zoom_in=self.zoom_in,
+            zoom_out=self.zoom_out,
+            zoom_whole=self.zoom_whole,
+            focus_next_place=self.focus_next_place,
+            show_help=self.show_help,
         )
 
     def _connect_views(self) -> None:

@@ -8,9 +8,9 @@ from pathlib import Path
 from PySide6.QtCore import QEventLoop, QLoggingCategory
 from PySide6.QtWidgets import QApplication
 
-from desktop.look import Look, system_look
-from desktop.sheet import palette, sheet
-from desktop.window import NAME, Window
+from desktop.look.palette import Look, system_look
+from desktop.look.style import palette, sheet
+from desktop.window.main_window import NAME, Window
 
 
 def application() -> QApplication:

@@ -5,8 +5,8 @@ The basket that follows from them is worked out by hand in `harbour-row-basket.m
 
 from msgspec.structs import replace
 
-from shared.finishes import Finish, Material, Step, Work
-from shared.products import Allowances, Money, Pack, Product, Use
+from shared.trade.finishes import Finish, Material, Step, Work
+from shared.trade.products import Allowances, Money, Pack, Product, Use
 
 MONEY = Money("crowns", tax=0.1, tax_included=True, budget=750.0)
 ALLOWANCES = Allowances(loss=0.1, allowance=0.05, tray_l=0.05, tape=0.1, sealant=0.1, coats_a_sleeve=1)

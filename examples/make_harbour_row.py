@@ -11,10 +11,10 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from examples.harbour_row_products import ALLOWANCES, FINISHES, MONEY, NEW_HANDLES_MM, PRODUCTS
-from geometry.shapes import QUARTER, box, circle, rounded_box
+from geometry.outlines.shapes import QUARTER, box, circle, rounded_box
+from shared.files.job import JobFile, write_job_file
 from shared.job import Butt, Corner, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Tiles, Vertex, View
-from shared.job_file import JobFile, write_job_file
-from shared.kinds import Kind, Treatment, usual
+from shared.trade.kinds import Kind, Treatment, usual
 
 HERE = Path(__file__).parent
 COPIES = (HERE / "harbour-row.json", HERE / "harbour-row.recoat", HERE.parent / "desktop" / "data" / "example.json")

@@ -10,11 +10,11 @@ from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
 
 from desktop.app import App
-from desktop.look import Look, dark, light
-from desktop.shown import Overlay, Page
+from desktop.look.palette import Look, dark, light
 from desktop.start import application, dress
-from desktop.store import counted_file
-from shared.job_file import read_job_file
+from desktop.state.shown import Overlay, Page
+from desktop.state.store import counted_file
+from shared.files.job import read_job_file
 
 HERE = Path(__file__).parent
 JOB = HERE / "harbour-row.recoat"

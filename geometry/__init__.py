@@ -1,1 +1,1 @@
-"""Where things are: outlines, visible regions, edges, corners, near misses, DXF."""
+"""Where things are: outlines, visible regions, edges, set-out, DXF; uses shapely, numpy, ezdxf and shared."""

@@ -1,7 +1,7 @@
 """Check that every outline of a job can be measured, and every photo squared by its marks."""
 
-from geometry.outline import check_outline
-from geometry.squaring import check_lengths
+from geometry.outlines.measured import check_outline
+from geometry.photos.squaring import check_lengths
 from shared.errors import JobError
 from shared.job import Face, Job
 

@@ -1,1 +1,1 @@
-"""The words all rooms speak: the job, lengths and units, the job file, errors. No Qt, no shapely."""
+"""The words that every room speaks: the job, drawings, things to look at, errors; uses no other room."""

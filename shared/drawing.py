@@ -1,8 +1,8 @@
 """A drawing as a value: what is on it and in which role, before anybody paints or writes it.
 
-`takeoff.drawing` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG) and the
-DXF writer read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay arcs: every
-path is made of vertices with bulges.
+`takeoff.drawing.face` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG)
+and the DXF writer read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay
+arcs: every path is made of vertices with bulges.
 """
 
 import math
@@ -10,7 +10,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from shared.job import Outline, Unit, Vertex, View
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 
 class Role(StrEnum):

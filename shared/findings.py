@@ -8,7 +8,7 @@ class Finding(NamedTuple):
 
     `code` names the check for programs ("gap", "overlap", "outside-wall", "tie-length", ...), `message` says it to a
     person in one or two sentences, `face` and `parts` are the ids of where it is. `mend` says what one step would put
-    it right ("Close the gap", see `takeoff.mending`), "" where a person must decide.
+    it right ("Close the gap", see `takeoff.findings.mending`), "" where a person must decide.
     """
 
     code: str

@@ -1,7 +1,7 @@
 """The job: everything about one piece of work, as one frozen value.
 
 Lengths are millimetres. On an elevation x runs to the right and y up from the floor; on a plan x runs to the right and
-y out from the wall. Equal jobs compare equal; an edit (`shared.edits`) makes a new job that shares what it did
+y out from the wall. Equal jobs compare equal; an edit (`shared.edits.drawn`) makes a new job that shares what it did
 not touch.
 """
 
@@ -12,11 +12,11 @@ from importlib.resources import files
 
 import msgspec
 
-from shared.finishes import Finish
-from shared.kinds import Kind, Treatment, usual
-from shared.products import Allowances, Money, Product
-from shared.tape import TapeClass
-from shared.value import Value
+from shared.trade.finishes import Finish
+from shared.trade.kinds import Kind, Treatment, usual
+from shared.trade.products import Allowances, Money, Product
+from shared.trade.tape import TapeClass
+from shared.trade.value import Value
 
 VERSION = 1
 """The version of the job's schema that this program writes."""

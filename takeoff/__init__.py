@@ -1,1 +1,1 @@
-"""What is counted: areas, joints, masking, tables, and why. No Qt, no shapely."""
+"""What is counted and bought: areas, edges, needs, basket, tables, and why; uses geometry and shared."""

@@ -4,10 +4,10 @@ from typing import NamedTuple
 
 from shared.findings import Finding
 from shared.job import Job
-from takeoff.basket import basket
-from takeoff.figures import Takeoff
-from takeoff.needed import Basket, BasketRow, Need, Needs, Wanted
-from takeoff.quantities import needs
+from takeoff.basket.cheapest import basket
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.to_buy import Basket, BasketRow, Need, Needs, Wanted
+from takeoff.needs.quantities import needs
 
 NO_PRICE = "no-price"
 NO_FINISH = "no-finish"
@@ -32,7 +32,7 @@ LEAVES_OUT = frozenset(
 class Bill(NamedTuple):
     """What a job needs of its products, and what is bought for it.
 
-    `instead` are other ways to buy it, where somebody asked for them (`takeoff.other_packs`). `unfinished` are the
+    `instead` are other ways to buy it, where somebody asked for them (`takeoff.basket.instead`). `unfinished` are the
     findings of the takeoff that tell of what is coated, but without a finish.
     """
 

@@ -1,22 +1,22 @@
 """What is remembered of faces, so that an edit to one face arranges and counts that face only.
 
-Faces are told apart by identity: an edit leaves every face it did not touch the same object (`shared.edits`).
+Faces are told apart by identity: an edit leaves every face it did not touch the same object (`shared.edits.drawn`).
 """
 
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from geometry.arrange import arrange
-from geometry.arrangement import Arrangement
-from geometry.standing import Standing
+from geometry.dragging.standing import Standing
+from geometry.seen.arrange import arrange
+from geometry.seen.arrangement import Arrangement
 from shared.drawing import Line
 from shared.errors import JobError
 from shared.job import Face, Job, KindChoice, Part
-from takeoff.figures import Fronts, Takeoff
-from takeoff.fronts import parts_off
-from takeoff.measuring import Context, FaceCount, count_face
-from takeoff.sureness import FaceSlopes, slopes_of_face
-from takeoff.treatments import Treatments
+from takeoff.faces.measuring import Context, FaceCount, count_face
+from takeoff.faces.sureness import FaceSlopes, slopes_of_face
+from takeoff.figures.measured import Fronts, Takeoff
+from takeoff.surfaces.fronts import parts_off
+from takeoff.surfaces.treatments import Treatments
 
 Arranging = Callable[[Sequence[Part]], Arrangement]
 

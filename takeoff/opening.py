@@ -3,10 +3,10 @@
 from pathlib import Path
 
 from geometry.checking import check_outlines
-from shared.checking import check_job
+from shared.checks.job import check_job
 from shared.errors import JobError
+from shared.files.job import JobFile, read_job_file
 from shared.job import Job
-from shared.job_file import JobFile, read_job_file
 
 
 def open_job(path: Path) -> JobFile:

@@ -6,18 +6,18 @@ from typing import NamedTuple
 
 from shared.findings import Finding
 from shared.job import Face, Job, Room
-from shared.kinds import Treatment
-from takeoff.corners import Meeting, corner_joints, corner_masking, meetings_round
-from takeoff.figures import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow, Totals
-from takeoff.fronts import is_front
-from takeoff.joints import Choices, Found, joint_rows
-from takeoff.looking_round import look_at_choices, look_at_names, look_at_ties
-from takeoff.measuring import Context, FaceCount
-from takeoff.measuring_rules import NET
+from shared.trade.kinds import Treatment
+from takeoff.edges.corners import Meeting, corner_joints, corner_masking, meetings_round
+from takeoff.edges.joints import Choices, Found, joint_rows
+from takeoff.edges.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
+from takeoff.faces.measuring import Context, FaceCount
+from takeoff.faces.sureness import slopes_between, sureness
+from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow, Totals
+from takeoff.findings.between_faces import look_at_choices, look_at_names, look_at_ties
 from takeoff.memory import Memory
-from takeoff.sureness import slopes_between, sureness
-from takeoff.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
-from takeoff.treatments import Treatments
+from takeoff.surfaces.fronts import is_front
+from takeoff.surfaces.measuring_rules import NET
+from takeoff.surfaces.treatments import Treatments
 
 __all__ = ["Memory", "take_off"]
 

@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 import tomllib
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -16,6 +17,7 @@ ROOMS = ("desktop", "takeoff", "geometry", "shared")
 
 LONGEST_MODULE = 400
 LONGEST_FUNCTION = 40
+FULLEST_FOLDER = 22
 
 # What is slow to start (40 to 284 ms each, by measurement) and not always needed may be imported where first used.
 SLOW_TO_START = {"PySide6", "ezdxf", "openpyxl", "ortools", "pint", "xlsxwriter"}
@@ -81,6 +83,10 @@ def late_imports_of(module: ast.Module) -> Iterator[str]:
                 yield from (alias.name.partition(".")[0] for alias in node.names)
 
 
+def layer_contracts(project_file: dict[str, Any]) -> list[dict[str, Any]]:
+    return [each for each in project_file["tool"]["importlinter"]["contracts"] if each["type"] == "layers"]
+
+
 def in_rooms(file: Path) -> bool:
     return file.parts[0] in ROOMS
 
@@ -120,11 +126,38 @@ def test_no_file_names_this_machine_or_a_registry(texts: dict[Path, str]) -> Non
 
 def test_every_room_is_layered_typed_and_installed(project_file: dict[str, Any]) -> None:
     tools = project_file["tool"]
-    layers = next(each for each in tools["importlinter"]["contracts"] if each["type"] == "layers")
+    layers = next(each for each in layer_contracts(project_file) if "containers" not in each)
     assert tuple(layers["layers"]) == ROOMS
     assert tuple(tools["importlinter"]["root_packages"]) == ROOMS
     assert set(ROOMS) <= set(tools["mypy"]["files"])
     assert {name for name in tools["setuptools"]["packages"]["find"]["include"] if "." not in name} == set(ROOMS)
+
+
+def test_the_folders_of_every_room_are_layered_whole_and_without_circles(project_file: dict[str, Any]) -> None:
+    inside = {room: each for each in layer_contracts(project_file) for room in each.get("containers", ())}
+    assert set(inside) == set(ROOMS)
+    assert all(each["exhaustive"] is True for each in inside.values())
+    contracts = project_file["tool"]["importlinter"]["contracts"]
+    (circles,) = (each for each in contracts if each["type"] == "acyclic_siblings")
+    assert set(circles["ancestors"]) == set(ROOMS)
+
+
+def test_a_folder_holds_no_more_than_the_eye_takes_in(modules: dict[Path, ast.Module]) -> None:
+    held = Counter(file.parent for file in modules if file.name != "__init__.py" and in_rooms(file))
+    assert {str(folder): many for folder, many in held.items() if many > FULLEST_FOLDER} == {}
+
+
+def test_every_folder_says_in_one_sentence_what_it_is_for_and_what_it_uses(modules: dict[Path, ast.Module]) -> None:
+    doors = {file: module for file, module in modules.items() if in_rooms(file) and file.name == "__init__.py"}
+    assert {file.parent for file in doors} == {file.parent for file in modules if in_rooms(file)}
+    assert [str(file) for file, module in doors.items() if " uses " not in (ast.get_docstring(module) or "")] == []
+    assert [str(file) for file, module in doors.items() if len(module.body) != 1] == []
+
+
+def test_tests_stand_in_the_folders_of_what_they_test(modules: dict[Path, ast.Module]) -> None:
+    folders = {file.parent for file in modules if in_rooms(file)}
+    tested = {file.relative_to("tests").parent for file in modules if file.parts[0] == "tests" and len(file.parts) > 2}
+    assert {str(folder) for folder in tested if folder.parts[0] in ROOMS} <= {str(folder) for folder in folders}
 
 
 def test_no_layering_contract_has_an_exception(project_file: dict[str, Any]) -> None:
@@ -133,7 +166,7 @@ def test_no_layering_contract_has_an_exception(project_file: dict[str, Any]) -> 
 
 
 def test_the_command_line_starts_without_qt_or_what_is_slow() -> None:
-    script = f"import sys, desktop.commands; print(*sorted({SLOW_TO_START!r} & set(sys.modules)))"
+    script = f"import sys, desktop.command_line; print(*sorted({SLOW_TO_START!r} & set(sys.modules)))"
     started = subprocess.run((sys.executable, "-c", script), check=False, cwd=PROJECT, capture_output=True, text=True)
     assert (started.returncode, started.stdout.strip(), started.stderr) == (0, "", "")
 

@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit, QMessageBox,
 from pytestqt.qtbot import QtBot
 
 from desktop.app import App
-from desktop.look import light
-from desktop.shown import Shown
+from desktop.look.palette import light
 from desktop.start import application, dress
+from desktop.state.shown import Shown
 
 SOON_MS = 20_000
 

@@ -1,1 +1,1 @@
-"""What the hand does on a face: pick, drag, box, trace, round. Points come in millimetres; no view is needed."""
+"""What the hand does on a face, from points in millimetres to one edit; uses no view."""

@@ -4,15 +4,15 @@ from collections.abc import Sequence
 
 from desktop.gestures.gesture import Held, Scene, stepped
 from desktop.gestures.preview import Point
-from geometry.even import Peers, peers
-from geometry.outline import outline_box
-from geometry.set_out import set_out
-from geometry.snapping import SetOut as SetOutAim
-from geometry.snapping import Snap, SnapTargets, snap, snap_targets
+from geometry.outlines.measured import outline_box
+from geometry.set_out.lines import set_out
+from geometry.snapping.even import Peers, peers
+from geometry.snapping.snap import SetOut as SetOutAim
+from geometry.snapping.snap import Snap, SnapTargets, snap, snap_targets
 from shared.job import Part
-from shared.kinds import Kind
-from shared.units import show_length
-from takeoff.tags import tags
+from shared.trade.kinds import Kind
+from shared.written.units import show_length
+from takeoff.surfaces.tags import tags
 
 
 def aimed(scene: Scene, own: Sequence[Point] = ()) -> SnapTargets:

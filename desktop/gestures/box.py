@@ -7,11 +7,11 @@ from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene, box_sizes
 from desktop.gestures.preview import Box as Bounds
 from desktop.gestures.preview import Point
 from desktop.gestures.shaping import Shaping, positive, way
-from geometry.shapes import box
-from geometry.snapping import SnapTargets
+from geometry.outlines.shapes import box
+from geometry.snapping.snap import SnapTargets
 from shared.drawing import Size
 from shared.job import Outline
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 
 class Box(Shaping):

@@ -8,12 +8,12 @@ from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Point, Preview
 from desktop.gestures.shaping import positive
-from geometry.squaring import LengthCheck, homography
+from geometry.photos.squaring import LengthCheck, homography
 from shared.drawing import Size
-from shared.edits import with_changed_face
+from shared.edits.drawn import with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import PhotoLength, PhotoPlace, Unit, Vertex
-from shared.units import show_length
+from shared.written.units import show_length
 
 WANTED = ("one end of a length that was measured", "its other end")
 

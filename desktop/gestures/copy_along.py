@@ -7,15 +7,15 @@ from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, 
 from desktop.gestures.on_parts import OnParts
 from desktop.gestures.pick import named
 from desktop.gestures.preview import NOTHING, Point, Preview
-from geometry.copying import copied_along
-from geometry.outline import joined, outline_box
-from geometry.snapping import Snap, SnapTargets, snapped_move
-from shared.count_words import read_copies
+from geometry.edits.copying import copied_along
+from geometry.outlines.measured import joined, outline_box
+from geometry.snapping.snap import Snap, SnapTargets, snapped_move
 from shared.drawing import Size
-from shared.edits import find_part
+from shared.edits.drawn import find_part
 from shared.errors import JobError
 from shared.job import Job, Unit, Way
-from shared.way_words import WAYS
+from shared.typed.counts import read_copies
+from shared.typed.ways import WAYS
 
 EXAMPLES = {Unit.MM: "as in 4, 4 at 450, or 4 at 450 left", Unit.INCH: "as in 4, 4 at 18, or 4 at 18 left"}
 RIGHT, UP = WAYS["right"], WAYS["up"]

@@ -3,15 +3,15 @@
 from typing import NamedTuple
 
 from desktop.gestures.preview import NOTHING, Point, Preview
-from geometry.snapping import Snap, SnapTargets, snap
+from geometry.snapping.snap import Snap, SnapTargets, snap
 from shared.drawing import Size
-from shared.edits import find_face
+from shared.edits.drawn import find_face
 from shared.errors import ReadingError
 from shared.job import Face, Job, Unit
-from shared.kinds import Kind
-from shared.reading import read_lengths
-from shared.reading_words import quoted
-from shared.units import show_length
+from shared.trade.kinds import Kind
+from shared.typed.length_words import quoted
+from shared.typed.lengths import read_lengths
+from shared.written.units import show_length
 
 SIZE_AWAY = 3.0
 """How far a shown size stands away from what it measures, in reaches of the hand."""

@@ -4,12 +4,12 @@ from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
 from desktop.gestures.preview import NOTHING, Point, Preview
-from geometry.lining_up import matched_size
-from geometry.picking import parts_at
-from shared.edits import find_part
+from geometry.edits.lining_up import matched_size
+from geometry.parts.picking import parts_at
+from shared.edits.drawn import find_part
 from shared.errors import ReadingError
 from shared.job import Part
-from shared.reading_words import quoted
+from shared.typed.length_words import quoted
 
 SIZES = {"width": (True, False), "height": (False, True), "both": (True, True)}
 

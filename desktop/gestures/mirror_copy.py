@@ -5,10 +5,10 @@ from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snap
 from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
 from desktop.gestures.preview import NOTHING, Point, Preview
-from geometry.copying import mirrored_parts
-from geometry.extent import extent
-from geometry.snapping import Snap, SnapTargets
-from shared.edits import find_part
+from geometry.edits.copying import mirrored_parts
+from geometry.parts.extent import extent
+from geometry.snapping.snap import Snap, SnapTargets
+from shared.edits.drawn import find_part
 from shared.job import View, Way
 
 

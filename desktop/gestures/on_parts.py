@@ -2,10 +2,10 @@
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Point
-from geometry.picking import parts_at
+from geometry.parts.picking import parts_at
 from shared.errors import RecoatError
 from shared.job import Job, Part
-from shared.units import show_length
+from shared.written.units import show_length
 
 
 class OnParts(Gesture):

@@ -3,8 +3,8 @@
 import math
 
 from desktop.gestures.preview import Point
-from geometry.shapes import bulge_through
-from geometry.snapping import Snap
+from geometry.outlines.shapes import bulge_through
+from geometry.snapping.snap import Snap
 from shared.job import Vertex
 
 STILL_MM = 1e-6

@@ -7,19 +7,19 @@ from enum import Enum, auto
 from desktop.gestures.aiming import aims, snapped_size
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, stepped
 from desktop.gestures.preview import NOTHING, Box, Point, Preview
-from geometry.hand_changes import with_hand_changes
-from geometry.moves import moved, resized
-from geometry.outline import joined, outline_box
-from geometry.picking import parts_at, parts_within
-from geometry.snapping import Snap, SnapTargets, snapped_move
+from geometry.edits.hand import with_hand_changes
+from geometry.outlines.measured import joined, outline_box
+from geometry.parts.moves import moved, resized
+from geometry.parts.picking import parts_at, parts_within
+from geometry.snapping.snap import Snap, SnapTargets, snapped_move
 from shared.drawing import Size
-from shared.edits import with_changed_parts
+from shared.edits.drawn import with_changed_parts
+from shared.edits.locking import WORDS, refuse_locked
 from shared.errors import OutlineError
 from shared.job import Job, Part, Unit
-from shared.kinds import Kind
-from shared.locking import WORDS, refuse_locked
-from shared.units import show_length
-from shared.way_words import names_ways, read_moves
+from shared.trade.kinds import Kind
+from shared.typed.ways import names_ways, read_moves
+from shared.written.units import show_length
 
 EXAMPLES = {Unit.MM: "as in 35 right, 20 up", Unit.INCH: "as in 1 1/2 right, 3/4 up"}
 

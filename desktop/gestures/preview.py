@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from desktop.photo_layer import PhotoLayer
+from desktop.painting.photo import PhotoLayer
 from shared.drawing import Size
 from shared.job import Outline, Vertex
 

@@ -7,7 +7,7 @@ from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_
 from desktop.gestures.preview import Box as Bounds
 from desktop.gestures.preview import Point
 from desktop.gestures.shaping import Shaping, positive
-from geometry.shapes import circle, rounded_box
+from geometry.outlines.shapes import circle, rounded_box
 from shared.drawing import Size
 from shared.errors import ReadingError
 from shared.job import Outline

@@ -2,18 +2,18 @@
 
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Offer, Scene, snapped
 from desktop.gestures.preview import Point, Preview
-from geometry.extent import extent
-from geometry.rows import LaidRow, lay_row, left_for, next_start, over_mm
-from geometry.snapping import Snap, snap_targets
+from geometry.kitchens.rows import LaidRow, lay_row, left_for, next_start, over_mm
+from geometry.parts.extent import extent
+from geometry.snapping.snap import Snap, snap_targets
 from shared.drawing import Size
-from shared.edits import with_parts
+from shared.edits.drawn import with_parts
 from shared.errors import JobError, ReadingError, RecoatError
 from shared.job import Unit, View
-from shared.reading import read_length
-from shared.row_beginnings import row_so_far
-from shared.row_shortening import shortened
-from shared.row_words import ABOVE, Row, read_row
-from shared.units import show_length
+from shared.typed.lengths import read_length
+from shared.typed.row_beginnings import row_so_far
+from shared.typed.row_shortening import shortened
+from shared.typed.rows import ABOVE, Row, read_row
+from shared.written.units import show_length
 
 EXAMPLES = {
     Unit.MM: "600 door, 450 drawers 3, 900 pair, rest open, splashback",

@@ -6,16 +6,16 @@ from typing import NamedTuple
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.preview import Point, Preview
-from geometry.closing import JOIN_MM, Closing, closures
-from geometry.extent import extent
-from geometry.set_out import set_out
-from geometry.setting_out import with_chain, with_overall, with_running, with_straight
-from geometry.snapping import Snap
-from shared.edits import find_face
+from geometry.edits.setting_out import with_chain, with_overall, with_running, with_straight
+from geometry.parts.extent import extent
+from geometry.set_out.closing import JOIN_MM, Closing, closures
+from geometry.set_out.lines import set_out
+from geometry.snapping.snap import Snap
+from shared.edits.drawn import find_face
 from shared.errors import ReadingError
 from shared.job import END, START, Job, Vertex, View, Way
-from shared.set_out_words import DIAGONALS, NEW, SIDES, Group, How, read_set_out
-from shared.units import show_length
+from shared.typed.set_out import DIAGONALS, NEW, SIDES, Group, How, read_set_out
+from shared.written.units import show_length
 
 
 class _Turn(NamedTuple):

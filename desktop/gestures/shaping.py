@@ -5,15 +5,15 @@ import re
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.preview import Point, Preview
-from geometry.outline import check_outline, joined, outline_box
-from geometry.snapping import Snap
+from geometry.outlines.measured import check_outline, joined, outline_box
+from geometry.snapping.snap import Snap
 from shared.drawing import Size
-from shared.edits import fresh_id, with_parts
+from shared.edits.drawn import fresh_id, with_parts
 from shared.errors import ReadingError, RecoatError
 from shared.job import Job, Outline, Part, View
-from shared.kind_words import Named, read_kind
-from shared.reading import parted
-from shared.reading_words import quoted
+from shared.typed.kinds import Named, read_kind
+from shared.typed.length_words import quoted
+from shared.typed.lengths import parted
 
 _AT = re.compile(r"\bat\b", re.IGNORECASE)
 _BY = re.compile(r"\bby\b", re.IGNORECASE)

@@ -4,16 +4,16 @@ import math
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Point, Preview
-from geometry.extent import extent
-from geometry.following import Shifted, resized_to, shift
+from geometry.edits.following import Shifted, resized_to, shift
+from geometry.parts.extent import extent
 from shared.drawing import Size
-from shared.edits import find_part
+from shared.edits.drawn import find_part
 from shared.errors import ReadingError
 from shared.job import Unit, Way
-from shared.reading import read_length
-from shared.reading_words import quoted
-from shared.units import show_length
-from takeoff.sizes import face_sizes, part_sizes, step_mm
+from shared.typed.length_words import quoted
+from shared.typed.lengths import read_length
+from shared.written.units import show_length
+from takeoff.drawing.sizes import face_sizes, part_sizes, step_mm
 
 NEAR = 2.0
 """How near the hand must come to a size, in its reaches: the numbers are written beside the line."""

@@ -6,13 +6,13 @@ from desktop.gestures.gesture import SIZE_AWAY, Done, Gesture, Scene
 from desktop.gestures.on_parts import OnParts
 from desktop.gestures.pick import named
 from desktop.gestures.preview import Preview
-from geometry.outline import outline_box
-from geometry.splitting import with_split
-from shared.count_words import Pieces, read_pieces
+from geometry.edits.splitting import with_split
+from geometry.outlines.measured import outline_box
 from shared.drawing import Size
-from shared.edits import find_part
+from shared.edits.drawn import find_part
 from shared.job import Job, Part, Unit
-from shared.kinds import usual
+from shared.trade.kinds import usual
+from shared.typed.counts import Pieces, read_pieces
 
 EXAMPLES = {Unit.MM: "as in 3, 3 reveal 4, or 600, 450", Unit.INCH: "as in 3, 3 reveal 1/8, or 24, 18"}
 MOST_SIZES_SAID = 6

@@ -6,8 +6,8 @@ from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Point, Preview
 from desktop.gestures.shaping import positive
-from desktop.photo_layer import PhotoLayer
-from geometry.photo_marks import (
+from desktop.painting.photo import PhotoLayer
+from geometry.photos.marks import (
     DISTANCES,
     FEWEST_DISTANCES,
     FourMarks,
@@ -16,12 +16,12 @@ from geometry.photo_marks import (
     known_lengths,
     rectangle_marks,
 )
-from geometry.squaring import FourPoints, homography
-from shared.edits import with_changed_face
+from geometry.photos.squaring import FourPoints, homography
+from shared.edits.drawn import with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import CORNERS, PhotoPlace, Unit, Vertex, View
-from shared.reading import read_lengths
-from shared.reading_words import quoted
+from shared.typed.length_words import quoted
+from shared.typed.lengths import read_lengths
 
 MARKS = len(CORNERS)
 RECTANGLE = ("width of the rectangle", "height of the rectangle")

@@ -8,15 +8,15 @@ from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, 
 from desktop.gestures.path import bent, last_way, slant, squared, straight_again, unit_way
 from desktop.gestures.preview import Point, Preview
 from desktop.gestures.shaping import Shaping, positive
-from geometry.sides import WELD_MM
-from geometry.snapping import Snap
+from geometry.outlines.sides import WELD_MM
+from geometry.snapping.snap import Snap
 from shared.drawing import Size
 from shared.errors import OutlineError, ReadingError
 from shared.job import Outline, Unit, Vertex
-from shared.kind_words import read_kind
-from shared.reading_words import quoted
-from shared.units import show_length
-from shared.way_words import By, Step, To, begins_with_place, names_ways, read_steps
+from shared.typed.kinds import read_kind
+from shared.typed.length_words import quoted
+from shared.typed.ways import By, Step, To, begins_with_place, names_ways, read_steps
+from shared.written.units import show_length
 
 EXAMPLES = {
     Unit.MM: ("as in 0, 900, 600 right, 400 up", "as in 600, 600 right, 600 at 45, to 0, 1800"),

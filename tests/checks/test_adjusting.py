@@ -5,13 +5,13 @@ from itertools import combinations
 
 import pytest
 
-from geometry.adjusting import Observed, adjust_distances, adjust_positions, critical_value
-from geometry.outline import area_mm2
-from geometry.setting_out import with_corners, with_straight
-from geometry.shapes import box
-from shared.edits import find_part
+from geometry.edits.setting_out import with_corners, with_straight
+from geometry.outlines.measured import area_mm2
+from geometry.outlines.shapes import box
+from geometry.set_out.adjusting import Observed, adjust_distances, adjust_positions, critical_value
+from shared.edits.drawn import find_part
 from shared.job import CORNERS, Face, Job, Part, Room, Vertex
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 POINTS = {"a": 0, "4": 1, "3": 2, "2": 3}
 LEVELLING = (

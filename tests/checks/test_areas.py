@@ -6,9 +6,9 @@ from itertools import pairwise
 import pytest
 import sympy
 
-from geometry.outline import area_mm2, perimeter_mm
-from geometry.shapes import box, circle, rounded_box
-from geometry.sides import Side
+from geometry.outlines.measured import area_mm2, perimeter_mm
+from geometry.outlines.shapes import box, circle, rounded_box
+from geometry.outlines.sides import Side
 from shared.job import Outline, Vertex
 
 TRAVERSES = {

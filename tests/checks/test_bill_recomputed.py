@@ -12,15 +12,15 @@ import pytest
 from msgspec.structs import replace
 from openpyxl.worksheet.worksheet import Worksheet
 
-from geometry.shapes import box
-from shared.finishes import Finish, Material, Step, Work
+from geometry.outlines.shapes import box
+from shared.files.job import job_from_json
 from shared.job import Face, Job, Part, Room, Unit
-from shared.job_file import job_from_json
-from shared.kinds import Kind
-from shared.products import Allowances, Money, Pack, Product, Use
+from shared.trade.finishes import Finish, Material, Step, Work
+from shared.trade.kinds import Kind
+from shared.trade.products import Allowances, Money, Pack, Product, Use
 from takeoff.bill import Bill, make_bill
+from takeoff.tables.takeoff_xlsx import xlsx_bytes
 from takeoff.take_off import take_off
-from takeoff.xlsx import xlsx_bytes
 
 pytestmark = pytest.mark.filterwarnings(
     "ignore::DeprecationWarning", "ignore::FutureWarning", "ignore::SyntaxWarning", "ignore::RuntimeWarning"

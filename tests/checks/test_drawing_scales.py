@@ -2,8 +2,8 @@
 
 import pytest
 
-from geometry.dxf_layers import uses
-from geometry.sheets import fit, room_for_drawing, sheets
+from geometry.drawn.sheets import fit, room_for_drawing, sheets
+from geometry.dxf.layers import uses
 from shared.drawing import Drawing, Size
 from shared.job import Unit, View
 

@@ -17,15 +17,15 @@ from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.filemanagement import readfile
 from shapely.geometry.base import BaseGeometry
 
-from geometry.dxf import write_dxf
-from geometry.dxf_layers import layer_name
-from geometry.shapes import box, circle, rounded_box
+from geometry.dxf.door import write_dxf
+from geometry.dxf.layers import layer_name
+from geometry.outlines.shapes import box, circle, rounded_box
 from shared.drawing import Role
+from shared.files.job import read_job_file
 from shared.job import Face, Job, Part, Room, Tiles, Unit, Vertex, View
-from shared.job_file import read_job_file
-from shared.kinds import Kind
-from takeoff.drawing import draw_face
-from takeoff.figures import Takeoff
+from shared.trade.kinds import Kind
+from takeoff.drawing.face import draw_face
+from takeoff.figures.measured import Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
 

@@ -9,11 +9,11 @@ import pytest
 from uncertainties import UFloat, ufloat
 from uncertainties.umath import sqrt
 
-from geometry.shapes import box, circle, rounded_box
+from geometry.outlines.shapes import box, circle, rounded_box
 from shared.job import Face, Job, Part, Room, View
-from shared.kinds import Kind
-from shared.tape import TapeClass, tape_tolerance_mm
-from takeoff.figures import Sureness
+from shared.trade.kinds import Kind
+from shared.trade.tape import TapeClass, tape_tolerance_mm
+from takeoff.figures.measured import Sureness
 from takeoff.take_off import take_off
 
 TAPE = TapeClass.SECOND

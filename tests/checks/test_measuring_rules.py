@@ -2,10 +2,10 @@
 
 import pytest
 
-from geometry.shapes import box
+from geometry.outlines.shapes import box
 from shared.job import Face, Job, Outline, Part, Room, Vertex
-from shared.kinds import Kind
-from takeoff.measuring_rules import NET, MeasuringRule, measuring_rules
+from shared.trade.kinds import Kind
+from takeoff.surfaces.measuring_rules import NET, MeasuringRule, measuring_rules
 from takeoff.take_off import take_off
 
 WALL = box(0, 0, 4000, 2000)

@@ -6,8 +6,8 @@ import pint
 import pytest
 
 from shared.job import Unit
-from shared.pack_sizes import parsed_size, read_size
-from shared.products import Measure
+from shared.trade.products import Measure
+from shared.typed.packs import parsed_size, read_size
 
 
 def test_a_us_gallon_is_231_cubic_inches() -> None:

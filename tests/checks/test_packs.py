@@ -11,7 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from takeoff.basket_packs import Choice, Offer, cheapest
+from takeoff.basket.offers import Choice, Offer
+from takeoff.basket.packs import cheapest
 
 FOUR_TINS = ((5, 10, 25, 40), (1900, 3200, 6500, 9900))
 THREE_TINS = ((10, 40, 100), (2400, 6900, 14900))

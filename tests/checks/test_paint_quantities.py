@@ -5,12 +5,12 @@ from math import ceil
 import pytest
 from msgspec.structs import replace
 
-from geometry.shapes import box
-from shared.finishes import Finish, Step, Work
+from geometry.outlines.shapes import box
 from shared.job import Butt, Face, Job, JointChoice, KindChoice, Part, Section, View
-from shared.kinds import Kind, Treatment
-from shared.products import Allowances, Product, Use
-from takeoff.quantities import needs
+from shared.trade.finishes import Finish, Step, Work
+from shared.trade.kinds import Kind, Treatment
+from shared.trade.products import Allowances, Product, Use
+from takeoff.needs.quantities import needs
 from takeoff.take_off import take_off
 from tests.takeoff.rows import job_of
 

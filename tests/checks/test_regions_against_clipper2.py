@@ -5,9 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.arrange import arrange
-from geometry.outline import flattened
-from geometry.rank import rank_key
+from geometry.outlines.measured import flattened
+from geometry.parts.rank import rank_key
+from geometry.seen.arrange import arrange
 from shared.job import Part, Vertex
 from tests.geometry.faces import has_surface, random_face
 

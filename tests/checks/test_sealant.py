@@ -3,7 +3,7 @@
 import pytest
 
 from shared.job import Butt, Fillet, Section
-from takeoff.sealant import metres_per_cartridge, section_area_mm2
+from takeoff.edges.sealant import metres_per_cartridge, section_area_mm2
 
 US_FLUID_OUNCE_ML = 29.5735295625  # exact: 231 in3 / 128
 FOOT_M = 0.3048

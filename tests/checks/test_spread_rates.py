@@ -2,9 +2,9 @@
 
 import pytest
 
-from shared.products import Product, Use
-from takeoff.needed import Used
-from takeoff.spread import applied_m2_per_l, covers_m2, spread_m2_per_l
+from shared.trade.products import Product, Use
+from takeoff.figures.to_buy import Used
+from takeoff.needs.spread import applied_m2_per_l, covers_m2, spread_m2_per_l
 
 FOOT_M = 0.3048  # exact
 US_GALLON_L = 3.785411784  # exact: 231 in3

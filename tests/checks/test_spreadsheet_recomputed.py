@@ -7,11 +7,11 @@ import formulas
 import openpyxl
 import pytest
 
-from geometry.shapes import box
+from geometry.outlines.shapes import box
 from shared.job import Face, Job, Part, Room
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
+from takeoff.tables.takeoff_xlsx import write_xlsx
 from takeoff.take_off import take_off
-from takeoff.xlsx import write_xlsx
 
 JOB = Job(
     "Quince Lane 2",

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.squaring import FourPoints, Homography, homography
+from geometry.photos.squaring import FourPoints, Homography, homography
 from shared.job import PhotoMark
 from tests.geometry.four_points import four_points
 

@@ -5,7 +5,7 @@ OIML R 35-1 has the same a and b (from memory).
 
 import pytest
 
-from shared.tape import TapeClass, tape_tolerance_mm
+from shared.trade.tape import TapeClass, tape_tolerance_mm
 
 
 @pytest.mark.parametrize(("length_m", "tolerance_mm"), [(2, 0.7), (3, 0.9), (5, 1.3), (8, 1.9), (10, 2.3), (2.4, 0.9)])

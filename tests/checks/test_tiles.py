@@ -2,11 +2,11 @@
 
 import pytest
 
-from geometry.arrange import arrange
-from geometry.shapes import box
-from geometry.tiling import tiling
+from geometry.outlines.shapes import box
+from geometry.seen.arrange import arrange
+from geometry.tiles.tiling import tiling
 from shared.job import Part, Tiles
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 MM3_IN_A_LITRE = 1_000_000.0
 KG_IN_A_LITRE = 1.6

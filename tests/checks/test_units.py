@@ -3,8 +3,8 @@
 from fractions import Fraction
 
 from shared.job import Unit
-from shared.reading import read_length
-from shared.units import area_in, run_in, size_mm
+from shared.typed.lengths import read_length
+from shared.written.units import area_in, run_in, size_mm
 
 
 def test_an_inch_is_25_4_mm_and_a_foot_304_8() -> None:

@@ -1,9 +1,9 @@
 """A drawing made by hand: a wall with something of every kind on it, and a fridge that rolls out."""
 
-from geometry.shapes import box, circle, rounded_box
+from geometry.outlines.shapes import box, circle, rounded_box
 from shared.drawing import Area, Drawing, Line, Role, Size, Text
 from shared.job import Outline, Unit, Vertex, View
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 
 def _surface(part: str, kind: Kind, outline: Outline, *holes: Outline) -> tuple[Area, Area]:

@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QWidget
 
-from desktop.finish_page import Heading
-from takeoff.needed import Basket, Needs
+from desktop.finish.page import Heading
+from takeoff.figures.to_buy import Basket, Needs
 from tests.window import Keys, Person
 
 

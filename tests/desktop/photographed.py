@@ -6,7 +6,7 @@ from pathlib import Path
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QPointF, QRectF
 from PySide6.QtGui import QColor, QImage, QImageWriter, QPainter, QPolygonF, QTransform
 
-from desktop.photos import JPEG_QUALITY
+from desktop.canvas.new_photo import JPEG_QUALITY
 
 TURNED_RIGHT = 6
 """EXIF's word for a picture that is upright after a quarter turn to the right."""

@@ -7,11 +7,11 @@ from typing import TypeVar
 
 import numpy as np
 
-from geometry.arrangement import Arrangement, Edge
-from geometry.moves import moved
-from geometry.shapes import box, circle, rounded_box
+from geometry.outlines.shapes import box, circle, rounded_box
+from geometry.parts.moves import moved
+from geometry.seen.arrangement import Arrangement, Edge
 from shared.job import Outline, Part, Vertex
-from shared.kinds import Kind, usual
+from shared.trade.kinds import Kind, usual
 
 KINDS = (Kind.WALL, Kind.SPLASHBACK, Kind.CABINET, Kind.DOOR, Kind.FIXTURE, Kind.OUTLET)
 LATTICES = (100.0, 50.0, 10.0, 1.0, 0.01)

@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from geometry.squaring import FourPoints, check_four
+from geometry.photos.squaring import FourPoints, check_four
 from shared.errors import JobError
 
 

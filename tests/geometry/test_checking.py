@@ -1,11 +1,11 @@
 import pytest
 
 from geometry.checking import check_outlines
-from geometry.photo_marks import rectangle_marks
-from geometry.shapes import box
+from geometry.outlines.shapes import box
+from geometry.photos.marks import rectangle_marks
 from shared.errors import JobError, OutlineError
 from shared.job import Face, Job, Part, PhotoLength, PhotoMark, PhotoPlace, Room, Vertex
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 
 def job(*parts: Part) -> Job:

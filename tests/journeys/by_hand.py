@@ -12,9 +12,9 @@ from typing import NamedTuple
 
 import pytest
 
-from geometry.outline import outline_box
+from geometry.outlines.measured import outline_box
 from shared.job import Butt, Fillet, Job, Section
-from takeoff.figures import Takeoff
+from takeoff.figures.measured import Takeoff
 from tests.takeoff.hand_calculation import rows_under, totals_on, worked_out
 
 CLOSE = 1e-6

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from desktop.commands import main
+from desktop.command_line import main
 
 Corners = Sequence[Sequence[float]]
 Said = Callable[..., str]

@@ -19,11 +19,11 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.app import App
-from desktop.card import Card
-from desktop.menus import REDO, UNDO
-from desktop.modes import KEYS, Mode
-from desktop.shown import Page
-from shared.kinds import Kind
+from desktop.fields.card import Card
+from desktop.measure.modes import KEYS, Mode
+from desktop.state.shown import Page
+from desktop.window.menus import REDO, UNDO
+from shared.trade.kinds import Kind
 from tests.window import Keys
 
 LEAVES_THE_JOB = frozenset(("&New", "&Open...", "Open the &example", "&Close"))

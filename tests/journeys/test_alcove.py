@@ -7,9 +7,9 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QCheckBox, QComboBox
 
-from desktop.ties_form import TieRow
-from geometry.outline import area_mm2
-from geometry.set_out import set_out
+from desktop.measure.ties_form import TieRow
+from geometry.outlines.measured import area_mm2
+from geometry.set_out.lines import set_out
 from shared.job import Face
 from tests.journeys.by_hand import Page, assert_as_by_hand
 from tests.takeoff.hand_calculation import names_on, rows_under

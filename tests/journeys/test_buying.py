@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 
-from desktop.shown import Page
+from desktop.state.shown import Page
 from takeoff.bill import Bill
 from tests.window import Keys, Person
 

@@ -12,8 +12,8 @@ from ezdxf.filemanagement import readfile
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 
-from shared.job_file import read_job_file
-from shared.kinds import Kind
+from shared.files.job import read_job_file
+from shared.trade.kinds import Kind
 from takeoff.take_off import take_off
 from tests.window import Keys, Person
 

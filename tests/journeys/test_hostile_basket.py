@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from PySide6.QtCore import Qt
 
-from desktop.buy_rows import buy_rows
-from desktop.commands import main
-from desktop.shown import Page
+from desktop.command_line import main
+from desktop.state.shown import Page
+from desktop.sums.basket import buy_rows
 from takeoff.bill import Bill
 from tests.window import Keys, Person
 

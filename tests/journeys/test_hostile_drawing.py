@@ -8,9 +8,9 @@ import pytest
 from PySide6.QtCore import QLocale, Qt
 from PySide6.QtWidgets import QApplication
 
-from desktop.commands import main
-from desktop.modes import Mode
-from shared.checking import check_job
+from desktop.command_line import main
+from desktop.measure.modes import Mode
+from shared.checks.job import check_job
 from shared.job import Face, Job, Unit
 from tests.journeys.hostile import Said, job_of, written
 from tests.window import Keys, Person

@@ -14,17 +14,17 @@ import pytest
 from msgspec.structs import replace
 
 from desktop.app import App
-from desktop.commands import main
-from desktop.face_form import NewFace
-from desktop.store import Store, counted_file
-from shared.edits import find_face, with_changed_face, with_joint_choice, with_parts
+from desktop.command_line import main
+from desktop.rooms.face_form import NewFace
+from desktop.state.store import Store, counted_file
+from shared.edits.drawn import find_face, with_changed_face, with_joint_choice, with_parts
 from shared.errors import JobError, ReadingError
+from shared.files.job import JobFile
 from shared.job import Face, Job, JointChoice, Part, Room, Tie, Unit, Vertex, View
-from shared.job_file import JobFile
-from shared.kinds import Kind
-from shared.reading import read_length
+from shared.trade.kinds import Kind
+from shared.typed.lengths import read_length
 from tests.journeys.hostile import Corners, Said, door, job_of, rectangle, written
-from tests.shared.test_job_file import HARMFUL
+from tests.shared.files.test_job import HARMFUL
 
 NOT_A_NUMBER, ENDLESS = float("nan"), float("inf")
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from desktop.commands import main
+from desktop.command_line import main
 from tests.journeys.hostile import Said
 
 RECOAT = Path(sys.executable).with_name("recoat")

@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 
-from geometry.outline import outline_box
-from shared.kinds import Kind
+from geometry.outlines.measured import outline_box
+from shared.trade.kinds import Kind
 from tests.journeys.by_hand import Page, assert_as_by_hand
 from tests.window import Keys, Person
 

@@ -12,18 +12,18 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from geometry.checking import check_outlines
-from geometry.kitchens import start_kitchen
-from geometry.rows import with_row
-from geometry.shapes import circle
-from shared.checking import check_job
-from shared.edits import fresh_id, with_changed_face, with_parts
+from geometry.kitchens.rows import with_row
+from geometry.kitchens.walls import start_kitchen
+from geometry.outlines.shapes import circle
+from shared.checks.job import check_job
+from shared.edits.drawn import fresh_id, with_changed_face, with_parts
 from shared.errors import RecoatError
+from shared.files.job import JobFile, Photo, job_to_json
 from shared.job import Job, Part, PhotoMark, PhotoPlace, Unit, usual_heights
-from shared.job_file import JobFile, Photo, job_to_json
-from shared.kinds import Kind
-from shared.row_words import read_row
-from shared.wall_words import read_walls
-from takeoff.benchtop_plans import with_benchtop_plans
+from shared.trade.kinds import Kind
+from shared.typed.rows import read_row
+from shared.typed.walls import read_walls
+from takeoff.faces.benchtop_plans import with_benchtop_plans
 from tests.desktop.photographed import aslant, written
 from tests.journeys.monkey import Monkey
 from tests.window import Keys, Person

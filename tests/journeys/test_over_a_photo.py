@@ -9,8 +9,8 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPolygonF, QTransform
 from PySide6.QtTest import QTest
 
 from desktop.gestures.gesture import REACH_DOTS
-from geometry.squaring import check_lengths
-from shared.kinds import Kind
+from geometry.photos.squaring import check_lengths
+from shared.trade.kinds import Kind
 from tests.desktop.photographed import TURNED_RIGHT, saved, with_exif, written
 from tests.journeys.by_hand import Page, assert_as_by_hand
 from tests.window import Keys, Person

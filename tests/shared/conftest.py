@@ -3,7 +3,7 @@
 import pytest
 
 from shared.job import Butt, Corner, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Vertex, View
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 
 def rectangle(x: float, y: float, width: float, height: float) -> Outline:

@@ -1,8 +1,8 @@
 """A small invented job with products, and a basket for it that can be reckoned in the head."""
 
 from shared.job import Job
-from shared.products import Money, Pack, Product, Use
-from takeoff.needed import Basket, BasketRow, Bought
+from shared.trade.products import Money, Pack, Product, Use
+from takeoff.figures.to_buy import Basket, BasketRow, Bought
 
 TIN, LARGE = Pack(1.0, 32.0, "tin"), Pack(2.5, 65.0, "tin")
 KIT, CARTRIDGE = Pack(1.0, None, "kit"), Pack(0.3, 14.5)

@@ -2,10 +2,10 @@
 
 import pytest
 
-from geometry.shapes import box, circle
+from geometry.outlines.shapes import box, circle
 from shared.job import Corner, Face, Job, Part, Room, Tie, View
-from shared.kinds import Kind
-from takeoff.figures import Takeoff
+from shared.trade.kinds import Kind
+from takeoff.figures.measured import Takeoff
 from takeoff.take_off import take_off
 
 

@@ -1,7 +1,7 @@
 """Finding rows of a takeoff."""
 
 from shared.job import Face, Job, Part, Room
-from takeoff.figures import JointRow, PartRow, Takeoff
+from takeoff.figures.measured import JointRow, PartRow, Takeoff
 
 
 def job_of(*faces: Face) -> Job:

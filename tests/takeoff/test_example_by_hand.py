@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from examples.make_harbour_row import COPIES, harbour_row
+from shared.files.job import read_job_file
 from shared.job import Butt, Fillet, Section
-from shared.job_file import read_job_file
-from takeoff.figures import Takeoff
+from takeoff.figures.measured import Takeoff
 from takeoff.opening import open_job
 from takeoff.take_off import take_off
 from tests.takeoff.hand_calculation import Row, rows_under, totals_on

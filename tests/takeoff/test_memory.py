@@ -3,14 +3,14 @@ from collections.abc import Sequence
 import pytest
 from msgspec.structs import replace
 
-from geometry.arrange import arrange
-from geometry.arrangement import Arrangement
-from geometry.moves import moved
-from geometry.shapes import box
-from shared.edits import find_part, with_changed_face, with_changed_parts
+from geometry.outlines.shapes import box
+from geometry.parts.moves import moved
+from geometry.seen.arrange import arrange
+from geometry.seen.arrangement import Arrangement
+from shared.edits.drawn import find_part, with_changed_face, with_changed_parts
 from shared.job import Job, JointChoice, Part, Unit
-from shared.kinds import Kind
-from takeoff.figures import Fronts, Takeoff
+from shared.trade.kinds import Kind
+from takeoff.figures.measured import Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
 

@@ -2,16 +2,16 @@
 
 import pytest
 
-from geometry.following import shift
-from geometry.kitchens import start_kitchen
-from geometry.outline import area_mm2, outline_box
-from geometry.rows import with_row
-from shared.checking import check_job
-from shared.edits import find_face
+from geometry.edits.following import shift
+from geometry.kitchens.rows import with_row
+from geometry.kitchens.walls import start_kitchen
+from geometry.outlines.measured import area_mm2, outline_box
+from shared.checks.job import check_job
+from shared.edits.drawn import find_face
 from shared.job import Face, Job, Unit, View, Way, usual_heights
-from shared.row_words import read_row
-from shared.wall_words import read_walls
-from takeoff.benchtop_plans import with_benchtop_plans
+from shared.typed.rows import read_row
+from shared.typed.walls import read_walls
+from takeoff.faces.benchtop_plans import with_benchtop_plans
 from takeoff.take_off import take_off
 from tests.takeoff.rows import codes
 

@@ -6,13 +6,13 @@ Edges of boards are 18 thick (fronts) and 16 (frames of cabinets); reveals are 3
 
 import pytest
 
-from geometry.kitchens import start_kitchen
-from geometry.rows import with_row
+from geometry.kitchens.rows import with_row
+from geometry.kitchens.walls import start_kitchen
 from shared.job import Unit, usual_heights
-from shared.kinds import Kind
-from shared.row_words import read_row
-from shared.wall_words import read_walls
-from takeoff.figures import Takeoff
+from shared.trade.kinds import Kind
+from shared.typed.rows import read_row
+from shared.typed.walls import read_walls
+from takeoff.figures.measured import Takeoff
 from takeoff.take_off import take_off
 
 SPLASHBACK = 1950 * 600

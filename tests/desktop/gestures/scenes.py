@@ -1,11 +1,11 @@
 """A wall with two cabinets side by side, a door on the first and an outlet over it."""
 
 from desktop.gestures.gesture import Done, Scene
-from geometry.outline import outline_box
-from geometry.shapes import box
-from shared.edits import find_part
+from geometry.outlines.measured import outline_box
+from geometry.outlines.shapes import box
+from shared.edits.drawn import find_part
 from shared.job import Face, Job, Outline, Part, Room
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 
 PARTS = (
     Part("wall", Kind.WALL, box(0, 0, 3600, 2400)),

@@ -9,11 +9,11 @@ from msgspec.structs import replace
 from desktop.gestures.check_photo import CheckPhoto
 from desktop.gestures.gesture import Done, Gesture, Scene
 from desktop.gestures.square_photo import SquarePhoto
-from desktop.photo_layer import fitted_layer
+from desktop.painting.photo import fitted_layer
 from geometry.checking import check_outlines
-from geometry.photo_marks import rectangle_marks
-from shared.checking import check_job
-from shared.edits import find_face, with_changed_face
+from geometry.photos.marks import rectangle_marks
+from shared.checks.job import check_job
+from shared.edits.drawn import find_face, with_changed_face
 from shared.errors import RecoatError
 from shared.job import PhotoPlace, View
 from tests.desktop.gestures.scenes import JOB, SCENE

@@ -3,10 +3,10 @@ from msgspec.structs import replace
 
 from desktop.gestures.box import Box
 from desktop.gestures.gesture import Held
-from shared.edits import with_changed_face
+from shared.edits.drawn import with_changed_face
 from shared.errors import OutlineError, ReadingError
 from shared.job import START, Reading, Unit, Way
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 from tests.desktop.gestures.scenes import JOB, SCENE, new_box
 
 

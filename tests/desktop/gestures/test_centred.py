@@ -6,9 +6,9 @@ from desktop.gestures.box import Box
 from desktop.gestures.gesture import Gesture
 from desktop.gestures.round import Circle, CircleAcross, RoundedBox
 from desktop.gestures.trace import Trace
-from shared.edits import find_part
+from shared.edits.drawn import find_part
 from shared.errors import ReadingError
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 from tests.desktop.gestures.scenes import SCENE, ended, new_box
 
 NEXT = SCENE._replace(picked=("next",))  # 600 to 1500, 150 to 870: its middle is 1050, 510

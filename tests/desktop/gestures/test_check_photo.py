@@ -6,9 +6,9 @@ from msgspec.structs import replace
 from desktop.gestures.check_photo import CheckPhoto, off_words
 from desktop.gestures.gesture import Scene
 from desktop.gestures.pick import Pick
-from geometry.photo_marks import rectangle_marks
-from geometry.squaring import LengthCheck, check_lengths
-from shared.edits import find_face, with_changed_face
+from geometry.photos.marks import rectangle_marks
+from geometry.photos.squaring import LengthCheck, check_lengths
+from shared.edits.drawn import find_face, with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import PhotoPlace, Unit
 from tests.desktop.gestures.scenes import JOB, SCENE, ended

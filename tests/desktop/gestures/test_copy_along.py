@@ -2,8 +2,8 @@ import pytest
 
 from desktop.gestures.copy_along import CopyAlong
 from desktop.gestures.gesture import Done
-from geometry.outline import outline_box
-from shared.edits import find_part
+from geometry.outlines.measured import outline_box
+from shared.edits.drawn import find_part
 from shared.errors import JobError, ReadingError
 from tests.desktop.gestures.scenes import SCENE, ended
 

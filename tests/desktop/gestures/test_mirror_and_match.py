@@ -5,13 +5,13 @@ from desktop.gestures.gesture import Held
 from desktop.gestures.match_size import MatchSize
 from desktop.gestures.mirror_copy import MirrorCopy
 from desktop.gestures.pick import Pick
-from geometry.outline import outline_box
-from geometry.shapes import circle
-from shared.edits import find_part, with_changed_parts, with_parts
+from geometry.outlines.measured import outline_box
+from geometry.outlines.shapes import circle
+from shared.edits.drawn import find_part, with_changed_parts, with_parts
 from shared.errors import JobError, OutlineError, ReadingError
 from shared.job import Part
-from shared.kinds import Kind
-from takeoff.drawing import draw_face
+from shared.trade.kinds import Kind
+from takeoff.drawing.face import draw_face
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
 from tests.desktop.gestures.scenes import JOB, SCENE, box_of, ended, new_box

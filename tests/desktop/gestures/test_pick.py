@@ -3,16 +3,16 @@ from collections.abc import Callable
 import pytest
 from msgspec.structs import replace
 
-from desktop.gestures.acts import deleted, duplicated, nudged, pasted, picked_parts
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Point, Preview
-from geometry.outline import outline_box
-from geometry.shapes import box, circle
-from shared.edits import find_part, with_changed_parts, with_parts
+from desktop.measure.acts import deleted, duplicated, nudged, pasted, picked_parts
+from geometry.outlines.measured import outline_box
+from geometry.outlines.shapes import box, circle
+from shared.edits.drawn import find_part, with_changed_parts, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Part
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 from tests.desktop.gestures.scenes import JOB, SCENE, box_of, ended
 
 

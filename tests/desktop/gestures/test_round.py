@@ -3,7 +3,7 @@ import math
 import pytest
 
 from desktop.gestures.round import Circle, CircleAcross, RoundedBox
-from geometry.outline import area_mm2
+from geometry.outlines.measured import area_mm2
 from shared.errors import OutlineError, ReadingError
 from tests.desktop.gestures.scenes import SCENE, new_box, new_outline
 

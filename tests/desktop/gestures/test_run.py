@@ -2,13 +2,13 @@ import pytest
 from msgspec.structs import replace
 
 from desktop.gestures.run import Run
-from geometry.extent import extent
-from geometry.outline import outline_box
-from geometry.shapes import box
-from shared.edits import find_part, with_face
+from geometry.outlines.measured import outline_box
+from geometry.outlines.shapes import box
+from geometry.parts.extent import extent
+from shared.edits.drawn import find_part, with_face
 from shared.errors import JobError, ReadingError
 from shared.job import Face, Job, Part, Room, Unit, View
-from shared.kinds import Kind
+from shared.trade.kinds import Kind
 from tests.desktop.gestures.scenes import SCENE, ended
 
 WALL = Face("f1", "A", parts=(Part("wall", Kind.WALL, box(0, 0, 2400, 2400)),))

@@ -3,8 +3,8 @@
 import pytest
 
 from desktop.gestures.set_out import SetOut
-from geometry.set_out import set_out
-from shared.edits import find_face
+from geometry.set_out.lines import set_out
+from shared.edits.drawn import find_face
 from shared.errors import RecoatError
 from shared.job import END, START, Job, Reading, Way
 from tests.desktop.gestures.scenes import JOB, SCENE, ended

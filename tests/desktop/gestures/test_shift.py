@@ -3,10 +3,10 @@
 import pytest
 
 from desktop.gestures.shift import Shift
-from geometry.outline import outline_box
-from shared.edits import find_part
+from geometry.outlines.measured import outline_box
+from shared.edits.drawn import find_part
 from shared.errors import ReadingError
-from takeoff.sizes import face_sizes
+from takeoff.drawing.sizes import face_sizes
 from tests.desktop.gestures.scenes import SCENE, box_of, ended
 
 

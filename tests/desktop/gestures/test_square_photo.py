@@ -8,9 +8,9 @@ from msgspec.structs import replace
 from desktop.gestures.gesture import Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.square_photo import SquarePhoto
-from desktop.photo_layer import fitted_layer
-from geometry.squaring import check_lengths
-from shared.edits import find_face, with_changed_face
+from desktop.painting.photo import fitted_layer
+from geometry.photos.squaring import check_lengths
+from shared.edits.drawn import find_face, with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import PhotoPlace, View
 from tests.desktop.gestures.scenes import JOB, SCENE, ended

@@ -5,7 +5,7 @@ import pytest
 from desktop.gestures.gesture import Done, Gesture, Held
 from desktop.gestures.preview import Point
 from desktop.gestures.trace import Trace
-from geometry.outline import area_mm2
+from geometry.outlines.measured import area_mm2
 from shared.errors import OutlineError, ReadingError
 from tests.desktop.gestures.scenes import SCENE, new_outline
 

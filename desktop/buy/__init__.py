@@ -1,0 +1,1 @@
+"""The page Buy: basket, budget, What if; uses the canvas and the sums."""

@@ -1,0 +1,87 @@
+"""The budget: set once, and how much of it is spent."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFormLayout, QLabel, QProgressBar, QVBoxLayout, QWidget
+
+from desktop.buy.what_if_changes import with_budget
+from desktop.fields.typed import ValueField
+from desktop.fields.words import MoneyWords
+from desktop.look.roles import set_role, set_state
+from desktop.look.wording import money_words
+from desktop.state.shown import Shown
+from desktop.state.store import Store
+from takeoff.basket.words import has_prices
+from takeoff.bill import Bill
+
+WHOLE = 1000
+"""Steps of the bar."""
+
+BAR_HEIGHT = 10
+
+
+class BudgetForm(QWidget):
+    """The budget is typed here; a change is one step of the history."""
+
+    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._store = store
+        self.field = ValueField("Budget", self)
+        self.bar = QProgressBar(self)
+        self.words = QLabel(self)
+        self.trouble = QLabel(self)
+        self._lay_out()
+        self.field.taken.connect(self._take)
+        self.field.told.connect(self._tell)
+
+    def follow(self, new: Shown) -> None:
+        """Show the budget and what of it is spent."""
+        money = new.job.money
+        self.field.show_value(money.budget, MoneyWords("budget", nothing=0.0), new.unit, hint="none set")
+        self._tell("")
+        bill = new.bill
+        basket = bill.basket if bill else None
+        self.bar.setVisible(bool(money.budget))
+        if basket is not None and money.budget:
+            self.bar.setValue(min(WHOLE, round(WHOLE * basket.cost / money.budget)))
+            set_state(self.bar, "over", on=bool(basket.over))
+        self.words.setText(spent_words(bill) if bill else "")
+        set_role(self.words, "trouble" if basket is not None and basket.over else "quiet")
+
+    def _take(self, budget: object) -> None:
+        self._store.edit("Budget", with_budget(self._store.open.job, budget))
+
+    def _tell(self, words: str) -> None:
+        self.trouble.setText(words)
+        self.trouble.setVisible(bool(words))
+
+    def _lay_out(self) -> None:
+        self.bar.setRange(0, WHOLE)
+        self.bar.setTextVisible(False)
+        self.bar.setFixedHeight(BAR_HEIGHT)
+        self.bar.setAccessibleName("Share of the budget that is spent")
+        set_role(self.trouble, "trouble")
+        for label in (self.words, self.trouble):
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        head = QLabel("Budget", self)
+        set_role(head, "head")
+        head.setBuddy(self.field)
+        line = QFormLayout()
+        line.addRow(head, self.field)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addLayout(line)
+        for widget in (self.bar, self.words, self.trouble):
+            column.addWidget(widget)
+
+
+def spent_words(bill: Bill) -> str:
+    """What is spent and what is left of the budget, or how far it is over; "" as long as nothing has a price."""
+    basket, money = bill.basket, bill.job.money
+    if not has_prices(basket):
+        return ""
+    tax = f", {money_words(basket.tax)} of it tax" if money.tax else ""
+    spent = f"{money_words(basket.cost)} spent{tax}"
+    if basket.over:
+        return f"{spent}; {money_words(basket.over)} over the budget."
+    return f"{spent}; {money_words(basket.budget - basket.cost)} left." if basket.budget else f"{spent}."

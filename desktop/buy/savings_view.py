@@ -1,0 +1,55 @@
+"""What would bring the basket under its budget: a button for each, which shows what it comes to."""
+
+import textwrap
+from functools import partial
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from desktop.look.roles import set_role
+from desktop.look.wording import money_words
+from takeoff.basket.savings import Saving
+
+ENOUGH = "Each of these would bring it under the budget:"
+TOO_LITTLE = "Nothing that was tried brings it under the budget; this saves most:"
+
+LINE = 46
+"""Letters of a button's line; it is never wider than its place."""
+
+
+class SavingsView(QWidget):
+    """`asked(saving)` when the person wants to see what one comes to."""
+
+    asked = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.head = QLabel(self)
+        self.head.setWordWrap(True)
+        set_role(self.head, "quiet")
+        self.buttons: list[QPushButton] = []
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.addWidget(self.head)
+        self.hide()
+
+    def show_savings(self, savings: tuple[Saving, ...]) -> None:
+        """Offer these; nothing where the basket is not over its budget."""
+        for button in self.buttons:
+            self._column.removeWidget(button)
+            button.hide()
+            button.deleteLater()
+        self.buttons = [self._button(saving) for saving in savings]
+        self.head.setText(ENOUGH if all(saving.enough for saving in savings) else TOO_LITTLE)
+        self.setVisible(bool(savings))
+
+    def _button(self, saving: Saving) -> QPushButton:
+        cost, saves = money_words(saving.basket.cost), money_words(saving.saves)
+        button = QPushButton(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}", self)
+        button.setAutoDefault(True)
+        button.setToolTip("See under What if what this comes to")
+        button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        set_role(button, "offer")
+        button.clicked.connect(partial(self.asked.emit, saving))
+        self._column.addWidget(button)
+        return button

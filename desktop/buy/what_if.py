@@ -1,0 +1,142 @@
+"""What if: changes made on a copy of the job, beside the history, until they are taken or dropped."""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from msgspec.structs import replace
+from PySide6.QtCore import QObject, Signal
+
+from desktop.state.background import Background
+from desktop.state.shown import Page, Shown
+from desktop.state.store import Store
+from shared.checks.job import check_job
+from shared.errors import RecoatError
+from shared.job import Job
+from takeoff.basket.compared import Compared, compare
+from takeoff.basket.savings import Saving, under_budget
+from takeoff.bill import Bill, make_bill
+from takeoff.memory import Memory
+from takeoff.take_off import take_off
+
+LONGEST_LABEL = 60
+"""Letters of a step's name, which stands in the menu."""
+
+SEVERAL = "Changes tried in What if"
+
+
+class Outcome(NamedTuple):
+    """What was changed, in words, and the bill that it would be, beside the one that it is."""
+
+    said: tuple[str, ...]
+    before: Bill
+    after: Bill
+    compared: Compared
+
+
+class WhatIf(QObject):
+    """`shown(outcome)` when one is reckoned, None when it is over; `refused(words)` where a change makes no sense.
+
+    `found(savings)` says what would bring the basket under its budget, where it is over. All is reckoned in the
+    background, one after the other.
+    """
+
+    shown = Signal(object)
+    refused = Signal(str)
+    found = Signal(object)
+
+    def __init__(self, store: Store, background: Background, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._store, self._background = store, background
+        self._memory = Memory()  # of the background alone
+        self._job: Job | None = None
+        self._said: tuple[str, ...] = ()
+        self._outcome: Outcome | None = None
+        self._bill: Bill | None = None
+
+    @property
+    def outcome(self) -> Outcome | None:
+        """What was reckoned last; None where nothing is being asked."""
+        return self._outcome
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """A question is about the job as it was asked; savings about the bill that is shown."""
+        if old is None or old.job is not new.job:
+            self.drop()
+        bill = new.bill
+        if new.page is Page.BUY and bill is not None and bill is not self._bill and bill.job is new.job:
+            self._bill = bill
+            self._look_for_savings(bill, new)
+            if self._outcome is None:
+                self._reckon()
+
+    def ask(self, said: str, change: Callable[[Job], Job]) -> None:
+        """Change one thing more, and reckon what that would come to."""
+        try:
+            job = change(self._job or self._store.open.job)
+            check_job(job)
+        except RecoatError as error:
+            self.refused.emit(str(error))
+            return
+        self._job, self._said = job, (*self._said, said)
+        self._reckon()
+
+    def ask_for(self, saving: Saving) -> None:
+        """See a saving as a question of its own."""
+        self.drop()
+        self.ask(saving.what, lambda _: saving.job)
+
+    def take(self) -> None:
+        """Make what was asked one step of the history."""
+        job, said = self._job, self._said
+        if job is not None:
+            self.drop()
+            self._store.edit(said[0] if len(said) == 1 and len(said[0]) <= LONGEST_LABEL else SEVERAL, job)
+
+    def drop(self) -> None:
+        """Forget what was asked."""
+        if self._job is not None:
+            self._job, self._said, self._outcome = None, (), None
+            self.shown.emit(None)
+
+    def _reckon(self) -> None:
+        """Reckon what was asked beside the bill of the job; where that is not known yet, once it is."""
+        shown, job, said, memory = self._store.open, self._job, self._said, self._memory
+        before = shown.bill
+        if job is None or before is None or before.job is not shown.job:
+            return
+
+        def work() -> Outcome:
+            takeoff = shown.takeoff if measures_alike(job, before.job) else take_off(job, memory)
+            after = make_bill(job, takeoff)
+            return Outcome(said, before, after, compare(before.basket, after.basket))
+
+        self._background.run("Reckoning", work, self._show, self._fail)
+
+    def _show(self, outcome: Outcome) -> None:
+        if outcome.after.job is self._job:
+            self._outcome = outcome
+            self.shown.emit(outcome)
+
+    def _fail(self, error: RecoatError) -> None:
+        self.drop()
+        self.refused.emit(str(error))
+
+    def _look_for_savings(self, bill: Bill, shown: Shown) -> None:
+        if not bill.basket.over:
+            self.found.emit(())
+            return
+        takeoff = shown.takeoff
+
+        def take(savings: tuple[Saving, ...]) -> None:
+            if bill is self._bill:
+                self.found.emit(savings)
+
+        self._background.run("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
+
+
+def measures_alike(job: Job, other: Job) -> bool:
+    """Whether two jobs have the same takeoff: they differ at most in what is laid, of what, and at what price."""
+    laid = replace(
+        job, finishes=other.finishes, products=other.products, money=other.money, allowances=other.allowances
+    )
+    return laid == other

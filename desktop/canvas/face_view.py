@@ -1,0 +1,62 @@
+"""The face on a page's canvas, and the photo under it, kept in step with what is shown."""
+
+from desktop.canvas.board import Canvas
+from desktop.canvas.squared_photos import FacePhotos
+from desktop.painting.drawing import PaintOptions
+from desktop.painting.finish_colours import finish_colours
+from desktop.painting.kept import Drawings
+from desktop.state.shown import Overlay, Page, Shown
+from geometry.drawn.chaining import chained
+
+OVER_A_PHOTO = 0.3
+"""How dense parts are over a photo: told apart, and the photo seen through them (own choice)."""
+
+LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
+
+
+class FaceView:
+    """Draws the face on the canvas of one page while that page is open."""
+
+    def __init__(self, canvas: Canvas, drawings: Drawings, photos: FacePhotos, page: Page) -> None:
+        self._canvas = canvas
+        self._drawings = drawings
+        self._photos = photos
+        self._page = page
+        self._last: Shown | None = None
+
+    def follow(self, new: Shown) -> None:
+        """Show the face again where anything of it is another."""
+        if new.page is not self._page:
+            return
+        if self._last is None or _what_is_drawn(self._last) != _what_is_drawn(new):
+            face = new.shown_face
+            self._canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
+        photo = self._photos.layer(new) if Overlay.PHOTO in new.overlays else None
+        self._canvas.show_photo(photo)
+        wanted = options(new)._replace(density=1.0 if photo is None else OVER_A_PHOTO)
+        if new.page is Page.FINISH:
+            wanted = wanted._replace(finishes=finish_colours(new.now, new.takeoff, new.face))
+        self._canvas.set_options(wanted)
+        self._last = new
+
+
+def options(shown: Shown) -> PaintOptions:
+    """What of the face is wanted."""
+    overlays = shown.overlays
+    return PaintOptions(
+        names=Overlay.NAMES in overlays,
+        tags=Overlay.NAMES in overlays,
+        sizes=Overlay.SIZES in overlays,
+        joints=Overlay.JOINTS in overlays,
+        masking=Overlay.MASKING in overlays,
+        set_out=Overlay.SET_OUT in overlays,
+        picked=frozenset(shown.picked),
+        lit=frozenset(shown.lit),
+        lit_lines=chained((edge.start, edge.end, edge.bulge) for edge in shown.lit_edges),
+    )
+
+
+def _what_is_drawn(shown: Shown) -> tuple[object, ...]:
+    """Compared by identity where it is large. While something is tried out, figures alone change only some lines."""
+    counts = shown.tried is None or not LINES_OF_THE_TAKEOFF.isdisjoint(shown.overlays)
+    return id(shown.now), id(shown.takeoff) if counts else 0, shown.face, shown.fronts, shown.picked

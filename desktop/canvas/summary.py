@@ -1,0 +1,25 @@
+"""A drawing in words, for who hears it instead of seeing it."""
+
+from collections import Counter
+
+from desktop.look.wording import length_words
+from shared.drawing import Drawing, Role
+
+
+def summary(drawing: Drawing, picked: frozenset[str]) -> tuple[str, str]:
+    """The face's name, and what stands on it and what of that is picked."""
+    left, bottom, right, top = drawing.box
+    size = f"{length_words(right - left, drawing.unit)} by {length_words(top - bottom, drawing.unit)}"
+    kinds = Counter(area.kind.value for area in drawing.areas if area.role is Role.OUTLINE)
+    parts = ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "nothing drawn yet"
+    return f"Face {drawing.title}, {drawing.view.value}", f"{size}: {parts}.{_picked_words(drawing, picked)}"
+
+
+def _picked_words(drawing: Drawing, picked: frozenset[str]) -> str:
+    names = {text.part: text.text for text in drawing.texts}
+    words = [
+        f"{area.kind.value} {names[area.part]}" if area.part in names else area.kind.value
+        for area in drawing.areas
+        if area.role is Role.OUTLINE and area.part in picked
+    ]
+    return f" Picked: {', '.join(words)}." if words else ""

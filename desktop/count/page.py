@@ -1,0 +1,92 @@
+"""Count: the takeoff beside the face. A picked row lights up what it was measured from and unfolds into its sum."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+
+from desktop.canvas.board import Canvas
+from desktop.count.front_form import FrontForm
+from desktop.count.joint_form import JointForm
+from desktop.count.overlay_bar import OverlayBar
+from desktop.state.shown import Page, Shown
+from desktop.state.store import Store
+from desktop.sums.fronts import front_of
+from desktop.sums.row import CountRow
+from desktop.sums.takeoff import count_rows, headings
+from desktop.sums.view import RowsView
+from geometry.parts.picking import parts_at
+from shared.trade.kinds import Treatment
+from takeoff.bill import Bill
+from takeoff.figures.measured import Fronts, Takeoff
+
+NUMBER_WIDTH = 84
+FACE_SHARE, TABLE_SHARE = 600, 680
+
+
+class CountPage(QWidget):
+    """The face at the left, the rows at the right, what can be said about a joint or a front beneath them."""
+
+    def __init__(self, store: Store, canvas: Canvas, overlays: OverlayBar, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._store = store
+        self.tree = RowsView("Takeoff", ("", "", "", ""), (NUMBER_WIDTH,) * 3, self)
+        self.model = self.tree.rows
+        self.joint = JointForm(store, self)
+        self.front = FrontForm(store, self)
+        self._takeoff: Takeoff | None = None
+        self._bill: Bill | None = None
+        self._lay_out(canvas, overlays)
+        self.tree.picked.connect(self._light)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Show the rows of the takeoff; what was picked and unfolded stays so."""
+        if new.page is not Page.COUNT or (new.takeoff is self._takeoff and new.bill is self._bill):
+            return
+        self._takeoff, self._bill = new.takeoff, new.bill
+        self.tree.show_rows(count_rows(new), headings(new.unit))
+        self._show_forms(self.tree.row, new)
+
+    def find_row(self, at: tuple[float, float]) -> None:
+        """Pick the row of the part in front at this point of the face."""
+        face = self._store.open.shown_face
+        for part in parts_at(face.parts, *at) if face else ():
+            if self.tree.pick(f"part {part.id}"):
+                return
+
+    def _show_forms(self, row: CountRow | None, shown: Shown) -> None:
+        self.joint.show_joint(row.joint if row else None, shown.unit)
+        self.front.show_front(front_of(row), shown)
+
+    def _light(self, row: CountRow) -> None:
+        self._show_forms(row, self._store.open)
+        self._hang_what_is_off(row)
+        self._store.light(row.parts, row.face, row.edges)
+
+    def _hang_what_is_off(self, row: CountRow) -> None:
+        """What was taken off is seen only where it hangs."""
+        shown = self._store.open
+        off = {part.id for part in shown.takeoff.parts if part.treatment is Treatment.TAKEN_OFF}
+        if shown.fronts is Fronts.OFF and row.parts and off.issuperset(row.parts):
+            self._store.hang_fronts(Fronts.HUNG)
+
+    def _lay_out(self, canvas: Canvas, overlays: OverlayBar) -> None:
+        face = QFrame(self)
+        face.setObjectName("paper")
+        left = QVBoxLayout(face)
+        left.setContentsMargins(0, 0, 0, 0)
+        left.addWidget(canvas, 1)
+        left.addWidget(overlays)
+        self.table = QFrame(self)
+        self.table.setObjectName("panel")
+        right = QVBoxLayout(self.table)
+        right.setContentsMargins(12, 8, 12, 8)
+        right.addWidget(self.tree, 1)
+        right.addWidget(self.joint)
+        right.addWidget(self.front)
+        halves = QSplitter(Qt.Orientation.Horizontal, self)
+        halves.setChildrenCollapsible(False)
+        halves.addWidget(face)
+        halves.addWidget(self.table)
+        halves.setSizes([FACE_SHARE, TABLE_SHARE])
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(halves)

@@ -1,0 +1,65 @@
+"""Rows for the fields of fronts: how many hinges, and the hole centres of the old handle."""
+
+from typing import NamedTuple
+
+from desktop.fields.value_rows import TypedRow, always
+from desktop.fields.words import NumberWords
+from desktop.look.wording import decimal_sign, length_words
+from desktop.state.shown import Shown
+from shared.job import Part, Unit
+from shared.limits import MOST_HINGES
+from shared.typed.lengths import read_length
+from takeoff.needs.hardware import hinges_of
+from takeoff.surfaces.fronts import is_front
+
+KNOB = "knob"
+NOBODY_SAID = "not measured yet"
+
+MEANS = {
+    "Hinges": "How many it has, where that is not as its height asks for",
+    "Hole centres": "From hole to hole of the old handle; knob, or 0, for a knob or none",
+    "New handles": "Their hole centres: old holes elsewhere are filled. Empty where the old handles go back on",
+}
+
+
+class CentresWords(NamedTuple):
+    """Hole centres: a length, 0 for a knob, None where the field is empty."""
+
+    def read(self, text: str, unit: Unit) -> float | None:
+        """The length in mm."""
+        if not text.strip():
+            return None
+        if text.strip().casefold() == KNOB:
+            return 0.0
+        return read_length(text, unit, decimal=decimal_sign(), allow_zero=True)
+
+    def show(self, value: object, unit: Unit) -> str:
+        """The length as it is read off a tape."""
+        if not isinstance(value, int | float):
+            return ""
+        return length_words(value, unit) if value else KNOB
+
+
+def hinges_row() -> TypedRow[Part]:
+    """How many hinges; those that its height asks for stand in the empty field."""
+    words = NumberWords("number of hinges", most=MOST_HINGES, empty=True, whole=True)
+    return _explained(TypedRow("Hinges", "hinges", always(words), _usual_hinges, is_front))
+
+
+def centres_row() -> TypedRow[Part]:
+    """The hole centres of the old handle."""
+    return _explained(TypedRow("Hole centres", "hole_centres_mm", always(CentresWords()), _nobody_said, is_front))
+
+
+def _nobody_said(_part: Part, _shown: Shown) -> str:
+    return NOBODY_SAID
+
+
+def _usual_hinges(part: Part, _shown: Shown) -> str:
+    usual = hinges_of(part)
+    return "say how many" if usual is None else f"{usual} by its height" if usual else "none"
+
+
+def _explained(row: TypedRow[Part]) -> TypedRow[Part]:
+    row.setToolTip(MEANS[row.label])
+    return row

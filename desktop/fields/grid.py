@@ -1,0 +1,101 @@
+"""Rows of fields with their labels: two short ones side by side, all others over the whole width.
+
+What is wrong with what was typed stands right under its line.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Generic
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+
+from desktop.fields.form_rows import Item, Row
+from desktop.look.roles import set_role
+from desktop.state.shown import Shown
+
+Lines = Sequence[Sequence[Row[Item]]]
+
+Edit = Callable[[Item], Item]
+
+
+class RowGrid(QWidget, Generic[Item]):
+    """Shows the same fields of one or several values; `edited` is that of its rows.
+
+    `means` says what fields mean, by their labels, to a hand that rests on them.
+    """
+
+    edited = Signal(str, object)
+
+    def __init__(
+        self, lines: Lines[Item], parent: QWidget | None = None, *, means: Mapping[str, str] | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.rows: tuple[Row[Item], ...] = tuple(row for line in lines for row in line)
+        self._labels = {row: QLabel(row.label, self) for row in self.rows}
+        self._troubles: dict[Row[Item], QLabel] = {}
+        for row in self.rows:
+            row.setToolTip((means or {}).get(row.label, row.toolTip()))
+        self._lay_out(lines)
+        for row in self.rows:
+            row.edited.connect(self.edited)
+            row.told.connect(self._tell)
+
+    def row(self, label: str) -> Row[Item]:
+        """The row with this label. KeyError where there is none."""
+        for row in self.rows:
+            if row.label == label:
+                return row
+        raise KeyError(label)
+
+    def show_values(self, items: Sequence[Item], shown: Shown) -> None:
+        """Show the fields that these values have."""
+        for row in self.rows:
+            row.show_values(items, shown)
+            row.setVisible(row.concerns(items))
+            self._labels[row].setVisible(row.concerns(items))
+
+    @property
+    def trouble(self) -> str:
+        """What is wrong with what was typed; "" for nothing."""
+        return "\n".join(dict.fromkeys(label.text() for label in self._troubles.values() if label.text()))
+
+    def call_rows(self, names: Mapping[str, str]) -> None:
+        """Call rows otherwise, by their labels; the others by their labels."""
+        for row, label in self._labels.items():
+            label.setText(names.get(row.label, row.label))
+
+    def _lay_out(self, lines: Lines[Item]) -> None:
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(8)
+        grid.setVerticalSpacing(4)
+        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(3, 1)
+        for number, line in enumerate(lines):
+            trouble = self._trouble_label()
+            grid.addWidget(trouble, 2 * number + 1, 0, 1, 4)
+            for column, row in enumerate(line):
+                self._troubles[row] = trouble
+                label = self._labels[row]
+                wide = 1 if len(line) > 1 else 3
+                if row.label:
+                    set_role(label, "quiet")
+                    label.setBuddy(row)
+                    label.setToolTip(row.toolTip())
+                    grid.addWidget(label, 2 * number, 2 * column)
+                    grid.addWidget(row, 2 * number, 2 * column + 1, 1, wide)
+                else:
+                    grid.addWidget(row, 2 * number, 2 * column, 1, wide + 1)
+
+    def _trouble_label(self) -> QLabel:
+        label = QLabel(self)
+        set_role(label, "trouble")
+        label.setWordWrap(True)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        label.hide()
+        return label
+
+    def _tell(self, words: str) -> None:
+        label = next(label for row, label in self._troubles.items() if row is self.sender())
+        label.setText(words)
+        label.setVisible(bool(words))

@@ -1,0 +1,1 @@
+"""Jobs opened and saved, finishes and prices taken, tables and drawings exported; uses the printing."""

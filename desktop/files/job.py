@@ -1,0 +1,177 @@
+"""Opening, saving and leaving a job, so that nothing is lost."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QSettings, Signal
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from desktop.state.background import Background
+from desktop.state.recovery import Recovery
+from desktop.state.store import Opened, Store, counted_file
+from shared.errors import RecoatError
+from shared.files.job import JobFile, write_job_file
+from takeoff.opening import open_job
+
+JOB_FILES = "Recoat jobs (*.recoat *.json)"
+ENDING = "recoat"
+MOST_RECENT = 10
+
+Then = Callable[[], None]
+
+
+class Files(QObject):
+    """The way of jobs between disk and store. `failed(words)` says why a file cannot be read or written."""
+
+    failed = Signal(str)
+    recent_changed = Signal()
+
+    def __init__(self, store: Store, background: Background, recovery: Recovery, window: QWidget) -> None:
+        super().__init__(window)
+        self._store = store
+        self._background = background
+        self._recovery = recovery
+        self._window = window
+        self._then: Then | None = None
+
+    @property
+    def recent(self) -> tuple[Path, ...]:
+        """The files that were opened or saved last, latest first; those that are gone are left out."""
+        kept = QSettings().value("recent", [])
+        names = kept if isinstance(kept, list) else [kept]
+        return tuple(path for path in map(Path, map(str, names)) if path.is_file())
+
+    def open(self) -> None:
+        """Ask for a file and open it."""
+        self.leave(self._ask_for_file)
+
+    def open_path(self, path: Path, *, own: bool = True) -> None:
+        """Open this file; one that is not the person's `own` (the example) is opened as a new job."""
+        path = path.absolute()
+        if self._recovery.holds(path):
+            own = False
+
+        def work() -> Opened:
+            return counted_file(open_job(path))
+
+        def done(opened: Opened) -> None:
+            self._store.show_job(opened, path if own else None, saved=not self._recovery.holds(path))
+            if own:
+                self._remember(path)
+
+        self._background.run(f"Opening {path.name}", work, done, self._fail)
+
+    def leave_for(self, path: Path) -> None:
+        """Leave the job that is open for this file."""
+
+        def then() -> None:
+            self.open_path(path)
+
+        self.leave(then)
+
+    def show_new(self, file: JobFile) -> None:
+        """Show a job that was just begun."""
+        self._store.show_job(counted_file(file), None, saved=True)
+
+    def save(self) -> None:
+        """Save to the job's file; ask for one where it has none."""
+        path = self._store.open.path
+        if path is None:
+            self.save_as()
+        else:
+            self.write_to(path)
+
+    def save_as(self) -> None:
+        """Ask for a file and save to it."""
+        dialog = self._dialog("Save the job", QFileDialog.AcceptMode.AcceptSave)
+        dialog.selectFile(f"{self._store.open.job.name}.{ENDING}")
+        dialog.fileSelected.connect(self._write_named)
+        dialog.rejected.connect(self._stay)
+        dialog.open()
+
+    def write_to(self, path: Path) -> None:
+        """Save to this file, which is the job's from then on."""
+        path = path.absolute()
+        file = self._store.open.file
+
+        def work() -> None:
+            write_job_file(path, file)
+
+        def done(_: None) -> None:
+            self._store.mark_saved(file.job, path)
+            self._recovery.forget()
+            self._remember(path)
+            self._go_on()
+
+        self._background.run(f"Saving {path.name}", work, done, self._fail)
+
+    def leave(self, then: Then) -> None:
+        """Do something that the open job does not survive; first ask what becomes of what is not saved."""
+        shown = self._store.shown
+        if shown is None or shown.is_saved:
+            then()
+            return
+        self._then = then
+        box = QMessageBox(self._window)
+        box.setIcon(QMessageBox.Icon.Question)
+        box.setText(f"Save what was done to {shown.job.name}?")
+        box.setInformativeText("What is not saved is lost.")
+        box.setStandardButtons(
+            QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
+        )
+        box.setDefaultButton(QMessageBox.StandardButton.Save)
+        box.buttonClicked.connect(self._answer)
+        box.finished.connect(box.deleteLater)
+        self._question = box
+        box.open()
+
+    def _answer(self) -> None:
+        answer = self._question.standardButton(self._question.clickedButton())
+        if answer is QMessageBox.StandardButton.Save:
+            self.save()
+        elif answer is QMessageBox.StandardButton.Discard:
+            self._recovery.forget()
+            self._go_on()
+        else:
+            self._stay()
+
+    def _stay(self) -> None:
+        self._then = None
+
+    def _go_on(self) -> None:
+        then, self._then = self._then, None
+        if then is not None:
+            then()
+
+    def _ask_for_file(self) -> None:
+        dialog = self._dialog("Open a job", QFileDialog.AcceptMode.AcceptOpen)
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        dialog.fileSelected.connect(self._open_named)
+        dialog.open()
+
+    def _dialog(self, title: str, mode: QFileDialog.AcceptMode) -> QFileDialog:
+        dialog = QFileDialog(self._window, title, self._folder(), JOB_FILES)
+        dialog.setAcceptMode(mode)
+        dialog.setDefaultSuffix(ENDING)
+        dialog.finished.connect(dialog.deleteLater)
+        return dialog
+
+    def _folder(self) -> str:
+        path = self._store.shown.path if self._store.shown else None
+        latest = path or next(iter(self.recent), None)
+        return str(latest.parent if latest else Path.home())
+
+    def _open_named(self, name: str) -> None:
+        self.open_path(Path(name))
+
+    def _write_named(self, name: str) -> None:
+        self.write_to(Path(name))
+
+    def _fail(self, error: RecoatError) -> None:
+        self._stay()
+        self.failed.emit(str(error))
+
+    def _remember(self, path: Path) -> None:
+        names = [str(path), *(str(other) for other in self.recent if other != path)]
+        QSettings().setValue("recent", names[:MOST_RECENT])
+        self.recent_changed.emit()

@@ -1,0 +1,68 @@
+"""What a price list says, before its prices are taken."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QCheckBox, QFrame, QLabel, QPlainTextEdit, QVBoxLayout, QWidget
+
+from desktop.fields.card import MARGIN, Card
+from desktop.look.roles import set_role
+from desktop.look.wording import counted
+from takeoff.prices.listed import PriceList
+from takeoff.prices.pricing import Priced
+
+WIDTH = 620
+REPORT_HEIGHT = 240
+
+Pricing = Callable[[PriceList, bool], Priced]
+"""The job with the prices of a list: where True, with the products and packs that it has not got."""
+
+
+class PricesForm(Card):
+    """Opens with the report of a list; `take` does what it is for, once the person wants it."""
+
+    def __init__(self, pricing: Pricing, take: Callable[[Priced, str], None], parent: QWidget | None = None) -> None:
+        super().__init__("Take the prices", WIDTH, parent)
+        self._pricing, self._take = pricing, take
+        self._prices: PriceList | None = None
+        self.head = QLabel(self)
+        self.report = QPlainTextEdit(self)
+        self.adds = QCheckBox("also add products and packs that the job does not have", self)
+        self._lay_out()
+        self.adds.toggled.connect(self._show_report)
+
+    def open_for(self, prices: PriceList, place: QPoint) -> None:
+        """Open here with the report of a list. JobError where it is in another currency than the job."""
+        self._prices = prices
+        self.adds.setChecked(False)
+        self._show_report()
+        self.open_at(place, self.do if self.do.isEnabled() else self.adds)
+
+    def fill(self) -> None:
+        prices = self._prices
+        if prices is not None:
+            self._take(self._pricing(prices, self.adds.isChecked()), prices.name)
+
+    def _show_report(self) -> None:
+        prices = self._prices
+        if prices is None:
+            return
+        priced = self._pricing(prices, self.adds.isChecked())
+        self.head.setText(f"{counted(priced.packs, 'pack gets', 'packs get')} a price.")
+        self.report.setPlainText("\n".join(prices.report(priced.said)))
+        self.do.setEnabled(priced.packs > 0)
+
+    def _lay_out(self) -> None:
+        set_role(self.head, "head")
+        self.head.setTextFormat(Qt.TextFormat.PlainText)
+        self.report.setReadOnly(True)
+        self.report.setTabChangesFocus(True)
+        self.report.setFrameShape(QFrame.Shape.NoFrame)
+        self.report.setFixedHeight(REPORT_HEIGHT)
+        self.report.setAccessibleName("What the list says")
+        self.trouble.setMinimumHeight(0)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)
+        for widget in (self.head, self.report, self.adds, self.trouble):
+            column.addWidget(widget)
+        column.addLayout(self.buttons)

@@ -1,0 +1,1 @@
+"""The page Finish: surfaces, build-ups, products, cautions; uses the canvas and the fields."""

@@ -1,0 +1,62 @@
+"""The finish of the parts that are picked, where it is another than that of their kind."""
+
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from desktop.fields.form_rows import SEVERAL, ChoiceRow, TextRow, words_of
+from desktop.fields.grid import Edit, RowGrid
+from desktop.finish.section import Section
+from desktop.look.roles import set_role
+from desktop.measure.details import AS_USUAL, head_words
+from desktop.state.shown import Shown
+from desktop.state.store import Store
+from shared.edits.drawn import with_changed_parts
+from shared.job import Part
+from shared.trade.kinds import Treatment
+from takeoff.surfaces.materials import material_of
+
+NOTHING_PICKED = "Click a part to give it another finish than its kind has; Shift adds to what is picked."
+
+
+class PickedForm(Section):
+    """Under the face. Setting a field sets it for all picked parts, as one step of the history."""
+
+    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+        super().__init__(store, parent)
+        self.head = QLabel(self)
+        self.finish = ChoiceRow[Part]("Finish", "finish")
+        coated = ChoiceRow[Part]("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL))
+        self.made_of = TextRow[Part]("Made of", "made_of")
+        self.fields = RowGrid[Part](((self.finish, coated), (self.made_of,)), self)
+        self.head.setWordWrap(True)
+        keeps_its_room = self.fields.sizePolicy()
+        keeps_its_room.setRetainSizeWhenHidden(True)  # else the face would jump under the hand that picks
+        self.fields.setSizePolicy(keeps_its_room)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 6, 14, 8)
+        column.setSpacing(6)
+        for widget in (self.head, self.fields, self.trouble, self.to_look_at):
+            column.addWidget(widget)
+        self.fields.edited.connect(self._edit)
+
+    def follow(self, new: Shown) -> None:
+        super().follow(new)
+        parts = new.picked_parts
+        set_role(self.head, "head" if parts else "quiet")
+        self.head.setText(head_words(parts, new) if parts or not new.face else NOTHING_PICKED)
+        self.fields.setVisible(bool(parts))
+        if parts:
+            self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in new.job.finishes)])
+            self.fields.show_values(parts, new)
+            self.made_of.edit.setPlaceholderText(_made_of(parts))
+
+    def _edit(self, label: str, edit: Edit[Part]) -> None:
+        parts = self._store.open.picked_parts
+        self.take(label, lambda job: with_changed_parts(job, map(edit, parts)))
+
+
+def _made_of(parts: tuple[Part, ...]) -> str:
+    """What stands in the empty field: what is usual for the kind, which steps go by then."""
+    if len({part.made_of for part in parts}) > 1:
+        return SEVERAL
+    usual = {material_of(part) for part in parts} - {None}
+    return f"{', '.join(sorted(material for material in usual if material))}, as usual for its kind" if usual else ""

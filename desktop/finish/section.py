@@ -1,0 +1,68 @@
+"""What the sections of the page of finishes have in common: edits that may be refused, and what there is to look at."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QWidget
+
+from desktop.look.roles import set_role
+from desktop.look.wording import with_own_decimals
+from desktop.state.shown import Shown
+from desktop.state.store import Store
+from shared.errors import RecoatError
+from shared.findings import Finding
+from shared.job import Job
+
+MOST_SAID = 4
+
+
+class Section(QWidget):
+    """Shows a side of the job and edits it. What is refused is said in `trouble`, and nothing is lost.
+
+    `to_look_at` says what could not be reckoned with, of the findings whose `codes` belong here.
+    """
+
+    codes: frozenset[str] = frozenset()
+
+    def __init__(self, store: Store, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._store = store
+        self._followed: Job | None = None
+        self.trouble = QLabel(self)
+        self.to_look_at = QLabel(self)
+        for label in (self.trouble, self.to_look_at):
+            set_role(label, "trouble")
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+            label.hide()
+
+    def follow(self, new: Shown) -> None:
+        """Show the job anew."""
+        if new.job is not self._followed:
+            self.tell("")
+        self._followed = new.job
+        lines = [with_own_decimals(each.message) for each in findings_of(new) if each.code in self.codes]
+        more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
+        self.to_look_at.setText("\n".join((*lines[:MOST_SAID], *more)))
+        self.to_look_at.setVisible(bool(lines))
+
+    def tell(self, words: str) -> None:
+        """Say what is wrong with what was typed; "" for nothing."""
+        self.trouble.setText(words)
+        self.trouble.setVisible(bool(words))
+
+    def take(self, label: str, change: Callable[[Job], Job]) -> bool:
+        """Take an edit as one step of the history. False where it is refused or changes nothing."""
+        job = self._store.open.job
+        try:
+            changed = change(job)
+        except RecoatError as error:
+            self.tell(str(error))
+            return False
+        return changed != job and self._store.edit(label, changed)
+
+
+def findings_of(shown: Shown) -> tuple[Finding, ...]:
+    """What could not be reckoned with in needs and basket; nothing while those of another job are known."""
+    bill = shown.bill
+    return (*bill.needs.findings, *bill.basket.findings) if bill is not None and bill.job is shown.job else ()

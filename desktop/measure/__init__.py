@@ -1,0 +1,1 @@
+"""The page Measure: modes, reading line, details, readings, photo; uses the canvas and the gestures."""

@@ -1,0 +1,40 @@
+"""What was counted from the picked parts."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget
+
+from desktop.look.roles import set_role
+from desktop.look.wording import area_words, run_words
+from desktop.state.shown import Shown
+from takeoff.faces.counted import counted_from
+
+
+class CountedView(QFrame):
+    """Areas of the parts and the lengths that they have a share in."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.head = QLabel("Counted from this part", self)
+        set_role(self.head, "quiet")
+        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coat", "Mask", "Bead")}
+        form = QFormLayout(self)
+        form.setContentsMargins(0, 8, 0, 0)
+        form.setVerticalSpacing(4)
+        form.addRow(self.head)
+        for name, label in self.figures.items():
+            label.setAlignment(Qt.AlignmentFlag.AlignRight)
+            label.setAccessibleName(name)
+            form.addRow(name, label)
+
+    def show_counted(self, shown: Shown) -> None:
+        """Show the figures of what is picked; nothing where nothing is."""
+        self.setVisible(bool(shown.picked))
+        if not shown.picked:
+            return
+        self.head.setText("Counted from this part" if len(shown.picked) == 1 else "Counted from these parts")
+        counted = counted_from(shown.takeoff, shown.picked)
+        self.figures["Gross"].setText(area_words(counted.gross_mm2, shown.unit))
+        self.figures["Net"].setText(area_words(counted.net_mm2, shown.unit))
+        self.figures["Coat"].setText(area_words(counted.coated_mm2, shown.unit))
+        self.figures["Mask"].setText(run_words(counted.masking_mm, shown.unit))
+        self.figures["Bead"].setText(run_words(counted.bead_mm, shown.unit))

@@ -1,0 +1,233 @@
+"""The readings of the face that is shown: which disagree, and what the person decides about them."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QBrush, QColor
+from PySide6.QtWidgets import (
+    QFormLayout,
+    QFrame,
+    QGridLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from desktop.fields.length import LengthField
+from desktop.look.palette import Look
+from desktop.look.roles import set_role
+from desktop.look.wording import MINUS, length_words, with_own_decimals
+from desktop.state.shown import Shown
+from desktop.state.store import Store
+from geometry.edits.setting_out import accepted, has_corners, replaced, spread, with_corners, without_readings
+from geometry.set_out.lines import DRAWN, set_out
+from shared.errors import ReadingError, RecoatError
+from shared.job import END, START, Face, Job, Reading, View, Way
+from takeoff.findings.readings import as_read
+
+HEADINGS = ("From, to", "Read", "Off")
+CODES = ("readings", "out-of-square", "out-of-plumb")
+"""The findings that are about readings."""
+
+SHORT_MARKS = {
+    (Way.ACROSS, START): "left end",
+    (Way.ACROSS, END): "right end",
+    (Way.UP, START): "floor",
+    (Way.UP, END): "top",
+}
+ROWS_SHOWN = 9
+
+
+class ReadingsForm(QFrame):
+    """Each decision is one step of history. What a reading typed again would move is shown before it is taken.
+
+    `left` when the corners are drawn: nothing is left to decide, and the keys go back to the face.
+    """
+
+    left = Signal()
+
+    def __init__(self, store: Store, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._store = store
+        self._look = look
+        self._face: Face | None = None
+        self._doubted: frozenset[int] = frozenset()
+        self.head = QLabel(self)
+        self.sentences = QLabel(self)
+        self.trouble = QLabel(self)
+        self.table = QTreeWidget(self)
+        self.again = LengthField("Read again", self)
+        self.stands = self._button("It stands", self._accept, "Keep it, though others disagree")
+        self.take_away = self._button("Take it awa&y", self._take_away, "The face without this reading")
+        self.spread = self._button("Spread the differe&nce", self._spread, "All readings give way, so that they agree")
+        self.draw = self._button("&Draw it with these corners", self._draw, "The wall gets the corners that were read")
+        self._lay_out()
+        self.table.currentItemChanged.connect(self._choose)
+        self.again.taken.connect(self._type_again)
+        self.again.told.connect(self.trouble.setText)
+        self.again.textEdited.connect(self._try_again)
+
+    def show_readings(self, shown: Shown) -> None:
+        """Show the readings of the face; nothing where it has none, or where parts are picked."""
+        face = shown.shown_face
+        self.setVisible(face is not None and bool(face.readings) and not shown.picked)
+        if face is None or not face.readings or shown.tried is not None:
+            return
+        before = self._doubted if self._face is not None and self._face.id == face.id else frozenset()
+        self._face = face
+        chosen = self._place
+        self.head.setText(f"Readings of {face.name}")
+        self._say(shown, face)
+        self._fill(shown, face)
+        if self._doubted - before and chosen not in self._doubted:
+            chosen = min(self._doubted)  # what is to be read again, so that nothing else is typed over
+        item = self.table.topLevelItem(max(min(chosen, len(face.readings) - 1), 0))
+        if item is not None:
+            self.table.setCurrentItem(item)
+
+    @property
+    def _place(self) -> int:
+        """The place of the chosen reading among the face's; -1 where none is chosen."""
+        item = self.table.currentItem()
+        return -1 if item is None else self.table.indexOfTopLevelItem(item)
+
+    def _button(self, words: str, act: Callable[[], None], means: str) -> QPushButton:
+        button = QPushButton(words, self)
+        button.setToolTip(means)
+        button.setAutoDefault(True)
+        button.clicked.connect(act)
+        return button
+
+    def _lay_out(self) -> None:
+        set_role(self.head, "head")
+        set_role(self.sentences, "trouble")
+        set_role(self.trouble, "trouble")
+        for label in (self.sentences, self.trouble):
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        self.table.setHeaderLabels(HEADINGS)
+        self.table.setRootIsDecorated(False)
+        self.table.setUniformRowHeights(True)
+        self.table.setAccessibleName("Readings")
+        header = self.table.header()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        for column in (1, 2):
+            header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
+        form = QFormLayout()
+        form.addRow("Read a&gain", self.again)
+        grid = QGridLayout()
+        grid.setSpacing(4)
+        for place, button in enumerate((self.stands, self.take_away, self.spread, self.draw)):
+            wide = place > 1
+            grid.addWidget(button, place if wide else 0, 0 if wide else place, 1, 2 if wide else 1)
+        column_of_all = QVBoxLayout(self)
+        column_of_all.setContentsMargins(0, 8, 0, 0)
+        for widget in (self.head, self.sentences, self.table):
+            column_of_all.addWidget(widget)
+        column_of_all.addLayout(form)
+        column_of_all.addWidget(self.trouble)
+        column_of_all.addLayout(grid)
+
+    def _say(self, shown: Shown, face: Face) -> None:
+        """What the readings disagree about, in words."""
+        found = [each for each in shown.takeoff.findings if each.face == face.id and each.code in CODES]
+        said = [with_own_decimals(each.message) for each in found]
+        self.sentences.setText("\n".join(said))
+        self.sentences.setVisible(bool(said))
+
+    def _fill(self, shown: Shown, face: Face) -> None:
+        found = set_out(face, shown.now.tape, shown.unit)
+        doubted = frozenset(place for doubt in found.doubts for place in doubt.readings if place != DRAWN)
+        self._doubted = doubted
+        self.table.blockSignals(True)
+        self.table.clear()
+        for place, reading in enumerate(face.readings):
+            off = _off_words(found.residuals_mm[place], shown)
+            words = "stands" if reading.accepted else off
+            item = QTreeWidgetItem([_marks(face, reading, shown), length_words(reading.length_mm, shown.unit), words])
+            for column in (1, 2):
+                item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            if place in doubted:
+                for column in range(len(HEADINGS)):
+                    item.setForeground(column, QBrush(QColor(self._look.warning)))
+                item.setText(2, f"{off} ?")
+            self.table.addTopLevelItem(item)
+        self.table.blockSignals(False)
+        rows = min(len(face.readings), ROWS_SHOWN) + 1.5
+        self.table.setFixedHeight(round(rows * (self.table.fontMetrics().height() + 6)))
+        self.stands.setEnabled(bool(doubted) or any(reading.accepted for reading in face.readings))
+        self.spread.setEnabled(any(_off_words(residual, shown) != "" for residual in found.residuals_mm))
+        self.draw.setVisible(found.corners is not None and not has_corners(face, found.corners))
+
+    def _choose(self) -> None:
+        face, place = self._face, self._place
+        if face is None or not 0 <= place < len(face.readings):
+            return
+        self.trouble.clear()
+        self.again.show_length(face.readings[place].length_mm, self._store.open.unit)
+        self.again.take_back()
+
+    def _try_again(self) -> None:
+        """What stands on the lines would go along with the reading that is being typed."""
+        face, place = self._face, self._place
+        if face is None or place < 0:
+            return
+        try:
+            job = replaced(self._store.open.job, face.id, place, self.again.length_mm())
+        except (ReadingError, RecoatError):
+            self._store.try_out(None)
+            return
+        self._store.try_out(job)
+
+    def _type_again(self, length_mm: float) -> None:
+        self._decide("Read again", lambda job, face: replaced(job, face, self._place, length_mm))
+
+    def _accept(self) -> None:
+        self._decide("A reading stands", lambda job, face: accepted(job, face, (self._place,)))
+
+    def _take_away(self) -> None:
+        self._decide("Take a reading away", lambda job, face: without_readings(job, face, (self._place,)))
+
+    def _spread(self) -> None:
+        self._decide("Spread the difference", spread)
+
+    def _draw(self) -> None:
+        self._decide("Draw with the corners read", with_corners)
+        self.left.emit()
+
+    def _decide(self, label: str, change: Callable[[Job, str], Job]) -> None:
+        if self._face is None or self._place < 0:
+            return
+        try:
+            job = change(self._store.open.job, self._face.id)
+        except RecoatError as error:
+            self.trouble.setText(str(error))
+            return
+        self._store.edit(label, job)
+
+
+def _off_words(residual_mm: float, shown: Shown) -> str:
+    """How much longer or shorter it is after adjustment; nothing where it stays as it was read."""
+    words = length_words(abs(residual_mm), shown.unit)
+    if words == length_words(0.0, shown.unit):
+        return ""
+    return f"{'+' if residual_mm > 0 else MINUS}{words}"
+
+
+def _marks(face: Face, reading: Reading, shown: Shown) -> str:
+    """Where a reading runs: "left end, 600"."""
+    at = as_read(face, reading.way)
+
+    def mark(name: str) -> str:
+        if reading.way is Way.STRAIGHT:
+            return name
+        if face.view is View.PLAN and reading.way is Way.UP and name in (START, END):
+            return "wall" if name == START else "front"
+        return SHORT_MARKS.get((reading.way, name)) or (length_words(at[name], shown.unit) if name in at else "a line")
+
+    return f"{mark(reading.start)}, {mark(reading.end)}"

@@ -1,0 +1,1 @@
+"""Drawings painted onto any painter; uses the look and the state."""

@@ -1,0 +1,1 @@
+"""Sheets, pictures and before-and-after, as files; uses the painting."""

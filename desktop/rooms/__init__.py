@@ -1,0 +1,1 @@
+"""Rooms and faces added, renamed, ordered; uses the fields."""

@@ -1,0 +1,50 @@
+"""The form for what is usual in a room that is there already."""
+
+from PySide6.QtCore import QPoint, Signal
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from desktop.fields.card import MARGIN, Card
+from desktop.look.roles import set_role
+from desktop.rooms.heights_fields import HeightsFields
+from shared.checks.aids import check_heights
+from shared.job import Room, Unit
+
+WIDTH = 504
+HOLDS_FOR = "They hold for what is drawn from now on; what stands stays as it is."
+
+
+class HeightsForm(Card):
+    """`filled(room id, Heights)` when they are to hold."""
+
+    filled = Signal(str, object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("Set", WIDTH, parent)
+        self._room = ""
+        self.head = QLabel(self)
+        self.heights = HeightsFields(self)
+        set_role(self.head, "head")
+        says = QLabel(HOLDS_FOR, self)
+        set_role(says, "quiet")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)
+        column.setSpacing(8)
+        for widget in (self.head, says, self.heights, self.trouble):
+            column.addWidget(widget)
+        column.addLayout(self.buttons)
+        self.take_return_in(*self.heights.lines)
+        self.heights.told.connect(self.trouble.setText)
+
+    def open_for(self, room: Room, unit: Unit, place: QPoint) -> None:
+        """Open here for this room."""
+        self._room = room.id
+        self.head.setText(f"Usual in {room.name}")
+        self.heights.show_heights(room.heights, unit)
+        first = self.heights.lines[0]
+        self.open_at(place, first)
+        first.selectAll()
+
+    def fill(self) -> None:
+        heights = self.heights.heights()
+        check_heights(heights, "")
+        self.filled.emit(self._room, heights)

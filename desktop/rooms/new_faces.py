@@ -1,0 +1,30 @@
+"""Jobs with a face more: what the form for a new face makes."""
+
+from desktop.rooms.face_form import NewFace
+from geometry.outlines.shapes import box
+from shared.edits.build_ups import start_job
+from shared.edits.drawn import fresh_id, next_letter, with_face
+from shared.job import Face, Job, Part, Room, Unit, View
+from shared.trade.kinds import Kind
+
+
+def new_job(unit: Unit = Unit.MM) -> Job:
+    """A job with one empty kitchen."""
+    return start_job("New job", unit, (Room("r1", "Kitchen"),))
+
+
+def with_new_face(job: Job, room_id: str, new: NewFace) -> tuple[Job, str]:
+    """The job with this face, and the face's id. A wall begins with its wall part, a plan with its benchtop."""
+    kind = Kind.WALL if new.view is View.ELEVATION else Kind.BENCHTOP
+    part = Part(
+        id=fresh_id(job, "p"),
+        kind=kind,
+        outline=box(0.0, 0.0, new.width_mm, new.height_mm),
+    )
+    face = Face(id=fresh_id(job, "f"), name=new.name, view=new.view, parts=(part,))
+    return with_face(job, room_id, face), face.id
+
+
+def next_name(job: Job) -> str:
+    """The name that a new face is offered."""
+    return next_letter(job)

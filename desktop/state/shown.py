@@ -1,0 +1,138 @@
+"""What the window shows, as one frozen value: the job with its history, and where the person is in it."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+
+from shared.edits.drawn import find_face
+from shared.files.job import JobFile, Photo
+from shared.findings import Finding
+from shared.history import History
+from shared.job import Face, Job, Part, Room, Unit
+from takeoff.bill import Bill
+from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
+
+
+class Page(StrEnum):
+    """The pages that work, in the order of the job."""
+
+    MEASURE = "Measure"
+    FINISH = "Finish"
+    COUNT = "Count"
+    BUY = "Buy"
+
+
+class Overlay(StrEnum):
+    """What can be shown on a face or left away."""
+
+    NAMES = "names"
+    SIZES = "sizes"
+    JOINTS = "joints"
+    MASKING = "masking"
+    SET_OUT = "set-out"
+    PHOTO = "photo"
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """An open job and what is shown of it.
+
+    `photos` are all that were read or brought in, so that what is undone can be redone. `saved` is the job as it stands
+    in its file. `tried` is a job that a gesture tries out and that is no step of the
+    history yet; `takeoff` is counted from it where there is one. `bill` is the latest that was reckoned, perhaps of the
+    job as it was a moment ago. `lit` are parts and
+    `lit_edges` edges that a row of the count points at.
+    """
+
+    history: History[Job]
+    takeoff: Takeoff
+    bill: Bill | None = None
+    photos: tuple[Photo, ...] = ()
+    path: Path | None = None
+    saved: Job | None = None
+    tried: Job | None = None
+    face: str = ""
+    picked: tuple[str, ...] = ()
+    lit: tuple[str, ...] = ()
+    lit_edges: tuple[EdgeRow, ...] = ()
+    page: Page = Page.MEASURE
+    fronts: Fronts = Fronts.HUNG
+    overlays: frozenset[Overlay] = frozenset({Overlay.NAMES, Overlay.SET_OUT, Overlay.PHOTO})
+
+    @property
+    def job(self) -> Job:
+        """The job as its history has it."""
+        return self.history.present
+
+    @property
+    def now(self) -> Job:
+        """The job with what is being tried out."""
+        return self.tried or self.history.present
+
+    @property
+    def unit(self) -> Unit:
+        """The unit lengths are shown in."""
+        return self.job.unit
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All there is to look at: in what is drawn, then in what is needed and bought for it.
+
+        Of a bill of a moment ago only what is on faces that are still there.
+        """
+        faces = {"", *(face.id for face in self.now.faces)}
+        bought = self.bill.findings if self.bill else ()
+        return (*self.takeoff.findings, *(finding for finding in bought if finding.face in faces))
+
+    @property
+    def is_saved(self) -> bool:
+        """Whether the file holds all that was done."""
+        return self.saved is not None and (self.job is self.saved or self.job == self.saved)
+
+    @property
+    def file(self) -> JobFile:
+        """The job as it is written, with the photos that its faces name; others are kept only while it is open."""
+        named = {face.photo for face in self.job.faces}
+        return JobFile(self.job, tuple(photo for photo in self.photos if photo.name in named))
+
+    def photo(self, name: str) -> Photo | None:
+        """The photo with this name; None where there is none."""
+        return next((photo for photo in self.photos if photo.name == name), None)
+
+    @property
+    def shown_face(self) -> Face | None:
+        """The face on the canvas; None in a job without faces."""
+        return find_face(self.now, self.face) if self.face else None
+
+    @property
+    def picked_parts(self) -> tuple[Part, ...]:
+        """The picked parts of the face on the canvas, back to front."""
+        face = self.shown_face
+        picked = frozenset(self.picked)
+        return tuple(part for part in face.parts if part.id in picked) if face else ()
+
+
+def room_shown(shown: Shown) -> Room:
+    """The room of the face that is shown; the last room where none is. IndexError in a job without rooms."""
+    for room in shown.job.rooms:
+        if any(face.id == shown.face for face in room.faces):
+            return room
+    return shown.job.rooms[-1]
+
+
+def first_face(job: Job) -> str:
+    """The id of the job's first face; "" where it has none."""
+    return job.faces[0].id if job.faces else ""
+
+
+def kept_face(job: Job, face: str) -> str:
+    """This face where the job has it, else the first."""
+    return face if any(face == other.id for other in job.faces) else first_face(job)
+
+
+def kept_parts(job: Job, face: str, ids: tuple[str, ...]) -> tuple[str, ...]:
+    """Those of the ids that are parts of this face."""
+    if not face or not ids:
+        return ()
+    present = frozenset(part.id for part in find_face(job, face).parts)
+    return tuple(part for part in ids if part in present)

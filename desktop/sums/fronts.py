@@ -1,0 +1,76 @@
+"""The rows of fronts in the count: hinges, handles and holes to fill, all together and of each front."""
+
+from desktop.fields.front_rows import CentresWords
+from desktop.look.wording import counted
+from desktop.state.shown import Shown
+from desktop.sums.row import CountRow
+from shared.job import Unit
+from takeoff.figures.measured import Figure
+from takeoff.figures.naming import called
+from takeoff.needs.hardware import Front, coated_fronts, hardware, hinges_of, holes_to_fill
+
+FRONTS = "fronts"
+FRONT = "front"
+ALL = f"{FRONTS} all"
+
+NOT_SAID = "not said"
+
+
+def front_rows(shown: Shown) -> CountRow:
+    """The group of fronts; no rows where none is coated."""
+    fronts = tuple(coated_fronts(shown.now))
+    tags = {row.id: row.tag for row in shown.takeoff.parts}
+    rows = tuple(_front(front, tags.get(front.part.id, ""), shown) for front in fronts)
+    heads = ("Fronts", "Hinges", "Old holes", "To fill")
+    return CountRow(FRONTS, heads, (_all(shown), *rows) if rows else (), head=True)
+
+
+def front_of(row: CountRow | None) -> str | None:
+    """The id of the front that a row is about, "" where it is about all, None where about none."""
+    if row is None or not row.key.startswith(FRONT):
+        return None
+    return row.key.removeprefix(f"{FRONT} ") if row.key.startswith(f"{FRONT} ") else ""
+
+
+def _all(shown: Shown) -> CountRow:
+    total = hardware(shown.now)
+    named = (("Hinges", total.hinges), ("Handles", total.handles), ("Holes to fill", total.holes_to_fill))
+    handles = counted(round(total.handles.amount), "handle", "handles")
+    return CountRow(
+        key=ALL,
+        cells=(f"all, {handles}", f"{total.hinges.amount:g}", "", f"{total.holes_to_fill.amount:g}"),
+        children=tuple(_sum(name, figure) for name, figure in named if figure.reason.terms),
+        parts=total.handles.reason.parts,
+    )
+
+
+def _sum(name: str, figure: Figure) -> CountRow:
+    """A count, its terms, its rule and where that comes from."""
+    key, reason = f"{ALL} {name}", figure.reason
+    terms = tuple(
+        CountRow(f"{key} {place}", (f"{term.what}   {term.amount:g}", "", "", ""), parts=term.parts, note=True)
+        for place, term in enumerate(reason.terms)
+    )
+    rule = tuple(CountRow(f"{key} {words}", (words, "", "", ""), note=True) for words in (reason.rule, reason.source))
+    return CountRow(key, (f"{name} {figure.amount:g}", "", "", ""), (*terms, *rule), parts=reason.parts)
+
+
+def _front(front: Front, tag: str, shown: Shown) -> CountRow:
+    part = front.part
+    hinges = hinges_of(part)
+    alike = f", {front.alike} rooms alike" if front.alike > 1 else ""
+    return CountRow(
+        key=f"{FRONT} {part.id}",
+        cells=(
+            f"{tag or front.face.name}  {called(part)}{alike}",
+            NOT_SAID if hinges is None else f"{hinges}" if hinges else "",
+            _old_holes(part.hole_centres_mm, shown.unit),
+            f"{holes_to_fill(part, shown.now.handle_centres_mm) or ''}",
+        ),
+        parts=(part.id,),
+        face=front.face.id,
+    )
+
+
+def _old_holes(centres_mm: float | None, unit: Unit) -> str:
+    return NOT_SAID if centres_mm is None else CentresWords().show(centres_mm, unit)

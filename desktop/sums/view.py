@@ -1,0 +1,74 @@
+"""A tree of rows that unfold into their sums. What was picked and unfolded stays so when the rows are shown anew."""
+
+from PySide6.QtCore import QItemSelection, QModelIndex, Signal
+from PySide6.QtWidgets import QHeaderView, QTreeView, QWidget
+
+from desktop.sums.model import CountModel
+from desktop.sums.row import Cells, CountRow
+
+
+class RowsView(QTreeView):
+    """`picked(row)` when the person picks one. Groups stand open; a row unfolds into its sum as a whole.
+
+    `widths` are those of all columns but the first; 0 for one that shares with it what is left.
+    """
+
+    picked = Signal(object)
+
+    def __init__(self, name: str, heads: Cells, widths: tuple[int, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.rows = CountModel(heads, self)
+        self._rendering = False
+        self.setModel(self.rows)
+        self.setAccessibleName(name)
+        self.setUniformRowHeights(True)
+        self.setAllColumnsShowFocus(True)
+        header = self.header()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        for column, width in enumerate(widths, 1):
+            mode = QHeaderView.ResizeMode.Interactive if width else QHeaderView.ResizeMode.Stretch
+            header.setSectionResizeMode(column, mode)
+            header.resizeSection(column, width)
+        self.selectionModel().selectionChanged.connect(self._pick)
+        self.expanded.connect(self._unfold)
+
+    @property
+    def row(self) -> CountRow | None:
+        """The row that is picked; None where there is none."""
+        return self.rows.row_at(self.currentIndex())
+
+    def show_rows(self, rows: tuple[CountRow, ...], heads: Cells) -> None:
+        """Show these rows instead."""
+        picked = self.row
+        opened = {key for key, index in self.rows.unfolding() if self.isExpanded(index)}
+        self._rendering = True
+        self.rows.show_rows(rows, heads)
+        for key, index in self.rows.unfolding():
+            row = self.rows.row_at(index)
+            if key in opened or (row is not None and row.head):
+                self.setExpanded(index, True)
+        if picked is not None:
+            self.pick(picked.key)
+        self._rendering = False
+
+    def pick(self, key: str) -> bool:
+        """Pick the row with this key. False where there is none."""
+        index = self.rows.index_of(key)
+        if index.isValid():
+            self.setCurrentIndex(index)
+        return index.isValid()
+
+    def _pick(self, _picked: QItemSelection, _dropped: QItemSelection) -> None:
+        if not self._rendering and self.row is not None:
+            self.picked.emit(self.row)
+
+    def _unfold(self, index: QModelIndex) -> None:
+        """The words of a sum go over the width of the table, and its figures unfold with it."""
+        row = self.rows.row_at(index)
+        if row is None:
+            return
+        for place, child in enumerate(row.children):
+            self.setFirstColumnSpanned(place, index, child.note or not row.head)
+            if not (child.note or row.head):
+                self.expand(self.rows.index(place, 0, index))

@@ -1,0 +1,58 @@
+"""The bar of pages, in the order of the job, and the things to look at."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
+
+from desktop.fields.page_button import hold_width
+from desktop.look.roles import set_role
+from desktop.look.wording import counted
+from desktop.state.shown import Page, Shown
+
+
+class PageBar(QFrame):
+    """`turned(page)` when a page is chosen; `asked_for_findings` when the things to look at are."""
+
+    turned = Signal(object)
+    asked_for_findings = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("panel")
+        self._pages = QButtonGroup(self)
+        self.findings = QPushButton(self)
+        set_role(self.findings, "findings")
+        self.findings.setAutoDefault(True)
+        self.findings.clicked.connect(self.asked_for_findings)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(12, 4, 12, 4)
+        row.setSpacing(8)
+        for number, page in enumerate(Page, 1):
+            row.addWidget(self._button(number, page))
+        row.addStretch(1)
+        row.addWidget(self.findings)
+        self._pages.buttonClicked.connect(self._turn)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Mark the page that is open, and say how many things there are to look at."""
+        button = self._pages.button(list(Page).index(new.page))
+        button.setChecked(True)
+        if old is None or old.takeoff.findings is not new.takeoff.findings or old.bill is not new.bill:
+            number = len(new.findings)
+            words = counted(number, "thing to look at", "things to look at") if number else "Nothing to look at"
+            self.findings.setText(words)
+            self.findings.setEnabled(number > 0)
+
+    def _button(self, number: int, page: Page) -> QPushButton:
+        button = QPushButton(f"{number}  {page.value}", self)
+        button.setCheckable(True)
+        button.setAutoDefault(True)
+        button.setToolTip(f"Ctrl+{number}")
+        button.setAccessibleName(f"Page {page.value}")
+        button.setCursor(Qt.CursorShape.PointingHandCursor)
+        set_role(button, "page")
+        hold_width(button)
+        self._pages.addButton(button, number - 1)
+        return button
+
+    def _turn(self, button: QAbstractButton) -> None:
+        self.turned.emit(list(Page)[self._pages.id(button)])

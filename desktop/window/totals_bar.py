@@ -1,0 +1,97 @@
+"""The running totals along the bottom."""
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
+
+from desktop.look.roles import set_role
+from desktop.look.wording import area_words, counted, money_words, off_area_words, off_words, run_words
+from desktop.state.shown import Shown
+from shared.job import Unit
+from takeoff.bill import Bill
+from takeoff.figures.measured import Sureness, Totals
+
+
+class TotalsBar(QFrame):
+    """Says what there is to coat, mask and seal; at the right what is being done, or the unit of lengths."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("bar")
+        self._labels = tuple(QLabel(self) for _ in range(6))
+        self._unit = QLabel(self)
+        self._busy = ""
+        self._unit_name = ""
+        set_role(self._unit, "quiet")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 6, 14, 6)
+        row.setSpacing(20)
+        for label in self._labels:
+            row.addWidget(label)
+        row.addStretch(1)
+        row.addWidget(self._unit)
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """What the bar says."""
+        return tuple(label.text() for label in self._labels)
+
+    @property
+    def tips(self) -> tuple[str, ...]:
+        """What the bar says of its areas and lengths to a hand that rests on them."""
+        return tuple(label.toolTip() for label in self._labels)
+
+    def follow(self, old: Shown | None, new: Shown) -> None:
+        """Show the totals of what is shown, also of what is only being tried out."""
+        if old is not None and old.bill is not new.bill:
+            self._show_bill(new)
+        if old is not None and old.takeoff is new.takeoff and old.unit is new.unit:
+            return
+        self._show_bill(new)
+        for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=False):
+            label.setText(words)
+        for label, words in zip(self._labels, sure_words(new.takeoff.sure, new.unit), strict=False):
+            label.setToolTip(words)
+        self._unit_name = new.unit.value
+        self.say(self._busy)
+
+    def _show_bill(self, new: Shown) -> None:
+        """What the basket costs against the budget; nothing until it was reckoned."""
+        label = self._labels[-1]
+        label.setText(basket_words(new.bill) if new.bill else "")
+        set_role(label, "trouble" if new.bill and new.bill.basket.over else "")
+
+    def say(self, busy: str) -> None:
+        """Say what is being done in the background; "" when nothing is."""
+        self._busy = busy
+        self._unit.setText(busy or self._unit_name)
+
+
+def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
+    """How far the areas and lengths of the bar could be off; "" for each where nobody asked."""
+    if sure is None:
+        return ("",) * 4
+    lengths = tuple(f"{name.capitalize()} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
+    return tuple(f"{words}, by the tape" for words in (f"Coat {off_area_words(sure.coated_mm2, unit)}", *lengths))
+
+
+def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
+    """The totals, each as a word and a figure."""
+    return (
+        f"Coat {area_words(totals.coated_mm2, unit)}",
+        f"Mask {run_words(totals.masking_mm, unit)}",
+        f"Bead {run_words(totals.bead_mm, unit)}",
+        f"Old bead {run_words(totals.old_bead_mm, unit)}",
+        f"Fronts {totals.fronts}",
+    )
+
+
+def basket_words(bill: Bill) -> str:
+    """What the basket costs against the budget, and what is not in that; "" where nothing is bought."""
+    basket, missing = bill.basket, len(bill.left_out)
+    if not basket.rows:
+        return ""
+    without = sum(row.cost is None for row in basket.rows)
+    if without == len(basket.rows):
+        return f"Basket {counted(without, 'product', 'products')}, no prices yet"
+    budget = f" of {money_words(basket.budget)}" if basket.budget else ""
+    unpriced = f", {without} without a price" if without else ""
+    return f"Basket {money_words(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"

@@ -1,0 +1,1 @@
+"""Where names stand, which sheet a drawing goes on and at which scale; uses the outlines."""

@@ -1,0 +1,123 @@
+"""Where the name of a region is written."""
+
+from functools import lru_cache
+from typing import NamedTuple
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from geometry.outlines.measured import flattened
+from geometry.outlines.sides import Box, Point
+from shared.job import Outline
+
+SAGITTA_MM = 0.5
+"""How far a chord may leave its arc here: a name's place need not be exact."""
+
+FEW_HOLES = 8
+"""No more holes than these are tried: a name's place is not worth a search."""
+
+
+class Spot(NamedTuple):
+    """The middle of a clear place, and how far it reaches level and upright through that middle, mm."""
+
+    x: float
+    y: float
+    width_mm: float
+    height_mm: float
+
+
+def label_spot(rings: tuple[Outline, ...]) -> Spot | None:
+    """Where a region has room for its name; None where there is no region.
+
+    The middle of the box round the region where that lies inside it. Else the widest of a few places in its largest
+    piece: one that shapely picks, and those over and under its holes. A simple rule, not the best place there is.
+    """
+    if not rings:
+        return None
+    return _spot_of_box(rings[0]) if len(rings) == 1 and _is_upright_box(rings[0]) else _spot_inside(rings)
+
+
+def _is_upright_box(ring: Outline) -> bool:
+    """Whether a ring is a plain box: most regions are, and a drag must not wait for shapely to say so."""
+    if len(ring) != 4 or any(vertex.bulge for vertex in ring):
+        return False
+    a, b, c, d = ring
+    return (a.x == b.x and b.y == c.y and c.x == d.x and d.y == a.y) or (
+        a.y == b.y and b.x == c.x and c.y == d.y and d.x == a.x
+    )
+
+
+def _spot_of_box(ring: Outline) -> Spot:
+    a, c = ring[0], ring[2]
+    return Spot((a.x + c.x) / 2, (a.y + c.y) / 2, abs(c.x - a.x), abs(c.y - a.y))
+
+
+@lru_cache(maxsize=4096)  # regions that a drag leaves alone come again in every frame
+def _spot_inside(rings: tuple[Outline, ...]) -> Spot | None:
+    surface = _surface(rings)
+    if surface.is_empty:
+        return None
+    spots = [_spot_at(surface, point) for point in _places(surface)]
+    return max(spots, key=lambda spot: spot.width_mm * min(spot.width_mm, spot.height_mm))
+
+
+def _places(surface: BaseGeometry) -> list[Point]:
+    """Points inside a region that may hold its name: its box's middle, or of its largest piece and by its holes."""
+    left, bottom, right, top = surface.bounds
+    x, y = (left + right) / 2, (bottom + top) / 2
+    if surface.contains(shapely.Point(x, y)):
+        return [(x, y)]
+    largest = max(shapely.get_parts(surface).tolist(), key=lambda piece: piece.area)
+    holes = [hole.bounds for hole in largest.interiors[:FEW_HOLES]]
+    beside = [((a + c) / 2, (edge + near) / 2) for a, b, c, d in holes for edge, near in ((top, d), (bottom, b))]
+    inside = largest.representative_point()
+    return [(inside.x, inside.y), *(place for place in beside if surface.contains(shapely.Point(place)))]
+
+
+def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
+    """The clear place round a point inside: the level run through it, the upright run through the middle of that."""
+    x, y = place
+    start, end = _level_run(surface, x, y, surface.bounds)
+    middle = (start + end) / 2
+    low, high = _upright_run(surface, middle, y, surface.bounds)
+    return Spot(middle, (low + high) / 2, end - start, high - low)
+
+
+def _surface(rings: tuple[Outline, ...]) -> BaseGeometry:
+    """The region as shapely has it: what runs anticlockwise less what runs clockwise."""
+    loops = [shapely.LinearRing(points) for ring in rings if len(points := flattened(ring, SAGITTA_MM)) > 2]
+    outer = [loop for loop in loops if loop.is_ccw]
+    holes = [loop for loop in loops if not loop.is_ccw]
+    if len(outer) == 1:
+        return _mended(shapely.Polygon(outer[0], holes))
+    return shapely.difference(_united(outer), _united(holes))
+
+
+def _united(loops: list[shapely.LinearRing]) -> BaseGeometry:
+    return shapely.union_all([_mended(shapely.Polygon(loop)) for loop in loops])
+
+
+def _mended(polygon: shapely.Polygon) -> BaseGeometry:
+    """The polygon as one that shapely can work with: chords may cross where arcs only touch."""
+    return polygon if polygon.is_valid else polygon.buffer(0)
+
+
+def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+    """From where to where the level line through a point inside runs on inside."""
+    left, _, right, _ = bounds
+    crossed = shapely.LineString([(left - 1, y), (right + 1, y)]).intersection(surface)
+    runs = [(piece.bounds[0], piece.bounds[2]) for piece in shapely.get_parts(crossed).tolist()]
+    return _run_at(runs, x)
+
+
+def _upright_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+    """From where to where the upright line through a point inside runs on inside."""
+    _, bottom, _, top = bounds
+    crossed = shapely.LineString([(x, bottom - 1), (x, top + 1)]).intersection(surface)
+    runs = [(piece.bounds[1], piece.bounds[3]) for piece in shapely.get_parts(crossed).tolist()]
+    return _run_at(runs, y)
+
+
+def _run_at(runs: list[tuple[float, float]], position: float) -> tuple[float, float]:
+    """The run that holds a position, or the nearest to it."""
+    return min(runs, key=lambda run: max(run[0] - position, position - run[1], 0.0))

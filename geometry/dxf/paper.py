@@ -1,0 +1,152 @@
+"""A sheet for each face: the face at a standard scale, a border and a title block."""
+
+from datetime import date
+from typing import NamedTuple
+
+from ezdxf.document import Drawing as Document
+from ezdxf.enums import MTextEntityAlignment
+from ezdxf.layouts.layout import Paperspace
+
+from geometry.drawn.sheets import room_for_drawing, sheets
+from geometry.dxf.layers import layer, layer_name
+from geometry.dxf.model import LETTER_WIDTH, Placed
+from geometry.dxf.text import layout_name, paragraph, readable
+from geometry.outlines.sides import Box
+from shared.drawing import Role
+from shared.job import Unit
+from shared.trade.kinds import Kind, usual
+
+WARNING = "Sizes from tape readings: verify on site"
+
+LABEL_MM = 1.8
+"""The height of the small word over an entry (ISO 3098 series, from memory)."""
+
+ROWS = ((0.0, 0.62, 1.0), (0.0, 0.12, 0.24, 0.42, 0.56, 1.0))
+"""Where the entries of the upper and the lower row begin and end, as shares of the title block's width (own choice)."""
+
+
+class Page(NamedTuple):
+    """One layout while it is filled: takes millimetres of paper, writes units of the file."""
+
+    document: Document
+    layout: Paperspace
+    face: Placed
+
+    def in_units(self, *lengths_mm: float) -> tuple[float, ...]:
+        """Lengths on paper in units of the file."""
+        return tuple(length / self.face.unit_mm for length in lengths_mm)
+
+
+def add_sheets(document: Document, faces: tuple[Placed, ...], drawn_on: date | None) -> None:
+    """Add a layout for each face; the empty one that every document must have stays where there is no face."""
+    taken = {"model"}
+    for number, face in enumerate(faces, start=1):
+        name = layout_name(face.drawing.title, taken)
+        taken.add(name.casefold())
+        page = Page(document, _layout(document, name, first=number == 1), face)
+        _set_up(page)
+        _add_view(page)
+        _add_border(page)
+        _add_title_block(page, _entries(face, f"{number} of {len(faces)}", drawn_on))
+
+
+def _layout(document: Document, name: str, *, first: bool) -> Paperspace:
+    """A new layout, or for the first face the one that is there from the beginning."""
+    if not first:
+        return document.layouts.new(name)
+    present = document.layouts.names_in_taborder()[1]
+    if present != name:
+        document.layouts.rename(present, name)
+    return next(layout for layout in document.layouts if isinstance(layout, Paperspace))
+
+
+def _set_up(page: Page) -> None:
+    sheet = page.face.fit.sheet
+    page.layout.page_setup(
+        size=(sheet.width / page.face.unit_mm, sheet.height / page.face.unit_mm),
+        units="mm" if page.face.drawing.unit is Unit.MM else "inch",
+        scale=(1, 1),
+        name=sheet.name,
+    )
+
+
+def _add_view(page: Page) -> None:
+    """The face through a window in the sheet, without the hidden parts of its outlines."""
+    face = page.face
+    left, bottom, right, top = room_for_drawing(face.fit.sheet)
+    x0, y0, x1, y1 = face.shown
+    window = ((x1 - x0) / face.fit.scale, (y1 - y0) / face.fit.scale)
+    view = page.layout.add_viewport(
+        center=page.in_units((left + right) / 2, (bottom + top) / 2),
+        size=window,
+        view_center_point=((x0 + x1) / 2, (y0 + y1) / 2),
+        view_height=y1 - y0,
+        dxfattribs={"layer": layer(page.document, "view")},
+    )
+    outlines = [layer_name(Role.OUTLINE, kind) for kind, row in usual().items() if not row.hole]
+    hidden = [*outlines, *(layer_name(Role.FRONTS_OFF, kind) for kind in Kind)]
+    view.frozen_layers = [name for name in hidden if name in page.document.layers]
+
+
+def _add_border(page: Page) -> None:
+    table, sheet = sheets(), page.face.fit.sheet
+    frame = (table.left_margin, table.margin, sheet.width - table.margin, sheet.height - table.margin)
+    _add_box(page, frame)
+
+
+def _title_box(page: Page) -> Box:
+    """The title block's place: in the lower right corner of the border."""
+    table = sheets()
+    right = page.face.fit.sheet.width - table.margin
+    return (right - table.title_width, table.margin, right, table.margin + table.title_height)
+
+
+def _entries(face: Placed, number: str, drawn_on: date | None) -> tuple[tuple[tuple[str, str], ...], ...]:
+    """What the title block says, row by row: a small word and the entry under it."""
+    unit = "mm" if face.drawing.unit is Unit.MM else "in"
+    return (
+        (("Job", face.drawing.job), ("Face", face.drawing.title)),
+        (
+            ("Scale", f"1:{face.fit.scale}"),
+            ("Unit", unit),
+            ("Date", drawn_on.isoformat() if drawn_on else ""),
+            ("Sheet", number),
+            ("Note", WARNING),
+        ),
+    )
+
+
+def _add_title_block(page: Page, entries: tuple[tuple[tuple[str, str], ...], ...]) -> None:
+    left, bottom, right, top = _title_box(page)
+    height = (top - bottom) / len(entries)
+    for number, (row, shares) in enumerate(zip(entries, ROWS, strict=True), start=1):
+        low = top - number * height
+        for (label, words), start, end in zip(row, shares, shares[1:], strict=False):
+            cell = (left + (right - left) * start, low, left + (right - left) * end, low + height)
+            _add_box(page, cell)
+            _add_entry(page, cell, label, words)
+
+
+def _add_box(page: Page, box: Box) -> None:
+    left, bottom, right, top = page.in_units(*box)
+    corners = [(left, bottom), (right, bottom), (right, top), (left, top)]
+    page.layout.add_lwpolyline(corners, close=True, dxfattribs={"layer": layer(page.document, "sheet")})
+
+
+def _add_entry(page: Page, cell: Box, label: str, words: str) -> None:
+    """The small word at the top of a cell and the entry under it, cut with a sign where it is too long for the cell."""
+    left, bottom, right, top = cell
+    letters = sheets().lettering[0]
+    most = int((right - left - 2) / (letters * LETTER_WIDTH))
+    plain = readable(words)
+    shown = plain if len(plain) <= most else f"{plain[: most - 1]}…"
+    _write(page, label, (left + 1, top - 1), LABEL_MM, MTextEntityAlignment.TOP_LEFT)
+    _write(page, shown, (left + 1, bottom + 2), letters, MTextEntityAlignment.BOTTOM_LEFT)
+
+
+def _write(page: Page, words: str, at: tuple[float, float], letters_mm: float, align: MTextEntityAlignment) -> None:
+    if words:
+        on = layer(page.document, "sheet")
+        entity = page.layout.add_mtext(paragraph(words), dxfattribs={"layer": on})
+        entity.dxf.char_height = letters_mm / page.face.unit_mm
+        entity.set_location(page.in_units(*at), 0, align)

@@ -1,0 +1,1 @@
+"""Sides and outlines measured exactly, arcs included; uses the job only."""

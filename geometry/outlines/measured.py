@@ -1,0 +1,165 @@
+"""The outline of a part, measured exactly, arcs included; and which outlines can be measured."""
+
+import math
+from collections.abc import Iterator
+from functools import lru_cache
+
+from geometry.outlines.contacts import meet
+from geometry.outlines.sides import WELD_MM, Box, Point, Side, sides
+from shared.errors import OutlineError
+from shared.job import Outline
+
+MOST_BULGE = 1000.0
+"""An arc of a greater bulge is a whole circle but for a gap of less than a quarter of a degree: a slip, not a shape."""
+
+REACH_MM = 1e9
+"""Beyond this (1000 km) the rounding of floats is coarser than a tape; the job's own limits are far lower."""
+
+
+KEPT = 8192
+"""So many outlines keep their box: it is asked for again and again, and all but a dragged part's stay as they are."""
+
+
+def area_mm2(outline: Outline) -> float:
+    """The area enclosed, whichever way round the outline runs; 0 for none.
+
+    The trapezium sum over the chords plus the segment of each arc (checks page, "Areas"). Summed from the first
+    vertex, so that a part far from the face's corner loses no digits.
+    """
+    return abs(signed_area_mm2(outline))
+
+
+def signed_area_mm2(outline: Outline) -> float:
+    """The area enclosed, positive where the outline runs anticlockwise; 0 for none."""
+    if not outline:
+        return 0.0
+    x, y = outline[0].x, outline[0].y
+    total = 0.0
+    for side in sides(outline):
+        total += ((side.x0 - x) * (side.y1 - y) - (side.x1 - x) * (side.y0 - y)) / 2 + side.segment_mm2
+    return total
+
+
+def perimeter_mm(outline: Outline) -> float:
+    """The length of all sides, along the arcs; 0 for none."""
+    return sum(side_lengths_mm(outline))
+
+
+def side_lengths_mm(outline: Outline) -> tuple[float, ...]:
+    """The length of the side that leaves each vertex, along its arc; 0 at a repeated vertex."""
+    lengths = {side.vertex: side.length_mm for side in sides(outline)}
+    return tuple(lengths.get(index, 0.0) for index in range(len(outline)))
+
+
+@lru_cache(maxsize=KEPT)
+def outline_box(outline: Outline) -> Box:
+    """The smallest upright box round it, arcs included: left, bottom, right, top. ValueError for no vertices."""
+    if not outline:
+        raise ValueError("an outline without vertices has no box")
+    if not any(vertex.bulge for vertex in outline):
+        xs, ys = [vertex.x for vertex in outline], [vertex.y for vertex in outline]
+        return (min(xs), min(ys), max(xs), max(ys))
+    return joined([side.box for side in sides(outline)])
+
+
+def joined(boxes: list[Box]) -> Box:
+    """The smallest box round boxes. ValueError for none."""
+    left, bottom, right, top = zip(*boxes, strict=True)
+    return (min(left), min(bottom), max(right), max(top))
+
+
+def flattened(outline: Outline, sagitta_mm: float) -> tuple[Point, ...]:
+    """Points round it, in its direction; no chord leaves its arc by more than `sagitta_mm`. For showing only."""
+    return tuple(point for side in sides(outline) for point in side.points(sagitta_mm))
+
+
+def tidied(outline: Outline) -> Outline:
+    """The same outline without repeated vertices; its sides may be numbered anew."""
+    return tuple(outline[side.vertex] for side in sides(outline))
+
+
+def contains(outline: Outline, x: float, y: float) -> bool:
+    """Whether a point lies inside it or on it (to a micrometre), arcs exact.
+
+    Inside, a ray to the right crosses the chords an odd number of times; each arc's segment that holds the point turns
+    that over. A point level with a vertex or on a chord counts as moved a hair up and to the right, as in `Side`.
+    """
+    inside = False
+    for side in sides(outline):
+        if side.distance_mm(x, y) <= WELD_MM:
+            return True
+        if (side.y0 <= y) != (side.y1 <= y):
+            inside ^= x < side.x0 + (y - side.y0) * (side.x1 - side.x0) / (side.y1 - side.y0)
+        if side.bulge and side.is_beside(x, y):
+            cx, cy = side.centre
+            inside ^= (x - cx) * (x - cx) + (y - cy) * (y - cy) < side.radius_mm * side.radius_mm
+    return inside
+
+
+def check_outline(outline: Outline, where: str) -> None:
+    """Pass an outline that can be measured. OutlineError, naming `where`, for any other.
+
+    Refused: numbers that are not finite, too few corners, nothing enclosed, absurd arcs, sides that cross, touch or
+    run back along each other.
+    """
+    _check_numbers(outline, where)
+    around = sides(outline)
+    _check_arcs(around, where)
+    if len(around) < 2 or (len(around) == 2 and not any(side.bulge for side in around)):
+        raise OutlineError(
+            "the outline has too few corners to enclose anything", where=where, do="give it a third corner or an arc"
+        )
+    for first, second in _neighbours(around):
+        if meet(around[first], around[second], _shared_ends(around, first, second)):
+            numbers = [around[place].vertex + 1 for place in (first, second)]
+            raise OutlineError(
+                f"side {numbers[0]} and side {numbers[1]} of the outline cross, touch or run back along each other",
+                where=where,
+                do="move a corner so that the outline goes round once",
+            )
+    if area_mm2(outline) <= WELD_MM * perimeter_mm(outline):
+        raise OutlineError("the outline encloses nothing", where=where, do="give it a width and a height")
+
+
+def _check_numbers(outline: Outline, where: str) -> None:
+    for number, vertex in enumerate(outline, 1):
+        if not all(map(math.isfinite, (vertex.x, vertex.y, vertex.bulge))):
+            raise OutlineError(f"corner {number} is not a number", where=where, do="measure that corner again")
+        if max(abs(vertex.x), abs(vertex.y)) > REACH_MM:
+            raise OutlineError(f"corner {number} is farther away than 1000 km", where=where, do="check its distances")
+
+
+def _check_arcs(around: tuple[Side, ...], where: str) -> None:
+    for side in around:
+        if side.chord_mm <= WELD_MM:
+            raise OutlineError(
+                f"side {side.vertex + 1} is an arc that begins and ends at one point",
+                where=where,
+                do="make a circle of two half circles",
+            )
+        if abs(side.bulge) > MOST_BULGE:
+            raise OutlineError(
+                f"side {side.vertex + 1} is an arc of almost a whole turn",
+                where=where,
+                do="check the bulge of that arc",
+            )
+
+
+def _neighbours(around: tuple[Side, ...]) -> Iterator[tuple[int, int]]:
+    """The places of all pairs of sides whose boxes meet, the lower first, found by sweeping from left to right."""
+    boxes = [side.box for side in around]
+    begun: list[int] = []
+    for place in sorted(range(len(around)), key=lambda place: boxes[place][0]):
+        left, bottom, _, top = boxes[place]
+        begun = [other for other in begun if boxes[other][2] >= left - WELD_MM]
+        for other in begun:
+            if boxes[other][1] <= top + WELD_MM and boxes[other][3] >= bottom - WELD_MM:
+                yield (min(place, other), max(place, other))
+        begun.append(place)
+
+
+def _shared_ends(around: tuple[Side, ...], first: int, second: int) -> tuple[Point, ...]:
+    """The ends at which one of two sides follows on the other."""
+    follows = (around[first].end,) if second == first + 1 else ()
+    goes_round = (around[first].start,) if first == 0 and second == len(around) - 1 else ()
+    return follows + goes_round

@@ -1,0 +1,72 @@
+"""The four readings that place the box round a part: from left, from floor, width, height. Millimetres."""
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import WELD_MM, Box
+from geometry.parts.moves import resized
+from shared.job import Part
+
+
+class Measure(NamedTuple):
+    """One of the four readings that place a box: how it is read off, and the box with another reading."""
+
+    label: str
+    read: Callable[[Box], float]
+    set: Callable[[Box, float], Box]
+    is_place: bool = False
+
+
+def _at_left(box: Box, length: float) -> Box:
+    return length, box[1], length + box[2] - box[0], box[3]
+
+
+def _at_bottom(box: Box, length: float) -> Box:
+    return box[0], length, box[2], length + box[3] - box[1]
+
+
+def _as_wide(box: Box, length: float) -> Box:
+    return box[0], box[1], box[0] + length, box[3]
+
+
+def _as_high(box: Box, length: float) -> Box:
+    return box[0], box[1], box[2], box[1] + length
+
+
+def _left(box: Box) -> float:
+    return box[0]
+
+
+def _bottom(box: Box) -> float:
+    return box[1]
+
+
+def _width(box: Box) -> float:
+    return box[2] - box[0]
+
+
+def _height(box: Box) -> float:
+    return box[3] - box[1]
+
+
+LEFT = Measure("From left", _left, _at_left, is_place=True)
+BOTTOM = Measure("From floor", _bottom, _at_bottom, is_place=True)
+WIDE = Measure("Width", _width, _as_wide)
+HIGH = Measure("Height", _height, _as_high)
+
+
+def reading(part: Part, measure: Measure) -> float:
+    """A reading of the box round a part."""
+    return measure.read(outline_box(part.outline))
+
+
+def agreed_reading_mm(parts: Sequence[Part], measure: Measure) -> float | None:
+    """The reading that all these parts have alike; None where they differ or there are none."""
+    readings = [reading(part, measure) for part in parts]
+    return readings[0] if readings and max(readings) - min(readings) <= WELD_MM else None
+
+
+def with_reading(part: Part, measure: Measure, length_mm: float) -> Part:
+    """The part moved or resized to a reading. OutlineError where its outline cannot follow."""
+    return resized(part, measure.set(outline_box(part.outline), length_mm))

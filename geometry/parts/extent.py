@@ -1,0 +1,17 @@
+"""How far a face reaches."""
+
+from geometry.outlines.measured import joined, outline_box
+from geometry.outlines.sides import Box
+from shared.job import Face
+from shared.trade.kinds import Kind
+
+
+def extent(face: Face) -> Box:
+    """Left, bottom, right and top of a face: of its wall parts, or of all its parts where it has none.
+
+    Four zeros where the face is empty.
+    """
+    parts = [part for part in face.parts if part.kind is Kind.WALL] or list(face.parts)
+    if not parts:
+        return (0.0, 0.0, 0.0, 0.0)
+    return joined([outline_box(part.outline) for part in parts])

@@ -1,0 +1,110 @@
+"""The border: where another part is seen on the left than on the right, as runs along the sides it comes from."""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from geometry.seen.columns import Floats, Stack, Whole, begins, rows_where
+from geometry.seen.owners import Owners
+from geometry.seen.pieces import Stretches
+
+
+class TornError(Exception):
+    """The pieces of a face do not close: contacts so narrow that a wider weld must decide them. Never leaves geometry.
+
+    `part` is the place in the stack of the part where it shows.
+    """
+
+    def __init__(self, part: int) -> None:
+        self.part = part
+        super().__init__(part)
+
+
+class Border(NamedTuple):
+    """Runs of border, or single pieces of it, in the direction and order of the sides they come from; one row each.
+
+    `piece` is the (first) piece, `side` the row of its side: the front-most of the two parts ends there. `left` and
+    `right` are the places in the stack of the parts with a surface, -1 for none; `left_side` and `right_side` are the
+    rows of their own sides, or -1.
+    """
+
+    piece: Whole
+    side: Whole
+    start: Whole
+    end: Whole
+    begin: Floats
+    finish: Floats
+    left: Whole
+    right: Whole
+    left_side: Whole
+    right_side: Whole
+
+
+def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
+    """The pieces of the border. A hole counts as nothing.
+
+    TornError where a part begins to be seen without a side of its own.
+    """
+    on_left = _own_stretches(stack, stretches, owners.left)
+    on_right = _own_stretches(stack, stretches, owners.right)
+    source = np.where(owners.left > owners.right, on_left, on_right)
+    changes = owners.left != owners.right
+    torn = rows_where(changes & (source < 0))
+    if len(torn):
+        raise TornError(int(max(owners.left[torn[0]], owners.right[torn[0]])))
+    left, right = _with_surface(stack, owners.left), _with_surface(stack, owners.right)
+    piece = rows_where(left != right)
+    piece = piece[np.argsort(source[piece])]
+    row, left, right = source[piece], left[piece], right[piece]
+    left_side, right_side = _sides_of(stretches, on_left[piece], left), _sides_of(stretches, on_right[piece], right)
+    along = stretches.along[row] > 0
+    return Border(
+        piece,
+        stretches.side[row],
+        stretches.start[row],
+        stretches.end[row],
+        stretches.begin[row],
+        stretches.finish[row],
+        np.where(along, left, right),
+        np.where(along, right, left),
+        np.where(along, left_side, right_side),
+        np.where(along, right_side, left_side),
+    )
+
+
+def runs_of(border: Border) -> Border:
+    """The same border with successive pieces of one side that divide the same two parts made one."""
+    fresh = begins(border.side, border.left, border.right, border.left_side, border.right_side)
+    fresh[1:] |= border.start[1:] != border.end[:-1]
+    first = rows_where(fresh)
+    last = np.concatenate((first, [len(fresh)]))[1:] - 1
+    return Border(
+        border.piece[first],
+        border.side[first],
+        border.start[first],
+        border.end[last],
+        border.begin[first],
+        border.finish[last],
+        border.left[first],
+        border.right[first],
+        border.left_side[first],
+        border.right_side[first],
+    )
+
+
+def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
+    """For each piece the stretch of its owner's own outline that lies on it, -1 where none does."""
+    own = np.full(len(owner), -1, dtype=np.intp)
+    rows = rows_where(stack.sides.part[stretches.side] == owner[stretches.piece])
+    own[stretches.piece[rows]] = rows
+    return own
+
+
+def _with_surface(stack: Stack, owner: Whole) -> Whole:
+    """The owners, -1 for holes too."""
+    return np.where((owner >= 0) & stack.surface[owner], owner, -1)
+
+
+def _sides_of(stretches: Stretches, own: Whole, owner: Whole) -> Whole:
+    """The sides of the owners' own stretches, -1 where there is no owner or no stretch."""
+    return np.where((own >= 0) & (owner >= 0), stretches.side[own], -1)

@@ -1,0 +1,83 @@
+"""Which part is seen on either side of each piece."""
+
+from typing import NamedTuple
+
+import numpy as np
+import shapely
+
+from geometry.seen.columns import Flags, Floats, Stack, Whole, ramp, rows_where
+from geometry.seen.pieces import Pieces, Stretches
+
+AT_ONCE = 16_384
+"""Pieces that are looked at together: a face of few thousand parts has no more, a heap would fill the memory."""
+
+
+class Owners(NamedTuple):
+    """The place in the stack of the part in front on the left and the right of each piece, -1 where there is none."""
+
+    left: Whole
+    right: Whole
+
+
+def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
+    """The front-most part on either side of each piece: of those that end on it, and of those that cover its middle."""
+    tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
+    nobody = np.full(len(pieces.x), -1, dtype=np.intp)
+    owners = Owners(nobody, nobody)
+    for begin in range(0, len(pieces.x), AT_ONCE):
+        some = slice(begin, begin + AT_ONCE)
+        piece, part = tree.query(shapely.points(pieces.x[some], pieces.y[some]))
+        owners = in_front(stack, stretches, pieces, (begin + piece, part), owners)
+    return owners
+
+
+def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Whole, Whole], behind: Owners) -> Owners:
+    """The owners where the parts that may lie over pieces (pairs of piece and part) come in front of those `behind`."""
+    piece, part = over
+    many = len(stack.first)
+    own = stack.sides.part[stretches.side]
+    ends_here = np.sort(stretches.piece * many + own)
+    key = piece * many + part
+    found = np.minimum(np.searchsorted(ends_here, key), len(ends_here) - 1)
+    passes = ends_here[found] != key
+    piece, part = piece[passes], part[passes]
+    inside = covers(stack, part, pieces.x[piece], pieces.y[piece])
+    piece, part = piece[inside], part[inside]
+    left, right = behind.left.copy(), behind.right.copy()
+    np.maximum.at(left, piece, part)
+    np.maximum.at(right, piece, part)
+    on_left = stack.interior_left[own] == (stretches.along > 0)
+    np.maximum.at(left, stretches.piece[on_left], own[on_left])
+    np.maximum.at(right, stretches.piece[~on_left], own[~on_left])
+    return Owners(left, right)
+
+
+def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
+    """Whether each part covers the point given with it, arcs exact. The point must not lie on the part's outline."""
+    inside = (stack.left[part] < x) & (x < stack.right[part]) & (stack.bottom[part] < y) & (y < stack.top[part])
+    shaped = rows_where(inside & ~stack.plain[part])
+    if len(shaped):
+        inside[shaped] = _odd(stack, part[shaped], x[shaped], y[shaped])
+    return inside
+
+
+def _odd(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
+    """Whether a ray to the right crosses a part's chords an odd number of times, turned over by each arc's segment.
+
+    A point on a chord counts as moved a hair up (to the right, where the chord is upright), alike for chord and
+    segment, so that a point on the chord of an arc is judged by the arc alone.
+    """
+    sides = stack.sides
+    count = stack.number[part]
+    row = ramp(stack.first[part], count)
+    x, y = np.repeat(x, count), np.repeat(y, count)
+    x0, y0, y1 = sides.x0[row], sides.y0[row], sides.y1[row]
+    dx, dy = sides.x1[row] - x0, y1 - y0
+    turn = dx * (y - y0) - dy * (x - x0)
+    turn = np.where(turn == 0, np.where(dx == 0, -dy, dx), turn)
+    crossed = ((y0 <= y) != (y1 <= y)) & ((turn > 0) == (dy > 0))
+    sweep = sides.sweep[row]
+    near = (x - sides.cx[row]) ** 2 + (y - sides.cy[row]) ** 2 < sides.radius[row] ** 2
+    crossed ^= (turn * sweep < 0) & near
+    odd: Flags = np.bitwise_xor.reduceat(crossed, np.cumsum(count) - count)
+    return odd

@@ -1,0 +1,1 @@
+"""What a point or a dragged part snaps to; uses what is seen."""

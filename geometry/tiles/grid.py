@@ -1,0 +1,194 @@
+"""Cells laid in courses over a region: which lie wholly within, and which its border meets; and rails across it.
+
+A cell that the border does not meet lies on one side of it, so its middle says on which. All questions are asked of
+the border alone, never cell by cell.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from geometry.outlines.sides import WELD_MM
+from geometry.seen.columns import Floats, Whole, ramp, rows_where
+
+
+class Border(NamedTuple):
+    """The straight pieces of closed rings, one row each: from (x0, y0) to (x1, y1)."""
+
+    x0: Floats
+    y0: Floats
+    x1: Floats
+    y1: Floats
+
+    @property
+    def turned(self) -> "Border":
+        """With across and up exchanged."""
+        return Border(self.y0, self.x0, self.y1, self.x1)
+
+
+class Spans(NamedTuple):
+    """Stretches of rails, by the number of the rail, from where to where along it; in that order."""
+
+    rail: Whole
+    begin: Floats
+    end: Floats
+
+    @property
+    def length(self) -> float:
+        """The length of all."""
+        return float((self.end - self.begin).sum())
+
+
+class Grid(NamedTuple):
+    """Cells at every `across` along a course and every `up` from course to course.
+
+    Course n is shifted by n times `shift` of `across`. A cell reaches from `left` to `right` and from `low` to `high`
+    of its place.
+    """
+
+    across: float
+    up: float
+    shift: float
+    left: float
+    right: float
+    low: float
+    high: float
+
+
+class Cells(NamedTuple):
+    """The cells whose middle lies within, as runs along courses, and those that the border meets, each once."""
+
+    course: Whole
+    first: Whole
+    last: Whole
+    met_course: Whole
+    met_place: Whole
+
+    @property
+    def met(self) -> int:
+        """How many the border meets."""
+        return len(self.met_course)
+
+    @property
+    def whole(self) -> int:
+        """How many lie wholly within."""
+        return int((self.last - self.first + 1).sum()) - int(self._in_runs().sum())
+
+    def whole_places(self) -> tuple[Whole, Whole]:
+        """Course and place of every cell that lies wholly within."""
+        many = self.last - self.first + 1
+        course, place = np.repeat(self.course, many), ramp(self.first, many)
+        key, met = self._keys(course, place), self._keys(self.met_course, self.met_place)
+        free = ~np.isin(key, met)
+        return course[free], place[free]
+
+    def _in_runs(self) -> Whole:
+        """Of each cell that the border meets, whether its middle lies within."""
+        if not len(self.course):
+            return np.zeros(0, dtype=np.intp)
+        key = self._keys(self.met_course, self.met_place)
+        run = np.searchsorted(self._keys(self.course, self.first), key, side="right") - 1
+        inside = (run >= 0) & (key <= self._keys(self.course, self.last)[run])
+        return inside.astype(np.intp)
+
+    def _keys(self, course: Whole, place: Whole) -> Whole:
+        """One number for each cell, in the order of courses, then places."""
+        ends = np.concatenate((self.first, self.last, self.met_place))
+        low, high = (int(ends.min()), int(ends.max())) if len(ends) else (0, 0)
+        return course * (high - low + 1) + (place - low)
+
+
+def cells_over(border: Border, grid: Grid) -> Cells:
+    """The cells of a grid over the region within a border; none for no border."""
+    return Cells(*_runs(border, grid), *_met(border, grid))
+
+
+def spans_within(border: Border, heights: Floats) -> Spans:
+    """The stretches of level rails, at ascending heights, that lie within a border; none along the border itself.
+
+    A rail lies within where both its sides do, a weld below it and a weld above.
+    """
+    below, above = (_crossings(border, heights + away) for away in (-WELD_MM, WELD_MM))
+    rail, x = (np.concatenate(columns) for columns in zip(below, above, strict=True))
+    is_above = np.arange(len(rail)) >= len(below[0])
+    order = np.lexsort((x, rail))
+    rail, x, is_above = rail[order], x[order], is_above[order]
+    within = (np.cumsum(~is_above) % 2 == 1) & (np.cumsum(is_above) % 2 == 1)
+    begins = rows_where(within[:-1])
+    begins = begins[x[begins + 1] - x[begins] > WELD_MM]
+    return Spans(rail[begins], x[begins], x[begins + 1])
+
+
+def clipped(spans: Spans, rail: Whole, low: Floats, high: Floats) -> Spans:
+    """What spans have of pieces of their rails, each piece from `low` to `high`; `rail` now numbers the piece."""
+    if not len(spans.rail) or not len(rail):
+        return Spans(rail[:0], low[:0], high[:0])
+    reach = float(max(spans.end.max(), high.max()) - min(spans.begin.min(), low.min())) + 1.0
+    first = np.searchsorted(spans.rail * reach + spans.end, rail * reach + low, side="right")
+    last = np.searchsorted(spans.rail * reach + spans.begin, rail * reach + high, side="left") - 1
+    piece, span = _spread(first.astype(np.float64), last.astype(np.float64))
+    begin, end = np.maximum(spans.begin[span], low[piece]), np.minimum(spans.end[span], high[piece])
+    some = end - begin > WELD_MM
+    return Spans(piece[some], begin[some], end[some])
+
+
+def _crossings(border: Border, heights: Floats) -> tuple[Whole, Floats]:
+    """Where level rails cross the border: the number of the rail, and how far across; of each rail an even number."""
+    low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
+    first, last = (np.searchsorted(heights, ends, side="left").astype(np.float64) for ends in (low, high))
+    row, rail = _spread(first, last - 1)
+    share = (heights[rail] - border.y0[row]) / (border.y1[row] - border.y0[row])
+    return rail, border.x0[row] + share * (border.x1[row] - border.x0[row])
+
+
+def _runs(border: Border, grid: Grid) -> tuple[Whole, Whole, Whole]:
+    """Along the middle of each course, from which to which place middles of cells lie within."""
+    middle = (grid.low + grid.high) / 2
+    low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
+    first, last = np.ceil((low - middle) / grid.up), np.ceil((high - middle) / grid.up) - 1
+    row, course = _spread(first, last)
+    y0, x0 = border.y0[row], border.x0[row]
+    share = (course * grid.up + middle - y0) / (border.y1[row] - y0)
+    along = (x0 + share * (border.x1[row] - x0) - (grid.left + grid.right) / 2) / grid.across - course * grid.shift
+    order = np.lexsort((along, course))
+    ends = np.ceil(along[order]).astype(np.intp)
+    course, begin, end = course[order][::2], ends[::2], ends[1::2] - 1
+    some = begin <= end
+    return course[some], begin[some], end[some]
+
+
+def _met(border: Border, grid: Grid) -> tuple[Whole, Whole]:
+    """Course and place of the cells that the border meets."""
+    row, course = _spread(
+        *_reach(np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1), grid.low, grid.high, grid.up)
+    )
+    height = course.astype(np.float64) * grid.up
+    one, other = _ends_within(border, row, height + grid.low, height + grid.high)
+    away = course * grid.shift * grid.across
+    which, place = _spread(
+        *_reach(np.minimum(one, other) - away, np.maximum(one, other) - away, grid.left, grid.right, grid.across)
+    )
+    cells = np.unique(np.stack((course[which], place), axis=1), axis=0)
+    return cells[:, 0], cells[:, 1]
+
+
+def _reach(low: Floats, high: Floats, begin: float, end: float, step: float) -> tuple[Floats, Floats]:
+    """The first and last of the stretches `begin` to `end`, at every `step`, that what lies from low to high meets."""
+    return np.ceil((low - end) / step), np.floor((high - begin) / step)
+
+
+def _ends_within(border: Border, row: Whole, low: Floats, high: Floats) -> tuple[Floats, Floats]:
+    """Where pieces of border begin and end across, of what lies of them between two heights."""
+    x0, y0 = border.x0[row], border.y0[row]
+    dx, dy = border.x1[row] - x0, border.y1[row] - y0
+    level = dy == 0
+    rise = np.where(level, 1.0, dy)
+    to_low, to_high = (np.clip((height - y0) / rise, 0.0, 1.0) for height in (low, high))
+    return np.where(level, x0, x0 + to_low * dx), np.where(level, x0 + dx, x0 + to_high * dx)
+
+
+def _spread(first: Floats, last: Floats) -> tuple[Whole, Whole]:
+    """For each row all whole numbers from its first to its last: the numbers of the rows, and the numbers."""
+    begin = first.astype(np.intp)
+    many = np.maximum(last.astype(np.intp) - begin + 1, 0)
+    return np.repeat(np.arange(len(begin), dtype=np.intp), many), ramp(begin, many)

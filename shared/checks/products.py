@@ -1,0 +1,124 @@
+"""Whether what is bought and how it is laid holds together: ids, texts, finite numbers. Part of `shared.checks.job`.
+
+What can be read but not reckoned with (a pack of 0 L, a step without its product) is a finding of the takeoff.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from math import isfinite
+
+from shared import limits
+from shared.errors import JobError
+from shared.job import Job, Part
+from shared.trade.finishes import Finish, Step
+from shared.trade.products import Product
+
+_SHADE = re.compile(r"#[0-9A-Fa-f]{6}")
+
+Ranges = Iterable[tuple[str, float | None, float, float]]
+"""What it is, its value (None: not said, which is allowed), the least and the greatest that it may be."""
+
+
+def check_products(job: Job) -> None:
+    """Nothing, where products, finishes, money and allowances hold together; else JobError for the first trouble."""
+    for what, count, most in (
+        ("products", len(job.products), limits.MOST_PRODUCTS),
+        ("packs", sum(len(product.packs) for product in job.products), limits.MOST_PRODUCTS),
+        ("steps", sum(len(finish.steps) for finish in job.finishes), limits.MOST_PRODUCTS),
+    ):
+        if count > most:
+            raise JobError(f"the job has {count} {what}, and at most {most} can be reckoned with", do="take some away")
+    for name, many in Counter(product.id for product in job.products).items():
+        if many > 1:
+            raise JobError(f'two products have the id "{name}"', do="give one of them another id")
+    _check_stand_ins(job)
+    for product in job.products:
+        _check_numbers(_product_ranges(product), f"product {product.name or product.id}")
+    for finish in job.finishes:
+        _check_finish(finish)
+    for room in job.rooms:
+        _check_numbers((("number of rooms alike", room.alike, 1, limits.MOST_ALIKE),), room.name or room.id)
+    _check_numbers(_money_ranges(job), "prices and allowances")
+
+
+def product_texts(job: Job) -> Iterator[str]:
+    """All that a person may write in products and finishes."""
+    for product in job.products:
+        yield from (product.id, product.name, product.stands_for)
+        yield from (pack.name for pack in product.packs)
+    yield job.money.currency
+
+
+def front_ranges(part: Part) -> Ranges:
+    """What may be said of a front."""
+    return (
+        ("number of hinges", part.hinges, 0, limits.MOST_HINGES),
+        ("hole centres in mm", part.hole_centres_mm, 0.0, limits.LONGEST_MM),
+    )
+
+
+def _check_stand_ins(job: Job) -> None:
+    for word, many in Counter(product.stands_for for product in job.products if product.stands_for).items():
+        if many > limits.MOST_STAND_INS:
+            stand = f"{many} products stand for {word[: limits.LONGEST_QUOTED]}"
+            most = f"at most {limits.MOST_STAND_INS} can be reckoned with"
+            raise JobError(f"{stand}, and {most}", do="give some of them another word")
+
+
+def _check_finish(finish: Finish) -> None:
+    where = f"finish {finish.name or finish.id}"
+    if finish.shade and not _SHADE.fullmatch(finish.shade):
+        raise JobError(f'its shade is "{finish.shade[:20]}"', where=where, do="write it as #RRGGBB, or leave it out")
+    for number, step in enumerate(finish.steps, 1):
+        _check_numbers(_step_ranges(step), f"{where}, step {number} ({step.work})")
+
+
+def _check_numbers(ranges: Ranges, where: str) -> None:
+    for what, value, least, most in ranges:
+        if value is not None and not (isfinite(value) and least <= value <= most):
+            do = f"set it from {max(least, 0.0):.15g} to {most:.15g}"  # below 0 it is read, but never meant
+            raise JobError(f"the {what} is {value:.15g}", where=where, do=do)
+
+
+def _product_ranges(product: Product) -> Ranges:
+    most = limits.MOST_OF_A_PRODUCT
+    yield "spread rate", product.covers_m2, -most, most
+    yield "share of solids", product.solids, -1.0, 1.0
+    yield "dry film in um", product.film_um, -most, most
+    yield "usable life in hours", product.usable_h, -most, most
+    yield "keeping time in days", product.keeps_days, -most, most
+    yield "amount on the shelf", product.on_shelf, 0.0, most
+    for part in product.ratio or ():
+        yield "mixing ratio", part, -most, most
+    for pack in product.packs:
+        yield "size of a pack", pack.size, -most, most
+        yield "price of a pack", pack.price, 0.0, most
+
+
+def _step_ranges(step: Step) -> Ranges:
+    hours = limits.MOST_HOURS
+    return (
+        ("number of coats", step.coats, 0, limits.MOST_COATS),
+        ("spread rate", step.covers_m2, -limits.MOST_OF_A_PRODUCT, limits.MOST_OF_A_PRODUCT),
+        ("thinning", step.thinning, 0.0, 1.0),
+        ("least time to the next step in hours", step.next_h, 0.0, hours),
+        ("greatest time to the next coat in hours", step.next_most_h, 0.0, hours),
+        ("time until touched in hours", step.touch_h, 0.0, hours),
+        ("time until used in hours", step.use_h, 0.0, hours),
+    )
+
+
+def _money_ranges(job: Job) -> Ranges:
+    money, allowances = job.money, job.allowances
+    return (
+        ("tax", money.tax, 0.0, 1.0),
+        ("budget", money.budget, 0.0, limits.MOST_MONEY),
+        ("loss", allowances.loss, 0.0, limits.GREATEST_LOSS),
+        ("allowance", allowances.allowance, 0.0, limits.GREATEST_ALLOWANCE),
+        ("litres left in the tray", allowances.tray_l, 0.0, limits.GREATEST_ALLOWANCE),
+        ("allowance of tape", allowances.tape, 0.0, limits.GREATEST_ALLOWANCE),
+        ("allowance of sealant", allowances.sealant, 0.0, limits.GREATEST_ALLOWANCE),
+        ("coats a sleeve lays", allowances.coats_a_sleeve, 1, limits.MOST_COATS),
+        ("hole centres of the new handles in mm", job.handle_centres_mm, 0.0, limits.LONGEST_MM),
+    )

@@ -1,0 +1,147 @@
+"""The job file: a container with the job and its photos (`.recoat`), or the job alone as JSON (`.json`).
+
+Which of the two a file is, its content says when it is read, its ending when it is written. Equal jobs give equal
+bytes.
+"""
+
+from collections.abc import Mapping
+from math import isfinite
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import msgspec
+
+from shared.errors import FileError, JobError
+from shared.files.container import (
+    JOB_NAME,
+    LARGEST_ENTRY,
+    LARGEST_TOTAL,
+    PHOTO_FOLDER,
+    is_container,
+    is_photo_name,
+    packed,
+    unpacked,
+)
+from shared.files.disk import read_bounded, write_atomically
+from shared.files.migrations import migrated
+from shared.files.schema import json_schema
+from shared.files.wrong_values import wrong_value
+from shared.job import VERSION, Job
+
+_MARK_OF_UTF8 = b"\xef\xbb\xbf"
+
+
+class Photo(NamedTuple):
+    """A picture kept in a job file under a plain file name."""
+
+    name: str
+    content: bytes
+
+
+class JobFile(NamedTuple):
+    """What a job file holds."""
+
+    job: Job
+    photos: tuple[Photo, ...] = ()
+
+
+class _Head(msgspec.Struct):
+    """As much of a job as says whether the rest can be read."""
+
+    version: int = VERSION
+
+
+def read_job_file(path: Path) -> JobFile:
+    """What the file holds. FileError where it cannot be read.
+
+    Whether the job holds together is for `shared.checks.job`.
+    """
+    where = str(path)
+    content = read_bounded(path, LARGEST_TOTAL)
+    if not is_container(content):
+        return _with_its_photos(JobFile(job_from_json(content, where)), where)
+    entries = unpacked(content, where)
+    if JOB_NAME not in entries:
+        raise FileError(f"there is no {JOB_NAME} in it", where=where, do="use a file that Recoat has written")
+    photos = tuple(Photo(name.removeprefix(PHOTO_FOLDER), photo) for name, photo in entries.items() if name != JOB_NAME)
+    return _with_its_photos(JobFile(job_from_json(entries[JOB_NAME], where), photos), where)
+
+
+def write_job_file(path: Path, job_file: JobFile) -> None:
+    """Write the job file: JSON alone where the name ends in `.json`, else the container. FileError where that fails."""
+    where = str(path)
+    _with_its_photos(job_file, where)
+    if path.suffix.lower() == ".json":
+        if job_file.photos:
+            raise FileError("a .json file holds no photos", where=where, do="save it with the ending .recoat")
+        write_atomically(path, job_to_json(job_file.job))
+    else:
+        write_atomically(path, container_of(job_file))
+
+
+def container_of(job_file: JobFile) -> bytes:
+    """The container of a job and its photos, sorted by name."""
+    photos = sorted(job_file.photos)
+    named = {f"{PHOTO_FOLDER}{photo.name}": photo.content for photo in photos}
+    if len(named) < len(photos) or not all(is_photo_name(photo.name) for photo in photos):
+        raise FileError("two photos share a name, or one has a name that no file can have", do="rename the photos")
+    return packed({JOB_NAME: job_to_json(job_file.job), **named})
+
+
+def job_to_json(job: Job) -> bytes:
+    """The job as JSON: UTF-8, one field or corner a line. JobError where it holds what no job file can hold.
+
+    Equal jobs give equal bytes: every number is written as its field's type has it, and zero without a sign.
+    """
+    try:
+        plain = msgspec.convert(_unsigned(msgspec.to_builtins(job)), Job)
+        return msgspec.json.format(msgspec.json.encode(plain), indent=1)
+    except (msgspec.ValidationError, UnicodeEncodeError) as trouble:
+        raise JobError("the job holds a value that no file can hold", do="undo the last step") from trouble
+
+
+def job_from_json(content: bytes, where: str) -> Job:
+    """The job that this JSON says, brought up to date if it is an older one. FileError where it says none."""
+    document = content.removeprefix(_MARK_OF_UTF8)
+    if len(document) > LARGEST_ENTRY:
+        raise FileError(f"the job is larger than {LARGEST_ENTRY // 2**20} MB", where=where, do="split it into several")
+    try:
+        if msgspec.json.decode(document, type=_Head).version == VERSION:
+            return msgspec.json.decode(document, type=Job)
+        return msgspec.convert(migrated(msgspec.json.decode(document), where), Job)
+    except msgspec.ValidationError as trouble:
+        raise wrong_value(str(trouble), document, where) from trouble
+    except RecursionError as trouble:
+        raise FileError("it is nested too deeply to be a job", where=where, do="choose a job file") from trouble
+    except (msgspec.DecodeError, UnicodeDecodeError) as trouble:
+        raise FileError(
+            "this is not a job file, or a damaged one", where=where, do="choose another or use a copy"
+        ) from trouble
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema of a job, as published beside this module in `data/job.schema.json`."""
+    return json_schema(Job, f"Recoat job, version {VERSION}")
+
+
+def _with_its_photos(job_file: JobFile, where: str) -> JobFile:
+    """The job file, if every photo that its faces name is in it."""
+    names = {photo.name for photo in job_file.photos}
+    for face in job_file.job.faces:
+        if face.photo and face.photo not in names:
+            what = f'face {face.name} names the photo "{face.photo}", which is not in the file'
+            raise FileError(what, where=where, do="add the photo or take its name away")
+    return job_file
+
+
+def _unsigned(value: Any) -> Any:
+    """The same document with +0.0 for every -0.0, which is equal to it but written otherwise."""
+    if isinstance(value, float):
+        if not isfinite(value):
+            raise JobError("a number in the job is not finite", do="undo the last step")
+        return value + 0.0
+    if isinstance(value, Mapping):
+        return {name: _unsigned(field) for name, field in value.items()}
+    if isinstance(value, list | tuple):
+        return [_unsigned(item) for item in value]
+    return value

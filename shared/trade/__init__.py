@@ -1,0 +1,1 @@
+"""What the trade knows before any job: kinds, finishes, products, tapes; uses nothing else of the project."""

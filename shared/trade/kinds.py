@@ -1,0 +1,66 @@
+"""The kinds of parts and what is usual for each, read from `data/kinds.toml`."""
+
+import tomllib
+from enum import StrEnum
+from functools import cache
+from importlib.resources import files
+
+import msgspec
+
+from shared.trade.finishes import Material
+
+
+class Kind(StrEnum):
+    """What a part is; the words are the trade's."""
+
+    WALL = "wall"
+    BULKHEAD = "bulkhead"
+    SPLASHBACK = "splashback"
+    CABINET = "cabinet"
+    BENCHTOP = "benchtop"
+    KICKBOARD = "kickboard"
+    FILLER = "filler"
+    END_PANEL = "end panel"
+    SHELF = "shelf"
+    DOOR = "door"
+    DRAWER_FRONT = "drawer front"
+    FIXTURE = "fixture"
+    WINDOW = "window"
+    OUTLET = "outlet"
+    CUT_OUT = "cut-out"
+
+
+class Treatment(StrEnum):
+    """How a part is coated."""
+
+    AS_KIND = "as kind"
+    IN_PLACE = "in place"
+    TAKEN_OFF = "taken off"
+    LEFT = "left"
+
+
+class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """What is usual for a kind; the fields are explained at the head of `data/kinds.toml`. `thickness` in mm.
+
+    A hole is made of nothing; every other kind has its material.
+    """
+
+    rank: int
+    treatment: Treatment
+    material: Material | None = None
+    finish: str = ""
+    thickness: float = 0.0
+    hole: bool = False
+    front: bool = False
+    sides: bool = False
+    frame: bool = False
+    wet: bool = False
+    said: tuple[str, ...] = ()
+
+
+@cache
+def usual() -> dict[Kind, Usual]:
+    """What is usual for every kind, in the order of `Kind`."""
+    table = tomllib.loads((files("shared") / "data" / "kinds.toml").read_text("utf-8"))
+    rows = msgspec.convert(table, dict[Kind, Usual])
+    return {kind: rows[kind] for kind in Kind}

@@ -1,0 +1,203 @@
+"""What a person types as a length, read.
+
+    reading  = [+ -] product { (+ -) product }                2400-38   600+450+900
+    product  = measure { (x *) measure | / number }           3x450   2400/4   3 x 1' 6"   7' 10"/2
+    measure  = number [unit] | number feet number [inches]    2400   2.4 m   94 1/2"   7' 10 1/2"
+    number   = whole fraction | fraction | decimal            94 1/2   1/2   2.5
+
+A bare number is in the job's unit; after feet it is inches. Where one unit is typed, once, at the very end, it counts
+for the whole reading: `600+450+900 cm`. A fraction stands after a space: `94-1/2` is a difference. There are no
+brackets.
+"""
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import NamedTuple
+
+from shared.errors import ReadingError
+from shared.job import Unit
+from shared.limits import LONGEST_MM, MOST_OF_A_LINE
+from shared.typed.length_words import ADVICE, Mark, Word, quoted, words_of
+from shared.written.units import show_run, size_mm
+
+_INCHES_A_FOOT = 12
+
+
+class _Measure(NamedTuple):
+    """A number and the size in mm of its unit, None where none was typed."""
+
+    number: Fraction
+    size: Fraction | None
+
+
+def read_length(
+    text: str, unit: Unit, *, decimal: str = ".", allow_zero: bool = False, allow_negative: bool = False
+) -> float:
+    """The length in mm that this text says, reckoned exactly and rounded once.
+
+    `decimal` is the decimal sign. ReadingError, in words, where the text says no length, one beyond 100 m, or one that
+    is zero or below and not allowed to be (moves and positions may).
+    """
+    words = words_of(text, decimal)
+    length = _Reader(text, words, _unit_of_all(words) or unit).reading()
+    _refuse_odd(length, text, unit, allow_zero=allow_zero, allow_negative=allow_negative)
+    return float(length)
+
+
+def read_lengths(
+    text: str, unit: Unit, *, decimal: str = ".", allow_zero: bool = False, allow_negative: bool = False
+) -> tuple[float, ...]:
+    """The lengths in mm of a list such as `2400, 3000, 1800`, parted by commas, semicolons, tabs or new lines.
+
+    Where the comma is the decimal sign it parts two lengths only before a space. A unit typed once stays for the line;
+    where several are typed, a length without one is in the job's. ReadingError where one of them says no length,
+    where there are none, or more than `MOST_OF_A_LINE`.
+    """
+    pieces = parted(text, decimal)
+    if not pieces:
+        raise ReadingError("no length was typed", do=ADVICE)
+    if len(pieces) > MOST_OF_A_LINE:
+        raise ReadingError(f"these are {len(pieces)} readings", do=f"type at most {MOST_OF_A_LINE} in one line")
+    lists = [words_of(piece, decimal) for piece in pieces]
+    units = [word.unit for words in lists for word in words if word.mark is Mark.UNIT]
+    of_line = units[0] if len(units) == 1 else unit
+    lengths = []
+    for piece, words in zip(pieces, lists, strict=True):
+        length = _Reader(piece, words, _unit_of_all(words) or of_line).reading()
+        _refuse_odd(length, piece, unit, allow_zero=allow_zero, allow_negative=allow_negative)
+        lengths.append(float(length))
+    return tuple(lengths)
+
+
+def parted(text: str, decimal: str = ".") -> tuple[str, ...]:
+    """The pieces of a list between commas, semicolons, tabs and new lines; empty ones are left out.
+
+    Where the comma is the decimal sign it parts two pieces only before a space.
+    """
+    plain = text.replace(", " if decimal == "," else ",", ";")
+    for sign in "\t\n\r":
+        plain = plain.replace(sign, ";")
+    return tuple(piece for piece in plain.split(";") if piece.strip(" ,"))
+
+
+def _refuse_odd(length: Fraction, text: str, unit: Unit, *, allow_zero: bool, allow_negative: bool) -> None:
+    if length < 0 and not allow_negative:
+        raise ReadingError("this is less than nothing", where=quoted(text), do="type a length above 0")
+    if length == 0 and not allow_zero:
+        raise ReadingError("this is no length at all", where=quoted(text), do="type a length above 0")
+    if abs(length) > LONGEST_MM:
+        most = show_run(LONGEST_MM, unit)
+        raise ReadingError(f"this is longer than {most}", where=quoted(text), do="check the number and its unit")
+
+
+class _Reader:
+    """Goes through the words of one reading once, from left to right; each method reads what it is named after."""
+
+    def __init__(self, text: str, words: Sequence[Word], bare: str) -> None:
+        self.text = text
+        self.words = words
+        self.at = 0
+        self.bare_size = size_mm(bare)
+
+    def reading(self) -> Fraction:
+        """The whole reading, in mm."""
+        sign = self.take(Mark.PLUS, Mark.MINUS)
+        length = Fraction(0)
+        while True:
+            length += -self.product() if sign is Mark.MINUS else self.product()
+            sign = self.take(Mark.PLUS, Mark.MINUS)
+            if sign is None:
+                break
+        if self.at < len(self.words):
+            raise self.trouble(f"{quoted(self.words[self.at].typed)} does not fit where it stands")
+        return length
+
+    def product(self) -> Fraction:
+        """One term of the sum, in mm."""
+        number, size = self.measure()
+        while mark := self.take(Mark.TIMES, Mark.OVER):
+            other = self.measure()
+            if other.size is not None and (size is not None or mark is Mark.OVER):
+                raise self.trouble("a length is multiplied or shared by a plain number only")
+            number = number * other.number if mark is Mark.TIMES else self.quotient(number, other.number)
+            size = size or other.size
+        return number * (size or self.bare_size)
+
+    def measure(self) -> _Measure:
+        """A number with or without a unit, or feet and inches."""
+        number = self.number()
+        unit = self.unit()
+        if unit == "ft" and self.comes(Mark.NUMBER):
+            return _Measure(number * _INCHES_A_FOOT + self.inches(), size_mm("in"))
+        return _Measure(number, size_mm(unit) if unit else None)
+
+    def inches(self) -> Fraction:
+        """The inches after feet."""
+        begin = self.at
+        inches = self.number()
+        if inches >= 1 and self.words[begin + 1 : begin + 2] and self.words[begin + 1].mark is Mark.OVER:
+            raise self.trouble("this could be meant in two ways", do="type the inches with their mark, as in 7' 10\"/2")
+        if self.unit() not in ("in", ""):
+            raise self.trouble("feet are followed by inches only")
+        return inches
+
+    def number(self) -> Fraction:
+        """A decimal, a fraction (a share of two plain numbers is one too), or a whole number and a fraction."""
+        first = self.plain_number()
+        if self.comes(Mark.OVER, Mark.NUMBER):
+            return self.over(first)
+        if not self.comes(Mark.NUMBER, Mark.OVER, Mark.NUMBER):
+            return first
+        fraction = self.over(self.plain_number())
+        if first.denominator != 1 or fraction >= 1:
+            raise self.trouble("a whole number and a part of one go together, as in 94 1/2")
+        return first + fraction
+
+    def over(self, upper: Fraction) -> Fraction:
+        """What is above shared by the number after the stroke, at which the reader stands."""
+        self.at += 1
+        return self.quotient(upper, self.plain_number())
+
+    def quotient(self, number: Fraction, by: Fraction) -> Fraction:
+        """One number shared by another."""
+        if by == 0:
+            raise self.trouble("nothing can be shared by 0")
+        return number / by
+
+    def plain_number(self) -> Fraction:
+        """The number that comes next."""
+        if self.at == len(self.words):
+            raise self.trouble(f"nothing follows {quoted(self.words[-1].typed)}")
+        word = self.words[self.at]
+        if word.mark is not Mark.NUMBER:
+            raise self.trouble(f"a number is missing before {quoted(word.typed)}")
+        self.at += 1
+        return word.number
+
+    def unit(self) -> str:
+        """The name of the unit that comes next, "" where none does."""
+        if not self.comes(Mark.UNIT):
+            return ""
+        self.at += 1
+        return self.words[self.at - 1].unit
+
+    def take(self, *marks: Mark) -> Mark | None:
+        """The mark that comes next, passed, if it is one of these."""
+        if self.at == len(self.words) or self.words[self.at].mark not in marks:
+            return None
+        self.at += 1
+        return self.words[self.at - 1].mark
+
+    def comes(self, *marks: Mark) -> bool:
+        """Whether words of these marks come next, in this order."""
+        return tuple(word.mark for word in self.words[self.at : self.at + len(marks)]) == marks
+
+    def trouble(self, what: str, do: str = ADVICE) -> ReadingError:
+        """What is wrong with this reading."""
+        return ReadingError(what, where=quoted(self.text), do=do)
+
+
+def _unit_of_all(words: Sequence[Word]) -> str:
+    """The unit that counts for all bare numbers: the only one, if it is the last word; else ""."""
+    units = [word.unit for word in words if word.mark is Mark.UNIT]
+    return words[-1].unit if words and len(units) == 1 else ""

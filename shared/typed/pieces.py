@@ -1,0 +1,100 @@
+"""A line of readings and words, taken apart: `450 door, 600 drawers 3`. What it means is for `row_words`, `wall_words`.
+
+Nothing need stand between a reading and a word. Commas, semicolons and new lines part items; spaces and tabs part
+nothing. Where the comma is the decimal sign it parts two items only where it does not stand between two digits.
+"""
+
+import re
+from collections.abc import Collection, Sequence
+from enum import Enum
+from typing import NamedTuple
+
+from shared.errors import ReadingError
+from shared.job import Unit
+from shared.typed.length_words import Mark, in_a_reading, on_a_keyboard, quoted, words_of
+
+LONGEST_LINE = 10_000
+"""Characters. Nobody types as many by intent."""
+
+_SHORTEST_BEGINNING = 2
+"""Letters of a word that are enough where no other begins with them."""
+
+_PATTERN = re.compile(r"(?P<letters>[^\W\d_]+(?:\.(?!\d))?)|(?P<stop>[;\n\r]|(?<=\d)\t+(?=\d))|(?P<comma>,)")
+_BETWEEN_DIGITS = re.compile(r"(?<=\d),(?=\d)")
+
+
+class Sort(Enum):
+    """What a piece is."""
+
+    READING = "reading"
+    WORD = "word"
+    BREAK = "break"
+
+
+class Piece(NamedTuple):
+    """One piece: what it is and its text, in small letters."""
+
+    sort: Sort
+    text: str
+
+
+def pieces_of(text: str, decimal: str) -> tuple[Piece, ...]:
+    """The pieces of a line from left to right; none for an empty one. ReadingError where it is too long to be one."""
+    if len(text) > LONGEST_LINE:
+        raise ReadingError("this is too long to be one line", where=quoted(text), do="type it in several goes")
+    line = on_a_keyboard(text)
+    pieces: list[Piece] = []
+    begin = 0
+    for match in _PATTERN.finditer(line):
+        sort = _sort(match, line, decimal)
+        if sort is Sort.READING:
+            continue
+        pieces += (_reading(line[begin : match.start()]), Piece(sort, match[0].removesuffix(".")))
+        begin = match.end()
+    pieces.append(_reading(line[begin:]))
+    return tuple(piece for piece in pieces if piece.text)
+
+
+def _sort(match: re.Match[str], line: str, decimal: str) -> Sort:
+    if match.lastgroup == "letters":
+        return Sort.READING if in_a_reading(match[0]) else Sort.WORD
+    decimal_comma = decimal == "," and _BETWEEN_DIGITS.match(line, match.start())
+    return Sort.READING if decimal_comma else Sort.BREAK
+
+
+def _reading(text: str) -> Piece:
+    return Piece(Sort.READING, " ".join(text.split()))
+
+
+def with_units(readings: Sequence[str], unit: Unit, decimal: str) -> tuple[str, ...]:
+    """The readings of a line, each with a unit of its own where any has one, so that each can stand by itself.
+
+    A unit typed once stays for the line; where several are typed, a reading without one is in the job's.
+    """
+    units = [units_of(text, decimal) for text in readings]
+    typed = [name for names in units for name in names]
+    if not typed:
+        return tuple(readings)
+    of_line = typed[0] if len(typed) == 1 else unit
+    return tuple(text if names else f"{text} {of_line}" for text, names in zip(readings, units, strict=True))
+
+
+def units_of(reading: str, decimal: str) -> tuple[str, ...]:
+    """The units that are typed in a reading, in order. ReadingError where it is none."""
+    return tuple(word.unit for word in words_of(reading, decimal) if word.mark is Mark.UNIT)
+
+
+def word_meant(typed: str, words: Collection[str]) -> str:
+    """Which of these words is typed: in full, with a plural s, or by a beginning of two letters that no other has.
+
+    ReadingError, which says what words there are, where it is none of them or could be several.
+    """
+    for word in words:
+        if typed in (word, f"{word}s"):
+            return word
+    meant = [word for word in words if word.startswith(typed)] if len(typed) >= _SHORTEST_BEGINNING else []
+    if len(meant) == 1:
+        return meant[0]
+    if meant:
+        raise ReadingError("this could be meant in two ways", where=quoted(typed), do=f"type {' or '.join(meant)}")
+    raise ReadingError("this word is not known here", where=quoted(typed), do=f"use {', '.join(words)}")

@@ -1,0 +1,91 @@
+"""Lengths and areas at the doors: from the millimetres inside to what a person sees.
+
+Whatever `show_length` gives, `shared.typed.lengths.read_length` reads back. Units that are powers of ten of a
+millimetre are reckoned here; all others are pint's, which is imported when the first of them is met: importing it takes
+longer than everything else that happens when the program starts.
+"""
+
+from fractions import Fraction
+from functools import cache
+
+from shared.job import Unit
+
+TENTHS = 10
+"""Millimetres are shown to a tenth: a tape is read to half a millimetre at best (common practice, no source)."""
+
+DIVISIONS = 32
+"""Inches are shown to a thirty-second, the finest division of a usual inch tape (common practice, no source)."""
+
+_TENFOLD = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
+
+_BY_PINT = ("in", "ft")
+
+_LARGE = {Unit.MM: "m", Unit.INCH: "ft"}
+
+
+def size_mm(unit: str) -> Fraction:
+    """How many millimetres one of this unit of length is, exactly: "mm", "cm", "m", "in", "ft"."""
+    return _TENFOLD[unit] if unit in _TENFOLD else _sizes_by_pint()[unit]
+
+
+@cache
+def _sizes_by_pint() -> dict[str, Fraction]:
+    import pint  # late: see the head of this module
+
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
+    return {unit: Fraction(registry.Quantity(Fraction(1), unit).to("mm").magnitude) for unit in _BY_PINT}
+
+
+def large_unit(unit: Unit) -> str:
+    """The unit in which runs are added up, "m" or "ft"; areas are in its square, written "m2" or "ft2"."""
+    return _LARGE[unit]
+
+
+def run_in(length_mm: float, unit: Unit) -> float:
+    """A length as a number of metres or feet."""
+    return float(length_mm / size_mm(large_unit(unit)))
+
+
+def area_in(area_mm2: float, unit: Unit) -> float:
+    """An area as a number of square metres or square feet."""
+    return float(area_mm2 / size_mm(large_unit(unit)) ** 2)
+
+
+def show_run(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+    """A length that was added up: "9.80 m" or "32.2 ft"."""
+    return f"{_fixed(run_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
+
+
+def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:
+    """An area: "2.14 m2" or "23.0 ft2"; `fine`, as a step of a sum, with one digit more."""
+    return f"{_fixed(area_in(area_mm2, unit), unit, decimal, more=fine)} {large_unit(unit)}2"
+
+
+def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+    """A length as it is read off a tape: "3600", "600.5" millimetres, or `94 1/2"`."""
+    if unit is Unit.MM:
+        return _tenths(length_mm).replace(".", decimal)
+    return _inches(length_mm)
+
+
+def length_words(length_mm: float, unit: Unit) -> str:
+    """A length with its unit, for a sentence."""
+    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")
+
+
+def _fixed(number: float, unit: Unit, decimal: str, *, more: bool = False) -> str:
+    """The number to a hundredth of a metre or square metre, or a tenth of a foot or square foot. Never "-0.00"."""
+    digits = (2 if unit is Unit.MM else 1) + more
+    return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal)
+
+
+def _tenths(length_mm: float) -> str:
+    return f"{round(length_mm * TENTHS) / TENTHS + 0.0:.1f}".removesuffix(".0")
+
+
+def _inches(length_mm: float) -> str:
+    parts = round(Fraction(length_mm) / size_mm("in") * DIVISIONS)
+    whole, rest = divmod(abs(parts), DIVISIONS)
+    fraction = str(Fraction(rest, DIVISIONS)) if rest else ""
+    words = " ".join(word for word in (str(whole) if whole or not rest else "", fraction) if word)
+    return f'{"-" if parts < 0 else ""}{words}"'

@@ -1,0 +1,123 @@
+"""The basket of a job: of all sets of packs that are enough the cheapest, then the least left over, then the fewest."""
+
+from collections.abc import Mapping
+from itertools import chain
+from typing import NamedTuple
+
+from shared.findings import Finding
+from shared.job import Job
+from shared.trade.products import Money, Product
+from takeoff.basket.cents import pack_cents, tax_cents
+from takeoff.basket.offers import Offer
+from takeoff.basket.packs import cheapest
+from takeoff.basket.stock import Stock, look_at_packs, look_at_price, stock_of, why_not_enough
+from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
+
+
+class Otherwise(NamedTuple):
+    """Other packs that would be enough, what they cost and how much they would leave over."""
+
+    packs: tuple[Bought, ...]
+    cost: float
+    left_over: float
+
+
+class _Met(NamedTuple):
+    """How one piece of work is met; no row where it cannot be."""
+
+    row: BasketRow | None
+    proved: bool
+    findings: tuple[Finding, ...]
+
+
+def basket(job: Job, needs: Needs) -> Basket:
+    """What to buy for what is needed, in the order of the needs; nothing for nothing.
+
+    A piece of work is met by one product, its shelf first. Products that have a price are preferred to those that have
+    none, and packs that have one to those that have none; where no price is known the fewest packs are bought, and the
+    row has no cost. What cannot be reckoned with is left out, and a finding says so; those of the needs themselves are
+    not said again.
+    """
+    products = {product.id: product for product in job.products}
+    met = tuple(_met(wanted, products, job) for wanted in needs.wanted)
+    rows = tuple(each.row for each in met if each.row)
+    cents = sum(round(row.cost * 100) for row in rows if row.cost is not None)
+    return Basket(
+        rows=rows,
+        cost=cents / 100,
+        tax=tax_cents(cents, job.money) / 100,
+        budget=job.money.budget,
+        proved=all(each.proved for each in met),
+        findings=tuple(dict.fromkeys(chain.from_iterable(each.findings for each in met))),
+    )
+
+
+def price_with_tax(price: float, money: Money) -> float:
+    """What a pack costs at the counter, tax included, to the cent; half a cent is rounded up (common practice)."""
+    return pack_cents(price, money) / 100
+
+
+def leaving_least(job: Job, row: BasketRow) -> Otherwise | None:
+    """The packs of the same product that would leave least over: why more is bought than is needed.
+
+    None where those bought do, or where nobody knows what they cost. `row` is of the job's own basket.
+    """
+    product = next(product for product in job.products if product.id == row.product)
+    stock = stock_of(product, row.need)
+    if not row.packs or not stock.priced:
+        return None
+    counts = cheapest((Offer(stock.missing, stock.sizes, stock.sizes),)).counts
+    left_over = stock.left_over(counts)
+    if left_over >= row.left_over:
+        return None
+    return Otherwise(_bought(stock, counts), _cents(stock, counts, job.money) / 100, left_over)
+
+
+def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
+    found: list[Finding] = []
+    stocks: list[Stock] = []
+    for need in wanted.options:
+        if product := products.get(need.product):
+            stock = stock_of(product, need.amount.amount)
+            trouble = tuple(why_not_enough(stock))
+            found += [*look_at_packs(product, job.unit), *trouble]
+            stocks += [] if trouble else [stock]
+    if not stocks:
+        return _Met(None, proved=True, findings=tuple(found))
+    stocks = [stock for stock in stocks if stock.priced] or stocks
+    choice = cheapest(tuple(_offer(stock, job.money) for stock in stocks))
+    stock = stocks[choice.offer]
+    return _Met(_row(wanted.name, stock, choice.counts, job.money), choice.proved, (*found, *look_at_price(stock)))
+
+
+def _offer(stock: Stock, money: Money) -> Offer:
+    """Where no pack has a price each counts alike: the fewest are bought."""
+    return Offer(stock.missing, stock.sizes, _prices(stock, money) or (1,) * len(stock.packs))
+
+
+def _row(name: str, stock: Stock, counts: tuple[int, ...], money: Money) -> BasketRow:
+    prices = _prices(stock, money)
+    return BasketRow(
+        wanted=name,
+        product=stock.product.id,
+        need=stock.need,
+        from_shelf=min(stock.need, stock.product.on_shelf),
+        packs=_bought(stock, counts),
+        cost=_cents(stock, counts, money) / 100 if stock.priced else None,
+        left_over=stock.left_over(counts),
+        one_more=min(prices) / 100 if prices else None,
+        keeps_days=stock.product.keeps_days,
+    )
+
+
+def _bought(stock: Stock, counts: tuple[int, ...]) -> tuple[Bought, ...]:
+    return tuple(Bought(pack, many) for pack, many in zip(stock.packs, counts, strict=True) if many)
+
+
+def _prices(stock: Stock, money: Money) -> tuple[int, ...]:
+    """What each pack costs, in cents; none where no pack has a price."""
+    return tuple(pack_cents(pack.price, money) for pack in stock.packs if pack.price is not None)
+
+
+def _cents(stock: Stock, counts: tuple[int, ...], money: Money) -> int:
+    return sum(many * price for many, price in zip(counts, _prices(stock, money), strict=False))

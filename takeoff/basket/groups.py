@@ -1,0 +1,46 @@
+"""The rows of a basket gathered as one walks through a shop: coatings, sealing and masking, tools and cleaning."""
+
+from typing import NamedTuple
+
+from shared.job import Job
+from shared.trade.products import Product, Use
+from takeoff.figures.to_buy import Basket, BasketRow
+
+_GROUPS = {
+    "Coatings": (Use.FILLER, Use.PRIMER, Use.COLOUR, Use.CLEAR),
+    "Sealing and masking": (Use.SEALANT, Use.TAPE),
+    "Tools and cleaning": (Use.CLEANER, Use.ABRASIVE, Use.SLEEVE, Use.OTHER),
+}
+
+
+class Line(NamedTuple):
+    """A row of the basket, and the product that it buys."""
+
+    product: Product
+    row: BasketRow
+
+    @property
+    def name(self) -> str:
+        """What the product is called; its id where it has no name."""
+        return self.product.name or self.product.id
+
+
+class BasketGroup(NamedTuple):
+    """Rows that stand together, and what they cost, those without a price left out."""
+
+    name: str
+    lines: tuple[Line, ...]
+    cost: float
+
+
+def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
+    """The groups that hold something, each in the order of the basket; `job` is what it was reckoned for."""
+    products = {product.id: product for product in job.products}
+    lines = tuple(Line(products[row.product], row) for row in basket.rows)
+    groups = ((name, tuple(line for line in lines if line.product.use in uses)) for name, uses in _GROUPS.items())
+    return tuple(BasketGroup(name, some, _cost(some)) for name, some in groups if some)
+
+
+def _cost(lines: tuple[Line, ...]) -> float:
+    """In whole cents, as floats do not add up to one."""
+    return sum(round(100 * line.row.cost) for line in lines if line.row.cost is not None) / 100

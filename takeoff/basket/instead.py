@@ -1,0 +1,50 @@
+"""What else would do for a piece of work: another product that stands in, and packs of one size only."""
+
+from collections.abc import Iterator
+from itertools import chain
+
+from msgspec.structs import replace
+
+from shared.edits.finishes import find_product, with_changed_product
+from shared.job import Job
+from takeoff.basket.cheapest import basket
+from takeoff.figures.to_buy import Basket, BasketRow, Need, Needs, Wanted
+
+
+def other_packs(job: Job, needs: Needs, bought: Basket) -> tuple[BasketRow, ...]:
+    """Rows beside those that are `bought`, by what is wanted; the cheapest of each first.
+
+    They say why nothing cheaper is taken. None without a price, nor for what the shelf has enough of.
+    """
+    return tuple(
+        row
+        for wanted in needs.wanted
+        if (taken := taken_for(wanted, bought)) is not None and taken.packs
+        for row in sorted(_others(job, needs, wanted, taken), key=_cost)
+    )
+
+
+def taken_for(wanted: Wanted, bought: Basket) -> BasketRow | None:
+    """The row of a basket that does this work; None where none does."""
+    options = {need.product for need in wanted.options}
+    return next((row for row in bought.rows if row.wanted == wanted.name and row.product in options), None)
+
+
+def _others(job: Job, needs: Needs, wanted: Wanted, taken: BasketRow) -> tuple[BasketRow, ...]:
+    """Each once, the one that is taken not at all."""
+    rows = chain.from_iterable(_rows(job, needs, wanted, need) for need in wanted.options)
+    others = (row for row in rows if row.cost is not None)
+    return tuple(dict.fromkeys(row for row in others if (row.product, row.packs) != (taken.product, taken.packs)))
+
+
+def _rows(job: Job, needs: Needs, wanted: Wanted, need: Need) -> Iterator[BasketRow]:
+    """The cheapest set of one product's packs, then that of each size."""
+    alone = needs._replace(wanted=(Wanted(wanted.name, (need,)),))
+    product = find_product(job, need.product)
+    yield from basket(job, alone).rows
+    for pack in product.packs:
+        yield from basket(with_changed_product(job, replace(product, packs=(pack,))), alone).rows
+
+
+def _cost(row: BasketRow) -> float:
+    return row.cost or 0.0

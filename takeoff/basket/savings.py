@@ -1,0 +1,127 @@
+"""What would make a basket cheaper: each change is made and the basket bought anew, nothing is estimated.
+
+Packs and products that stand in for each other are the cheapest already; what is left is to lay less.
+"""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from msgspec.structs import replace
+
+from shared.edits.finishes import with_changed_finish, with_changed_step
+from shared.job import Job
+from shared.trade.finishes import Finish, Work
+from shared.trade.products import Product
+from takeoff.basket.cheapest import basket
+from takeoff.basket.compared import compare
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.to_buy import Basket
+from takeoff.needs.by_area import Laid, called_finish, steps_laid, surfaces
+from takeoff.needs.demands import Products, called_product
+from takeoff.needs.quantities import needs
+
+LEAST_COATS = {Work.PRIME: 1, Work.COLOUR: 1, Work.CLEAR: 0}
+"""How few coats these steps may come down to; the others are not thinned out (own choice)."""
+
+SMALL_ALLOWANCE = 0.05
+"""What a careful hand may do with (own choice)."""
+
+
+class Saving(NamedTuple):
+    """A change in words, the job and the basket with it, how much it saves, and whether that is within the budget."""
+
+    what: str
+    job: Job
+    basket: Basket
+    saves: float
+    enough: bool
+
+
+class _Change(NamedTuple):
+    what: str
+    made: Callable[[Job], Job]
+
+
+def savings(job: Job, takeoff: Takeoff, before: Basket) -> tuple[Saving, ...]:
+    """What each change alone would save, those that save most first; none where nothing would.
+
+    A coat fewer, a smaller allowance, a finish left out (what its steps use up: its masking and sealant stay).
+    `takeoff` is that of the job, and `before` its basket.
+    """
+    changes = (*_thrift(job, takeoff), *_left_out(job, takeoff))
+    return tuple(saving for _, saving in _that_save(changes, job, takeoff, before))
+
+
+def under_budget(job: Job, takeoff: Takeoff, before: Basket) -> tuple[Saving, ...]:
+    """What would bring a basket that is over its budget under it; nothing where it is not over.
+
+    What is enough alone, the least first. Where nothing is, fewer coats and a smaller allowance are added up, those
+    that save most first, until they are enough: one saving that names them all. If all are not enough, it says so.
+    """
+    if not before.over:
+        return ()
+    alone = [saving for saving in savings(job, takeoff, before) if saving.enough]
+    return tuple(reversed(alone)) or _added_up(job, takeoff, before)
+
+
+def _added_up(job: Job, takeoff: Takeoff, before: Basket) -> tuple[Saving, ...]:
+    taken: Saving | None = None
+    for change, _ in _that_save(_thrift(job, takeoff), job, takeoff, before):
+        both = _Change(f"{taken.what}; {change.what}" if taken else change.what, change.made)
+        taken = _saving(both, taken.job if taken else job, takeoff, before)
+        if taken.enough:
+            break
+    return (taken,) if taken else ()
+
+
+def _that_save(
+    changes: tuple[_Change, ...], job: Job, takeoff: Takeoff, before: Basket
+) -> list[tuple[_Change, Saving]]:
+    found = ((change, _saving(change, job, takeoff, before)) for change in changes)
+    return sorted((each for each in found if each[1].saves > 0), key=lambda each: -each[1].saves)
+
+
+def _saving(change: _Change, job: Job, takeoff: Takeoff, before: Basket) -> Saving:
+    changed = change.made(job)
+    after = basket(changed, needs(changed, takeoff))
+    return Saving(change.what, changed, after, -compare(before, after).cost, not after.over)
+
+
+def _thrift(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
+    """All surfaces keep their finish, and it is laid more sparingly."""
+    products = Products(job)
+    coats = tuple(
+        _one_coat_fewer(laid, product)
+        for laid in steps_laid(job, surfaces(job, takeoff))
+        if laid.step.coats > LEAST_COATS.get(laid.step.work, laid.step.coats)
+        and (product := products.find(laid.step.product)) is not None
+    )
+    return (*coats, *_small_allowance(job))
+
+
+def _one_coat_fewer(laid: Laid, product: Product) -> _Change:
+    coats = laid.step.coats
+    left = {0: "no coat", 1: "1 coat"}.get(coats - 1, f"{coats - 1} coats")
+    return _Change(
+        f"{called_finish(laid.finish)}: {left} of {called_product(product)} instead of {coats}",
+        lambda job: with_changed_step(job, laid.finish.id, laid.place, replace(laid.step, coats=coats - 1)),
+    )
+
+
+def _small_allowance(job: Job) -> tuple[_Change, ...]:
+    allowances = job.allowances
+    if allowances.allowance <= SMALL_ALLOWANCE:
+        return ()
+    small = replace(allowances, allowance=SMALL_ALLOWANCE)
+    what = f"An allowance of {SMALL_ALLOWANCE:.0%} instead of {allowances.allowance:.0%}"
+    return (_Change(what, lambda job: replace(job, allowances=small)),)
+
+
+def _left_out(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
+    used = {surface.finish for surface in surfaces(job, takeoff)}
+    return tuple(_without(finish) for finish in job.finishes if finish.id in used and finish.steps)
+
+
+def _without(finish: Finish) -> _Change:
+    bare = replace(finish, steps=())
+    return _Change(f"{called_finish(finish)} left out", lambda job: with_changed_finish(job, bare))

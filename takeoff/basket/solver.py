@@ -1,0 +1,121 @@
+"""The cheapest packs by an integer program, solved and proved by a constraint solver."""
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import chain
+from typing import NamedTuple
+
+from ortools.sat.python import cp_model
+
+from takeoff.basket.offers import Choice, Offer
+
+SEED = 1
+
+weighted_sum = cp_model.LinearExpr.weighted_sum
+
+
+class _Asked(NamedTuple):
+    """The program: whether each offer is taken, and how many of each of its packs."""
+
+    offers: tuple[Offer, ...]
+    model: cp_model.CpModel
+    taken: tuple[cp_model.IntVar, ...]
+    counts: tuple[tuple[cp_model.IntVar, ...], ...]
+
+
+def solve(offers: tuple[Offer, ...], effort: float) -> Choice:
+    """The answer to `takeoff.basket.packs.cheapest`: aim after aim, each holding what the earlier ones reached."""
+    best = _of_one_size(offers)
+    asked = _asked(offers)
+    solver = _solver(effort)
+    proved = False
+    for aim in _aims(asked):
+        _leave_out_what_costs_more(asked, _cost(offers, best))
+        asked.model.minimize(aim)
+        status = solver.solve(asked.model)
+        if status in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+            best = _choice(solver, asked)
+        if status != cp_model.OPTIMAL:
+            break
+        proved = True
+        asked.model.add(aim == solver.value(aim))
+    return best._replace(proved=proved)
+
+
+def _solver(effort: float) -> cp_model.CpSolver:
+    """One worker and a fixed seed: the same answer every time."""
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.random_seed = SEED
+    solver.parameters.max_deterministic_time = effort
+    return solver
+
+
+def _asked(offers: tuple[Offer, ...]) -> _Asked:
+    model = cp_model.CpModel()
+    taken = tuple(model.new_bool_var("") for _ in offers)
+    counts = tuple(tuple(model.new_int_var(0, _alone(offer, size), "") for size in offer.sizes) for offer in offers)
+    model.add_exactly_one(taken)
+    for offer, chosen, many in zip(offers, taken, counts, strict=True):
+        model.add(weighted_sum(many, offer.sizes) >= offer.missing).only_enforce_if(chosen)
+        for count in many:
+            model.add(count == 0).only_enforce_if(~chosen)
+    return _Asked(offers, model, taken, counts)
+
+
+def _alone(offer: Offer, size: int) -> int:
+    """How many packs of one size hold all that is missing; more are never better, as one could go back."""
+    return max(-(-offer.missing // size), 0)
+
+
+def _leave_out_what_costs_more(asked: _Asked, ceiling: int) -> None:
+    """Say outright how many of each pack leave the cost under the ceiling; the solver is long in finding that out.
+
+    At best all that is missing is bought at the lowest price per unit. What is left of the ceiling then pays for so
+    many times what a pack costs over that price.
+    """
+    for offer, counts in zip(asked.offers, asked.counts, strict=True):
+        packs = tuple(zip(offer.sizes, offer.prices, strict=True))
+        best_size, best_price = min(packs, key=_price_per_unit, default=(0, 0))
+        spare = max(ceiling * best_size - best_price * offer.missing, 0)
+        for count, (size, price) in zip(counts, packs, strict=True):
+            over = price * best_size - best_price * size
+            if over and spare // over < _alone(offer, size):
+                asked.model.add(count <= spare // over)
+
+
+def _price_per_unit(pack: tuple[int, int]) -> Fraction:
+    size, price = pack
+    return Fraction(price, size)
+
+
+def _aims(asked: _Asked) -> Iterator[cp_model.LinearExpr]:
+    """Cost; then what is left over; then how many packs, and of answers alike in all that the earliest offer."""
+    counts = list(chain.from_iterable(asked.counts))
+    offers = asked.offers
+    yield weighted_sum(counts, [price for offer in offers for price in offer.prices])
+    sizes = [size for offer in offers for size in offer.sizes]
+    yield weighted_sum([*counts, *asked.taken], [*sizes, *(-offer.missing for offer in offers)])
+    yield weighted_sum([*counts, *asked.taken], [len(offers)] * len(counts) + list(range(len(offers))))
+
+
+def _choice(solver: cp_model.CpSolver, asked: _Asked) -> Choice:
+    place = next(place for place, taken in enumerate(asked.taken) if solver.value(taken))
+    return Choice(place, tuple(solver.value(count) for count in asked.counts[place]))
+
+
+def _of_one_size(offers: Sequence[Offer]) -> Choice:
+    """The cheapest that is all of one size: where the search begins, and what stands if it finds nothing."""
+    found: list[tuple[int, Choice]] = []
+    for place, offer in enumerate(offers):
+        for pack, size in enumerate(offer.sizes):
+            counts = [0] * len(offer.sizes)
+            counts[pack] = _alone(offer, size)
+            found.append((counts[pack] * offer.prices[pack], Choice(place, tuple(counts))))
+        if offer.missing <= 0:
+            found.append((0, Choice(place, (0,) * len(offer.sizes))))
+    return min(found)[1]
+
+
+def _cost(offers: Sequence[Offer], choice: Choice) -> int:
+    return sum(price * many for price, many in zip(offers[choice.offer].prices, choice.counts, strict=True))

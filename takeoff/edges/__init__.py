@@ -1,0 +1,1 @@
+"""Edges, joints, masking, corners and ties, in metres; uses figures and surfaces."""

@@ -1,0 +1,204 @@
+"""Ties: sides of plans that run along elevations, so that lengths are compared and nothing is counted twice."""
+
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from typing import NamedTuple
+
+from geometry.edits.tying import runs_with_wall, wall_place_mm
+from geometry.outlines.measured import contains, outline_box, side_lengths_mm
+from geometry.outlines.sides import Side, sides
+from shared.job import Face, Job, Outline, Part, Tie, View
+from shared.trade.kinds import Kind, Treatment
+from takeoff.edges.joints import Found, joint_table
+from takeoff.edges.masking import NEAR_MM
+from takeoff.edges.of_face import divided, part_below, ranked_parts
+from takeoff.figures.measured import EdgeRow
+from takeoff.surfaces.tags import BENCH_MM
+from takeoff.surfaces.treatments import Treatments
+
+Span = tuple[float, float]
+"""From and to, along an elevation (mm from its left end)."""
+
+TURNED_BACK = -0.999
+"""The cosine below which two sides run in opposite directions (within about 2.5 degrees)."""
+
+
+class Tied(NamedTuple):
+    """A tie with what it refers to: the plan, its part and side, and the elevation."""
+
+    tie: Tie
+    plan: Face
+    part: Part
+    side: Side
+    elevation: Face
+
+    @property
+    def span(self) -> Span:
+        """Where it runs along the elevation, the lesser end first."""
+        return (min(self.tie.start_mm, self.tie.end_mm), max(self.tie.start_mm, self.tie.end_mm))
+
+
+def tied_sides(job: Job) -> tuple[Tied, ...]:
+    """All ties of the job's plans, but those whose part, side or face is not there: `check_job` refuses them."""
+    faces = {face.id: face for face in job.faces}
+    return tuple(tied for plan in job.faces for tied in _tied_on(plan, faces))
+
+
+def _tied_on(plan: Face, faces: Mapping[str, Face]) -> Iterator[Tied]:
+    parts = {part.id: part for part in plan.parts}
+    for tie in plan.ties:
+        part, elevation = parts.get(tie.part), faces.get(tie.face)
+        side = next((each for each in sides(part.outline) if each.vertex == tie.side), None) if part else None
+        if part and side and elevation:
+            yield Tied(tie, plan, part, side, elevation)
+
+
+def side_length_mm(tied: Tied) -> float:
+    """The length of the tied side as the plan draws it."""
+    return side_lengths_mm(tied.part.outline)[tied.tie.side]
+
+
+def benchtop_span(tied: Tied) -> Span | None:
+    """From where to where the elevation shows benchtops, of those that the tie meets; None where it shows none."""
+    spans = [span for _, span in _benchtops(tied)]
+    return (min(start for start, _ in spans), max(end for _, end in spans)) if spans else None
+
+
+def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> dict[str, frozenset[int]]:
+    """By part of a plan, its sides that an elevation shows as the front edge of a coated benchtop: counted there.
+
+    One who faces the wall sees the sides that run back along the tied one: of the tied part and of those that it goes
+    on in round a corner. Those count that stand where the elevation shows its benchtop.
+    """
+    counted: dict[str, frozenset[int]] = {}
+    for tied in ties:
+        if tied.part.kind is Kind.BENCHTOP:
+            drawn = [span for part, span in _benchtops(tied) if treatments.of(part).treatment is not Treatment.LEFT]
+            for part in _going_on(tied) if drawn else ():
+                seen = frozenset(side.vertex for side in sides(part.outline) if _is_seen(side, tied, drawn))
+                counted[part.id] = counted.get(part.id, frozenset()) | seen
+    return {part: seen for part, seen in counted.items() if seen}
+
+
+def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
+    """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that could claim them.
+
+    The elevation then shows the splashback, or the wall, that begins above something there; each run of its lower
+    edge within the span meets the benchtop. So does a wall on which nothing is drawn there. Empty where the elevation
+    claims all.
+    """
+    if tied.part.kind is not Kind.BENCHTOP:
+        return ()
+    parts = {part.id: part for part in tied.elevation.parts}
+    free = without([tied.span], [span for _, span in _benchtops(tied)])
+    found: list[Found] = []
+    for kind in (Kind.SPLASHBACK, Kind.WALL):
+        for part_id, spans in _lower_spans(kind, tied.elevation, edges).items():
+            shared: list[Span] = []
+            for span in spans:
+                shared += _within(free, span)
+                free = without(free, [span])
+            if shared:
+                found.append(_found(tied, parts[part_id], shared))
+    for part_id, spans in _bare_wall(tied.elevation, edges).items():
+        bare = [piece for span in spans for piece in _within(free, span)]
+        if bare:
+            found.append(_found(tied, parts[part_id], bare))
+    return tuple(found)
+
+
+def without(spans: Iterable[Span], taken: Iterable[Span]) -> list[Span]:
+    """What is left of spans when others are taken away; pieces within a micrometre of nothing are dropped."""
+    left = list(spans)
+    for start, end in taken:
+        left = [
+            piece for a, b in left for piece in ((a, min(b, start)), (max(a, end), b)) if piece[1] - piece[0] > NEAR_MM
+        ]
+    return left
+
+
+def _benchtops(tied: Tied) -> list[tuple[Part, Span]]:
+    boxes = [(part, outline_box(part.outline)) for part in tied.elevation.parts if part.kind is Kind.BENCHTOP]
+    start, end = tied.span
+    return [(part, (box[0], box[2])) for part, box in boxes if box[0] < end and box[2] > start]
+
+
+def _going_on(tied: Tied) -> Iterator[Part]:
+    """The tied benchtop, and those on its plan that touch it."""
+    own = tied.part.outline
+    for part in tied.plan.parts:
+        if part.kind is Kind.BENCHTOP and (_reaches(part.outline, own) or _reaches(own, part.outline)):
+            yield part
+
+
+def _reaches(outline: Outline, other: Outline) -> bool:
+    """Whether a corner of an outline lies in or on another."""
+    return any(contains(other, vertex.x, vertex.y) for vertex in outline)
+
+
+def _is_seen(side: Side, tied: Tied, drawn: Iterable[Span]) -> bool:
+    """Whether a side faces away from the wall, where one of these spans of it shows a benchtop."""
+    places = sorted(wall_place_mm(tied.part, tied.tie, *end) for end in (side.start, side.end))
+    return _faces(side, tied.side) and bool(_within(drawn, (places[0], places[1])))
+
+
+def _faces(side: Side, tied: Side) -> bool:
+    """Whether a side runs back along the tied one."""
+    ax, ay, bx, by = side.x1 - side.x0, side.y1 - side.y0, tied.x1 - tied.x0, tied.y1 - tied.y0
+    return ax * bx + ay * by < TURNED_BACK * side.chord_mm * tied.chord_mm
+
+
+def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
+    """By part of this kind, the spans over which it ends below at another part, level and off the floor."""
+    ranked = ranked_parts(face.parts)
+    spans: dict[str, list[Span]] = {}
+    for edge in edges:
+        (x0, y0), (x1, y1) = edge.start, edge.end
+        below = part_below(edge, ranked) if edge.parts[1] is not None else None
+        if below is None or abs(y0 - y1) > NEAR_MM or y0 <= NEAR_MM:
+            continue
+        above = next(part for part in divided(edge) if part != below.id)
+        if above is not None and ranked[above].part.kind is kind:
+            spans.setdefault(above, []).append((min(x0, x1), max(x0, x1)))
+    return spans
+
+
+def _bare_wall(face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
+    """By wall, where it is seen at the height of a bench with nothing drawn before it: a benchtop's end meets it.
+
+    A wall is seen between every other crossing of its boundary with the level line at that height.
+    """
+    walls = {part.id for part in face.parts if part.kind is Kind.WALL}
+    crossings: dict[str, list[float]] = {}
+    for edge in edges:
+        (x0, y0), (x1, y1) = edge.start, edge.end
+        if min(y0, y1) <= BENCH_MM < max(y0, y1):
+            at = x0 + (x1 - x0) * (BENCH_MM - y0) / (y1 - y0)
+            for part in divided(edge):
+                if part in walls:
+                    crossings.setdefault(part, []).append(at)
+    ordered = {wall: sorted(places) for wall, places in crossings.items()}
+    return {wall: list(zip(places[::2], places[1::2], strict=False)) for wall, places in ordered.items()}
+
+
+def _within(spans: Iterable[Span], limits: Span) -> list[Span]:
+    low, high = limits
+    cut = ((max(start, low), min(end, high)) for start, end in spans)
+    return [(start, end) for start, end in cut if end - start > NEAR_MM]
+
+
+def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> Found:
+    bead = joint_table().between(frozenset((tied.part.kind, other.kind)), View.ELEVATION)
+    path = tuple(_along(tied, span) for span in spans)
+    return Found(tied.plan.id, tied.elevation.id, (tied.part, other), bead, path)
+
+
+def _along(tied: Tied, span: Span) -> EdgeRow:
+    """The piece of the tied side over a span of the elevation, as on the plan."""
+    start, end = tied.tie.start_mm, tied.tie.end_mm
+    shares = [(x - start) / (end - start) if end != start else 0.0 for x in span]
+    points = [_at(tied.side, share if runs_with_wall(tied.part) else 1 - share) for share in shares]
+    return EdgeRow(tied.plan.id, (tied.part.id, None), points[0], points[1], 0.0, span[1] - span[0])
+
+
+def _at(side: Side, share: float) -> tuple[float, float]:
+    return (side.x0 + share * (side.x1 - side.x0), side.y0 + share * (side.y1 - side.y0))

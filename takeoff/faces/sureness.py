@@ -1,0 +1,146 @@
+"""How sure: how far the totals and the coated areas could be off because of the tape.
+
+Every distinct distance of a corner from the left end of its face, and every distinct height, counts as one running
+reading from the hooked end of the tape, as wrong as its class allows (`shared.trade.tape`); 0 is exact. What two faces
+share is of the face that it is counted on. Readings are wrong independently, within a face and from face to face, so a
+figure may be off by the root of the sum of the squares of what each reading moves it by
+(`geometry.set_out.propagation`). The products are those of the takeoff: a profile factor, a thickness, the size of a
+tile are taken as exact. Where sides cross askew, or on an arc, the crossing counts as read by itself. Grout follows its
+surface by its metres a square metre.
+"""
+
+from collections.abc import Iterable, Sequence
+from functools import partial
+from math import hypot
+from typing import NamedTuple
+
+from geometry.seen.openings import uncovered
+from geometry.set_out.propagation import (
+    Piece,
+    Slopes,
+    Sum,
+    as_one,
+    joined,
+    outline_area,
+    outline_lengths,
+    slopes_of,
+    spreads,
+)
+from shared.job import Outline, Tiles
+from shared.trade.kinds import Treatment
+from shared.trade.tape import TapeClass, tape_tolerance_mm
+from takeoff.figures.measured import EdgeRow, JointRow, MaskingRow, Sureness
+from takeoff.surfaces.coated import Surface, coated_sides, thickness_mm
+
+RULE = "each distance from the left end, and each height, is one reading of the tape"
+SUMMED = "off by the root of the sum of squares of what each of them may move it by"
+
+TAPE_SOURCE = "UK SI 2016/1153 schedule 1I"
+
+COATED, MASKING, BEAD, OLD_BEAD, GROUT = range(5)
+"""The totals, by number."""
+
+EXACT_MM = 1e-6
+"""Nearer to 0 than this is 0."""
+
+
+class FaceSlopes(NamedTuple):
+    """How the figures of one face follow its readings: the coated area of each of its parts, and the totals."""
+
+    ids: tuple[str, ...]
+    parts: Slopes
+    totals: Slopes
+
+
+def slopes_of_face(
+    surfaces: Sequence[Surface], masking: Iterable[MaskingRow], joints: Iterable[JointRow]
+) -> FaceSlopes:
+    """The slopes of what is counted of a face by itself."""
+    parts = slopes_of([coated_sum(each) for each in surfaces])
+    totals = joined([as_one(parts, COATED), slopes_of(_run_sums(masking, joints, grout_sum(surfaces)))])
+    return FaceSlopes(tuple(each.standing.part.id for each in surfaces), parts, totals)
+
+
+def slopes_between(face: str, masking: Iterable[MaskingRow], joints: Iterable[JointRow]) -> Slopes:
+    """The slopes of the totals of what faces share and this face counts."""
+    here = ([row for row in masking if row.face == face], [row for row in joints if row.face == face])
+    return slopes_of(_run_sums(*here, Sum()))
+
+
+def sureness(faces: Iterable[tuple[FaceSlopes, Slopes]], tape: TapeClass) -> Sureness:
+    """How sure the figures of a job are, from its faces with what they share; all 0 for none."""
+    tolerance = partial(_tolerance_mm, tape)
+    of_faces = list(faces)
+    parts = tuple(
+        each for own, _ in of_faces for each in zip(own.ids, spreads(own.parts, len(own.ids), tolerance), strict=True)
+    )
+    by_face = [spreads(joined([own.totals, shared]), GROUT + 1, tolerance) for own, shared in of_faces]
+    coated, masking, bead, old_bead, grout = (hypot(*(each[n] for each in by_face)) for n in range(GROUT + 1))
+    return Sureness(coated, masking, bead, old_bead, grout, parts)
+
+
+def coated_sum(surface: Surface) -> Sum:
+    """The areas and lengths of which the coated area of a part is made, as `takeoff.surfaces.coated` adds them up."""
+    part, treatment = surface.standing.part, surface.treated.treatment
+    thick = thickness_mm(part)
+    if treatment is Treatment.LEFT:
+        return Sum()
+    if treatment is Treatment.TAKEN_OFF:
+        return Sum(_taken_off_areas(surface), outline_lengths(thick, part.outline, coated_sides(part)))
+    edges = tuple((thick, (edge.x0, edge.y0, edge.x1, edge.y1, edge.bulge)) for edge in surface.edges)
+    return Sum(_in_place_areas(surface), edges)
+
+
+def grout_sum(surfaces: Iterable[Surface]) -> Sum:
+    """The areas of which the metres of grout are made, on the average over where a tile may start."""
+    worked_on = (each.standing for each in surfaces if each.treated.treatment is not Treatment.TAKEN_OFF)
+    tiled = ((each.region, each.part.tiles) for each in worked_on)
+    return Sum(tuple((_grout_per_mm2(tiles), ring) for region, tiles in tiled if tiles for ring in region.rings))
+
+
+def _in_place_areas(surface: Surface) -> tuple[tuple[float, Outline], ...]:
+    if surface.is_frame:
+        return ()
+    factor = surface.standing.part.profile_factor
+    seen = tuple((factor, ring) for ring in surface.standing.region.rings)
+    return seen + tuple(outline_area(factor, each.part.outline) for each in surface.left_in)
+
+
+def _taken_off_areas(surface: Surface) -> tuple[tuple[float, Outline], ...]:
+    if surface.is_frame:
+        return ()
+    part = surface.standing.part
+    times = part.profile_factor + part.back_coated
+    if not surface.opened_by:
+        return (outline_area(times, part.outline),)
+    left = uncovered(part, [each.part for each in surface.opened_by])
+    return tuple((times, ring) for ring in left.rings)
+
+
+def _grout_per_mm2(tiles: Tiles) -> float:
+    """The length of grout line on a square millimetre (checks page, "Tiles")."""
+    return 1 / (tiles.width_mm + tiles.grout_mm) + 1 / (tiles.height_mm + tiles.grout_mm)
+
+
+def _run_sums(masking: Iterable[MaskingRow], joints: Iterable[JointRow], grout: Sum) -> tuple[Sum, ...]:
+    """The totals that are lengths, by their numbers."""
+    sealed = [row for row in joints if row.sealed]
+    return (
+        Sum(),
+        _along(masking),
+        _along(sealed),
+        _along(row for row in sealed if row.old_bead),
+        grout,
+    )
+
+
+def _along(rows: Iterable[MaskingRow | JointRow]) -> Sum:
+    return Sum(lengths=tuple((1.0, _piece(edge)) for row in rows for edge in row.path))
+
+
+def _piece(edge: EdgeRow) -> Piece:
+    return (*edge.start, *edge.end, edge.bulge)
+
+
+def _tolerance_mm(tape: TapeClass, distance_mm: float) -> float:
+    return 0.0 if distance_mm <= EXACT_MM else tape_tolerance_mm(distance_mm, tape, hooked=True)

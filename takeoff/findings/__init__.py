@@ -1,0 +1,1 @@
+"""Things to look at in what is drawn, and their mends; uses surfaces and edges."""

@@ -1,0 +1,161 @@
+"""Mending: what is odd put right in one step, computed anew from the job as it stands."""
+
+from collections.abc import Iterable, Iterator
+
+from geometry.edits.laying import laid_along, side_of, way_onto
+from geometry.outlines.measured import outline_box
+from geometry.parts.moves import moved, resized
+from geometry.seen.hanging import hung_fronts
+from geometry.seen.near import NearMiss, near_misses
+from shared.edits.drawn import find_face, find_part, with_changed_parts, without_parts
+from shared.edits.locking import refuse_locked
+from shared.errors import JobError, RecoatError
+from shared.findings import Finding
+from shared.job import Face, Job, Part, Room
+from shared.trade.kinds import Kind
+from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
+from takeoff.surfaces.fronts import Box, encloses, is_front, is_opening
+
+FITTED = frozenset({Kind.SPLASHBACK, Kind.FILLER})
+"""What is made to fit the others: of two parts it gives way (common practice, no source)."""
+
+_Which = tuple[str, str, tuple[str, ...]]
+"""What tells one finding from another, whatever its sizes: its code, its face and its parts."""
+
+
+def mended(job: Job, finding: Finding) -> Job:
+    """The job with one thing put right, and nothing else changed but what a moved part carries.
+
+    Two parts that miss each other by little come to touch: the facing side of one moves, or where it cannot follow, the
+    whole part; what is made to fit gives way before the rest, then what was drawn later, but before all that whatever
+    makes fewer new things to look at. A part beyond the wall is trimmed or moved, a front is trimmed to what it hangs
+    on, and of two parts with one outline the later is taken away.
+
+    JobError where there is nothing to mend (any more), where a locked part would have to change, or where no single
+    step does it.
+    """
+    face = find_face(job, finding.face)
+    if not finding.mend:
+        raise JobError("no single step mends that", where=face.name, do="put it right by hand")
+    there = frozenset(map(_which, look_at_shapes(face, job.unit)))
+    if _which(finding) not in there:
+        raise JobError("that is no longer so", where=face.name, do="look at the list again")
+    if finding.code in ("gap", "overlap"):
+        return _brought_together(job, face, finding, there)
+    if finding.code == "same-outline":
+        return _without_one(job, finding)
+    part = find_part(job, finding.parts[0])[1]
+    changed = _brought_inside(face, part) if finding.code == "outside-wall" else _fitted(job, face, part)
+    refuse_locked(find_part(job, each.id)[1] for each in changed)
+    return with_changed_parts(job, changed)
+
+
+def all_mended(job: Job, code: str) -> Job:
+    """The job with all things of one code put right that can be; those that cannot stay. JobError where none can."""
+    after = job
+    for finding in (each for face in job.faces for each in look_at_shapes(face, job.unit) if each.code == code):
+        try:
+            after = mended(after, finding)
+        except RecoatError:
+            continue  # It stays in the list; an earlier mend may also have put it right.
+    if after is job:
+        raise JobError("none of these can be mended in one step", do="put them right by hand")
+    return after
+
+
+def _which(finding: Finding) -> _Which:
+    return finding.code, finding.face, finding.parts
+
+
+def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_Which]) -> Job:
+    """Of all ways to let two parts touch the first that makes no new thing to look at, or else the fewest.
+
+    Only new ones count: a part moved away from a third would else look better, its small gap being a large one then.
+    """
+    miss = next(each for each in near_misses(face.parts) if each.parts == finding.parts)
+    best: tuple[int, Job] | None = None
+    for changed in _ways(face, miss):
+        if any(find_part(job, part.id)[1].locked for part in changed):
+            continue
+        tried = with_changed_parts(job, changed)
+        after = frozenset(map(_which, look_at_shapes(find_face(tried, face.id), job.unit)))
+        new = len(after - there)
+        stays = any(code in ("gap", "overlap") and parts == finding.parts for code, _, parts in after)
+        if not stays and (best is None or new < best[0]):
+            best = (new, tried)
+        if best is not None and not best[0]:
+            break
+    if best is None:
+        refuse_locked(find_part(job, part)[1] for part in finding.parts)
+        raise JobError("no single step mends that", where=face.name, do="measure both parts again")
+    return best[1]
+
+
+def _ways(face: Face, miss: NearMiss) -> Iterator[tuple[Part, ...]]:
+    """The parts as they would be: with the facing side of one or the other moved, then with one or the other moved."""
+    places = {part.id: place for place, part in enumerate(face.parts)}
+    first, second = (face.parts[places[part]] for part in miss.parts)
+    one, other = side_of(first, miss.sides[0]), side_of(second, miss.sides[1])
+    pairs = [(first, one, other), (second, other, one)]
+    pairs.sort(key=lambda pair: (pair[0].kind not in FITTED, -places[pair[0].id]))
+    able = [pair for pair in pairs if pair[0].kind is not Kind.WALL]
+    for part, side, line in able:
+        try:
+            yield (laid_along(part, side.vertex, line),)
+        except RecoatError:
+            continue  # An arc beside it cannot follow: another way is tried.
+    for part, side, line in able:
+        yield _carried_along(face, part, *way_onto(side, line))
+
+
+def _carried_along(face: Face, part: Part, dx: float, dy: float) -> tuple[Part, ...]:
+    """A part moved, and with it the fronts and openings that lie within it."""
+    box = outline_box(part.outline)
+    with_it = (
+        each
+        for each in face.parts
+        if each is not part and (is_front(each) or is_opening(each)) and encloses(box, outline_box(each.outline))
+    )
+    loose = () if part.kind is Kind.WALL else with_it
+    return tuple(moved(each, dx, dy) for each in (part, *loose))
+
+
+def _brought_inside(face: Face, part: Part) -> tuple[Part, ...]:
+    wall, box = wall_box(face), outline_box(part.outline)
+    if wall is None:
+        return ()  # Nothing lies beyond a wall that is not drawn.
+    if way_inside(part, wall) == TRIM:
+        return (resized(part, common_box(box, wall)),)
+    dx = max(wall[0] - box[0], 0.0) + min(wall[2] - box[2], 0.0)
+    dy = max(wall[1] - box[1], 0.0) + min(wall[3] - box[3], 0.0)
+    return _carried_along(face, part, dx, dy)
+
+
+def _fitted(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
+    """A front trimmed where it reaches beyond what it hangs on, to half the reveal of its room."""
+    hung = next(each for each in hung_fronts(face.parts) if each.front == part.id)
+    half = _room_of(job.rooms, face).heights.reveal_mm / 2
+    left, bottom, right, top = hung.box
+    room: Box = (left + half, bottom + half, right - half, top - half)
+    box = outline_box(part.outline)
+    fitted = (
+        room[0] if box[0] < left else box[0],
+        room[1] if box[1] < bottom else box[1],
+        room[2] if box[2] > right else box[2],
+        room[3] if box[3] > top else box[3],
+    )
+    return (resized(part, fitted),)
+
+
+def _without_one(job: Job, finding: Finding) -> Job:
+    """Of two parts with one outline the later goes; the other where that is locked."""
+    parts = [find_part(job, part)[1] for part in reversed(finding.parts)]
+    loose = next((part for part in parts if not part.locked), None)
+    if loose is None:
+        refuse_locked(parts)
+        return job
+    return without_parts(job, (loose.id,))
+
+
+def _room_of(rooms: Iterable[Room], face: Face) -> Room:
+    return next(room for room in rooms if any(each.id == face.id for each in room.faces))

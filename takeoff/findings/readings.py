@@ -1,0 +1,169 @@
+"""Things to look at in the readings of a face: where they disagree, and what is out of square or plumb."""
+
+from collections.abc import Iterator, Sequence
+
+from geometry.edits.setting_out import has_corners
+from geometry.set_out.adjusting import critical_value
+from geometry.set_out.closing import end_words
+from geometry.set_out.lines import DRAWN, ReadingDoubt, set_out
+from geometry.set_out.squareness import FaceCorners
+from shared.findings import Finding
+from shared.job import END, START, Face, Unit, View, Way
+from shared.trade.tape import TapeClass
+from shared.written.units import length_words, show_length
+
+MEANT_DEGREES = 10.0
+"""A corner farther from square was built so, as under a sloping ceiling (common practice, no source)."""
+
+CLOSES_MM = 0.5
+"""Two sums whose difference is what readings disagree by, to this, are all there is to the disagreement."""
+
+MOST_NAMED = 4
+"""More readings than this are counted, not named, in a sentence."""
+
+_NUMBERS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Finding]:
+    """Where the readings of a face disagree by more than the tape allows, and which of them to measure again first.
+
+    Then readings between lines that nothing joins to an end of the face; corners that cannot be placed; and, until the
+    face is drawn so, corners and sides that are out of square or plumb by more than the readings may be off.
+    """
+    found = set_out(face, tape, unit)
+    for doubt in found.doubts:
+        yield Finding("readings", _Words(face, unit, doubt).sentences(), face.id)
+    if found.hanging:
+        lengths = ", ".join(show_length(face.readings[place].length_mm, unit) for place in found.hanging)
+        message = f"On face {face.name} nothing joins {lengths} to an end; read from an end to one of its lines."
+        yield Finding("readings", message, face.id)
+    if any(doubt.way is Way.STRAIGHT for doubt in found.doubts):
+        return
+    if found.trouble:
+        yield Finding("readings", f"The corners of face {face.name} cannot be placed: {found.trouble}", face.id)
+    if found.corners is not None and not has_corners(face, found.corners):
+        yield from _out_of_true(face, found.corners, unit)
+
+
+def _out_of_true(face: Face, corners: FaceCorners, unit: Unit) -> Iterator[Finding]:
+    """Corners not square, and sides of a wall not plumb, by more than sound readings are off one time in twenty."""
+    most = critical_value(len(corners.squares) + len(corners.plumbs))
+    square = [
+        f"the {each.corner} corner is {length_words(_whole(abs(each.off_mm), unit), unit)} out of square over "
+        f"{show_length(_whole(each.over_mm, unit), unit)}"
+        for each in corners.squares
+        if most * each.sd_mm < abs(each.off_mm) and abs(each.degrees) <= MEANT_DEGREES
+    ]
+    plumb = [
+        f"the {each.side} side leans {length_words(_whole(abs(each.off_mm), unit), unit)} to the "
+        f"{'right' if each.off_mm > 0 else 'left'} over {show_length(_whole(each.over_mm, unit), unit)}"
+        for each in corners.plumbs
+        if face.view is View.ELEVATION and abs(each.off_mm) > most * each.sd_mm
+    ]
+    if square:
+        yield Finding("out-of-square", f"On face {face.name} {_listed(square)}.", face.id)
+    if plumb:
+        message = f"On face {face.name} {_listed(plumb)}, if its lower side is level."
+        yield Finding("out-of-plumb", message, face.id)
+
+
+def _listed(clauses: Sequence[str], last: str = "and") -> str:
+    """Clauses in a row: "a", "a and b", "a, b and c"."""
+    return f" {last} ".join(filter(None, (", ".join(clauses[:-1]), clauses[-1])))
+
+
+def _whole(length_mm: float, unit: Unit) -> float:
+    """To a whole millimetre, which is as fine as corners are known; inches are shown coarser already."""
+    return float(round(length_mm)) if unit is Unit.MM else length_mm
+
+
+class _Words:
+    """What is said of one doubt: what disagrees, by how much, and what to measure again."""
+
+    def __init__(self, face: Face, unit: Unit, doubt: ReadingDoubt) -> None:
+        self._face, self._unit, self._doubt = face, unit, doubt
+        self._drawn = "wall" if face.view is View.ELEVATION else "benchtop"
+        self._places = as_read(face, doubt.way)
+
+    def sentences(self) -> str:
+        """Two sentences."""
+        if self._doubt.way is Way.STRAIGHT:
+            return f"{self._misfit()}. {self._advice(closed=True)}"
+        off_mm = max(map(abs, self._doubt.off_mm))
+        said = f"Readings of face {self._face.name} disagree by {length_words(off_mm, self._unit)}"
+        sides = self._sides(off_mm)
+        return f"{said}{f': {sides}' if sides else ''}. {self._advice(closed=bool(sides))}"
+
+    def _misfit(self) -> str:
+        """That sides and diagonals disagree; by how much, as the longest of them has it."""
+        said = f"The sides and diagonals of face {self._face.name} do not fit together"
+        if not self._doubt.off_mm:
+            return said
+        longest = max(zip(map(self._size_mm, self._doubt.readings), self._doubt.off_mm, strict=True))
+        return f"{said} by {length_words(abs(longest[1]), self._unit)}"
+
+    def _sides(self, off_mm: float) -> str:
+        """What says one length and what another; "" where that takes more than these readings."""
+        offs = list(zip(self._doubt.readings, self._doubt.off_mm, strict=True))
+        more, less = ([place for place, off in offs if off * sign > 0] for sign in (1, -1))
+        gap = abs(self._sum(more) - self._sum(less))
+        if more and less:
+            return f"{self._side(more)}, {self._side(less)}" if abs(gap - off_mm) <= CLOSES_MM else ""
+        others = self._length(gap - off_mm if more else gap + off_mm)
+        return f"{self._side(more or less)}, by the other readings it is {others}"
+
+    def _advice(self, *, closed: bool) -> str:
+        readings = self._doubt.readings
+        slips = [(place, mm) for place, mm in zip(readings, self._doubt.meant_mm, strict=True) if mm is not None]
+        if len(slips) == 1:
+            place, meant = slips[0]
+            read = self._length(self._size_mm(place))
+            return f"Was {self._length(meant)} read as {read}? Measure {self._reading(place)} again first."
+        if len(readings) == 1:
+            return f"Measure {self._reading(readings[0])} again first."
+        if closed or len(readings) > MOST_NAMED:
+            number = _NUMBERS[len(readings)] if len(readings) < len(_NUMBERS) else str(len(readings))
+            return f"Any of these {number} may be wrong: one more reading would tell."
+        named = _listed([self._reading(place) for place in readings], "or")
+        return f"{named[0].upper()}{named[1:]} may be wrong: one more reading would tell."
+
+    def _side(self, places: list[int]) -> str:
+        lengths = " + ".join(self._length(self._size_mm(place)) for place in places)
+        if places == [DRAWN]:
+            return f"the {self._drawn} is drawn {lengths}"
+        if len(places) == 1:
+            return f"one reading says {lengths}"
+        return f"{lengths} sum to {self._length(self._sum(places))}"
+
+    def _reading(self, place: int) -> str:
+        """A reading, with where it runs."""
+        if place == DRAWN:
+            return f"the {self._drawn}"
+        reading = self._face.readings[place]
+        return f"the {self._length(reading.length_mm)} from {self._mark(reading.start)} to {self._mark(reading.end)}"
+
+    def _mark(self, mark: str) -> str:
+        """An end or a corner by its name, a line by where it was read to stand."""
+        if self._doubt.way is Way.STRAIGHT:
+            return mark
+        if mark in (START, END):
+            return end_words(self._face.view, self._doubt.way, mark)
+        return self._length(self._places[mark]) if mark in self._places else "a loose line"
+
+    def _length(self, length_mm: float) -> str:
+        return show_length(length_mm, self._unit)
+
+    def _size_mm(self, place: int) -> float:
+        return self._doubt.drawn_mm if place == DRAWN else self._face.readings[place].length_mm
+
+    def _sum(self, places: list[int]) -> float:
+        return sum(map(self._size_mm, places))
+
+
+def as_read(face: Face, way: Way) -> dict[str, float]:
+    """Where each line stands by the first readings that came to it, as a person would add them up."""
+    at = {START: 0.0}
+    for reading in face.readings:
+        if reading.way is way and reading.start in at:
+            at.setdefault(reading.end, at[reading.start] + reading.length_mm)
+    return at

@@ -1,0 +1,136 @@
+"""Things to look at in how the parts of a face stand to each other; most can be mended in one step."""
+
+from collections.abc import Iterator, Mapping
+
+from geometry.outlines.measured import area_mm2, outline_box
+from geometry.parts.extent import extent
+from geometry.parts.within import reaches_beyond_mm
+from geometry.seen.hanging import hung_fronts
+from geometry.seen.near import USUAL_LIMIT_MM, near_misses
+from shared.findings import Finding
+from shared.job import Face, Part, Unit, View
+from shared.trade.kinds import Kind
+from shared.written.units import length_words
+from takeoff.edges.masking import NEAR_MM
+from takeoff.figures.naming import called
+from takeoff.surfaces.areas import SAME_MM2
+from takeoff.surfaces.fronts import Box
+
+OVERHANG_MM = 20.0
+"""How far a front may reach beyond what it hangs on: a finger pull, a scribe (common practice, no source)."""
+
+CUT_ON_SITE = frozenset(
+    {Kind.SPLASHBACK, Kind.BULKHEAD, Kind.BENCHTOP, Kind.KICKBOARD, Kind.FILLER, Kind.SHELF, Kind.END_PANEL}
+)
+"""What is cut to the wall, where other parts come in their size and are moved (common practice, no source)."""
+
+SET_IN = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
+"""What is set into a benchtop."""
+
+MENDS = {"gap": "Close the gap", "overlap": "Trim the overlap", "same": "Take one away", "front": "Make it fit"}
+TRIM, MOVE = "Trim it to the wall", "Move it inside"
+
+
+def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
+    """Near misses, parts beyond the wall, fronts larger than what they hang on, parts with one outline."""
+    names = {part.id: called(part) for part in face.parts}
+    yield from _near_misses(face, unit, names)
+    yield from _outside_wall(face, unit)
+    yield from _off_benchtop(face, unit)
+    yield from _large_fronts(face, unit, names)
+    yield from _alike(face)
+
+
+def wall_box(face: Face) -> Box | None:
+    """How far the wall of an elevation reaches; None on a plan, and where no wall is drawn."""
+    if face.view is View.PLAN or not any(part.kind is Kind.WALL for part in face.parts):
+        return None
+    return extent(face)
+
+
+def way_inside(part: Part, wall: Box) -> str:
+    """How a part comes within the wall in one step, in the words of its mend; "" where it is too large to be moved."""
+    box = outline_box(part.outline)
+    kept = common_box(box, wall)
+    fills = abs(area_mm2(part.outline) - (box[2] - box[0]) * (box[3] - box[1])) <= SAME_MM2
+    if part.kind in CUT_ON_SITE and fills and min(kept[2] - kept[0], kept[3] - kept[1]) > USUAL_LIMIT_MM:
+        return TRIM
+    fits = box[2] - box[0] <= wall[2] - wall[0] and box[3] - box[1] <= wall[3] - wall[1]
+    return MOVE if fits else ""
+
+
+def common_box(one: Box, other: Box) -> Box:
+    """What two boxes share; its right is left of its left where they share nothing."""
+    return max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3])
+
+
+def _near_misses(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
+    for miss in near_misses(face.parts):
+        first, second = (names[part] for part in miss.parts)
+        verb, code = ("miss each other", "gap") if miss.gap_mm > 0 else ("overlap", "overlap")
+        by, along = length_words(abs(miss.gap_mm), unit), length_words(miss.length_mm, unit)
+        message = f"{first} and {second} {verb} by {by} along {along}; measure them again."
+        yield Finding(code, message, face.id, miss.parts, MENDS[code])
+
+
+def _outside_wall(face: Face, unit: Unit) -> Iterator[Finding]:
+    """Parts of an elevation that reach beyond its wall."""
+    wall = wall_box(face)
+    if wall is None:
+        return
+    for part in face.parts:
+        where, most = max(_beyond(outline_box(part.outline), wall).items(), key=lambda each: each[1])
+        if most > NEAR_MM:
+            message = (
+                f"{called(part)} reaches {length_words(most, unit)} beyond {where} of the wall; move or shorten it."
+            )
+            yield Finding("outside-wall", message, face.id, (part.id,), way_inside(part, wall))
+
+
+def _beyond(box: Box, within: Box) -> dict[str, float]:
+    """How far a box reaches beyond each side of another, negative where it ends before it."""
+    return {
+        "the left end": within[0] - box[0],
+        "the floor line": within[1] - box[1],
+        "the right end": box[2] - within[2],
+        "the top": box[3] - within[3],
+    }
+
+
+def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
+    """What is set into the benchtops of a plan and reaches beyond them: its rim there would not be sealed."""
+    tops = [part for part in face.parts if part.kind is Kind.BENCHTOP]
+    if face.view is not View.PLAN or not tops:
+        return
+    for part in face.parts:
+        most = reaches_beyond_mm(part, tops) if part.kind in SET_IN else 0.0
+        if most > NEAR_MM:
+            message = (
+                f"{called(part)} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."
+            )
+            yield Finding("off-benchtop", message, face.id, (part.id,))
+
+
+def _large_fronts(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
+    """Fronts wider or higher than their opening: they reach beyond what they hang on."""
+    boxes = {part.id: outline_box(part.outline) for part in face.parts}
+    for hung in hung_fronts(face.parts):
+        most = max(_beyond(boxes[hung.front], hung.box).values())
+        if most > OVERHANG_MM:
+            behind = " and ".join(dict.fromkeys(names[part] for part in hung.behind))
+            message = (
+                f"{names[hung.front]} reaches {length_words(most, unit)} beyond {behind}, which it hangs on; "
+                "measure it again."
+            )
+            yield Finding("front-too-large", message, face.id, (hung.front,), MENDS["front"])
+
+
+def _alike(face: Face) -> Iterator[Finding]:
+    """Parts of one kind with the same outline."""
+    first: dict[tuple[Kind, frozenset[tuple[float, float, float]]], Part] = {}
+    for part in face.parts:
+        key = (part.kind, frozenset((vertex.x, vertex.y, abs(vertex.bulge)) for vertex in part.outline))
+        other = first.setdefault(key, part)
+        if other is not part:
+            message = f"{called(other)} and {called(part)} have the same outline; take one away."
+            yield Finding("same-outline", message, face.id, (other.id, part.id), MENDS["same"])

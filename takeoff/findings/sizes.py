@@ -1,0 +1,158 @@
+"""Sizes far from the usual ones: worth a second reading, never wrong in themselves. At most one of each sort a face."""
+
+import math
+import tomllib
+from collections.abc import Iterator, Sequence
+from functools import cache
+from importlib.resources import files
+from typing import NamedTuple
+
+import msgspec
+
+from geometry.outlines.measured import area_mm2, outline_box
+from geometry.outlines.sides import sides
+from geometry.seen.near import USUAL_LIMIT_MM
+from shared.findings import Finding
+from shared.job import Face, Part, Unit, View
+from shared.trade.kinds import Kind
+from shared.written.units import length_words, show_length
+from takeoff.figures.naming import called
+from takeoff.surfaces.areas import SAME_MM2
+from takeoff.surfaces.fronts import Box
+
+LOW_MM = 200.0
+"""A cabinet that begins no higher than this stands on the floor or its plinth (common practice, no source)."""
+
+TALL_MM = 1300.0
+"""A cabinet or bench that ends higher than this is no base unit (common practice, no source)."""
+
+
+class Size(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A row of `data/usual_sizes.toml`, mm; its head says what the fields mean."""
+
+    least: float
+    far: float
+    source: str
+    most: float = math.inf
+
+    def is_far(self, size_mm: float) -> bool:
+        """Whether a size is worth a look."""
+        return self.off_mm(size_mm) > self.far
+
+    def off_mm(self, size_mm: float) -> float:
+        """How far a size lies outside; 0 or less where it is a usual one."""
+        return max(self.least - size_mm, size_mm - self.most)
+
+    def words(self, unit: Unit) -> str:
+        """From where to where, for a sentence."""
+        if math.isinf(self.most):
+            return f"at least {length_words(self.least, unit)}"
+        return f"{show_length(self.least, unit)} to {length_words(self.most, unit)}"
+
+
+class _Measured(NamedTuple):
+    """A size, of which parts it is, and the words around it."""
+
+    size_mm: float
+    parts: tuple[Part, ...]
+    what: str
+    how: str
+
+
+@cache
+def usual_sizes() -> dict[str, Size]:
+    """The rows of the table, by name."""
+    table = tomllib.loads((files("takeoff") / "data" / "usual_sizes.toml").read_text("utf-8"))
+    return msgspec.convert(table, dict[str, Size])
+
+
+def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
+    """What is unusual in the sizes of a face; of each sort the one that is farthest off."""
+    if face.view is View.PLAN:
+        sorts = {"benchtop": _depths(face)}
+    else:
+        boxes = [(part, outline_box(part.outline)) for part in face.parts]
+        sorts = {
+            "base_unit": _base_units(boxes),
+            "bench": _benches(boxes),
+            "kickboard": _kickboards(boxes),
+            "clearance_mm" if unit is Unit.MM else "clearance_in": _clearances(boxes),
+        }
+    for name, measured in sorts.items():
+        usual = usual_sizes()[name]
+        worst = max(measured, key=lambda each: usual.off_mm(each.size_mm), default=None)
+        if worst is not None and usual.is_far(worst.size_mm):
+            size = length_words(worst.size_mm, unit)
+            message = (
+                f"{worst.what} {size} {worst.how}, which is unusual; {usual.words(unit)} is usual. "
+                "Measure it again if it is not meant so."
+            )
+            yield Finding("unusual-size", message, face.id, tuple(part.id for part in worst.parts))
+
+
+_Boxed = Sequence[tuple[Part, Box]]
+
+
+def _depths(plan: Face) -> Iterator[_Measured]:
+    """How deep the benchtops of a plan are that fill the box round them: out from their wall, else the shorter way."""
+    for part in plan.parts:
+        left, bottom, right, top = outline_box(part.outline)
+        is_box = abs(area_mm2(part.outline) - (right - left) * (top - bottom)) <= SAME_MM2
+        if part.kind is Kind.BENCHTOP and is_box:
+            tied = {tie.side for tie in plan.ties if tie.part == part.id}
+            backs = [side for side in sides(part.outline) if side.vertex in tied]
+            level = [abs(side.x1 - side.x0) > abs(side.y1 - side.y0) for side in backs] or [True, False]
+            depth = min(top - bottom if each else right - left for each in level)
+            yield _Measured(depth, (part,), f"{called(part)} is", "deep")
+
+
+def _base_units(boxes: _Boxed) -> Iterator[_Measured]:
+    """How high the cabinets end that stand low and on which no other stands."""
+    usual = usual_sizes()["base_unit"]
+    cabinets = [(part, box) for part, box in boxes if part.kind is Kind.CABINET]
+    for part, box in cabinets:
+        if box[1] > LOW_MM or box[3] > TALL_MM or not usual.is_far(box[3]):
+            continue
+        if not any(abs(other[1] - box[3]) <= USUAL_LIMIT_MM and _overlap(box, other) for _, other in cabinets):
+            yield _Measured(box[3], (part,), f"{called(part)} ends", "above the floor")
+
+
+def _benches(boxes: _Boxed) -> Iterator[_Measured]:
+    for part, box in boxes:
+        if part.kind is Kind.BENCHTOP and box[3] <= TALL_MM:
+            yield _Measured(box[3], (part,), f"{called(part)} ends", "above the floor")
+
+
+def _kickboards(boxes: _Boxed) -> Iterator[_Measured]:
+    for part, box in boxes:
+        if part.kind is Kind.KICKBOARD:
+            yield _Measured(box[3] - box[1], (part,), f"{called(part)} is", "high")
+
+
+def _clearances(boxes: _Boxed) -> Iterator[_Measured]:
+    """How far the cabinets over a bench hang above it; those that stand on it do not hang."""
+    benches = _levels([(part, box) for part, box in boxes if part.kind is Kind.BENCHTOP])
+    for part, box in boxes:
+        if part.kind is not Kind.CABINET:
+            continue
+        for bench, level in benches:
+            gap = box[1] - level[3]
+            if gap > USUAL_LIMIT_MM and _overlap(box, level):
+                yield _Measured(gap, (bench, part), f"{called(part)} hangs", f"over {called(bench)}")
+
+
+def _levels(benches: _Boxed) -> list[tuple[Part, Box]]:
+    """Benchtops that follow on each other at one height as one, under the name of the first."""
+    levels: list[tuple[Part, Box]] = []
+    for part, box in sorted(benches, key=lambda each: (each[1][3], each[1][0])):
+        if levels and levels[-1][1][3] == box[3] and box[0] - levels[-1][1][2] <= USUAL_LIMIT_MM:
+            first, (left, bottom, right, top) = levels[-1]
+            levels[-1] = (first, (left, min(bottom, box[1]), max(right, box[2]), top))
+        else:
+            levels.append((part, box))
+    return levels
+
+
+def _overlap(one: Box, other: Box) -> bool:
+    """Whether they stand over each other."""
+    return min(one[2], other[2]) - max(one[0], other[0]) > USUAL_LIMIT_MM

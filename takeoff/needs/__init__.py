@@ -1,0 +1,1 @@
+"""How much of each product the work takes, with its sum; uses figures, surfaces and edges."""

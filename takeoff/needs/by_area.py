@@ -1,0 +1,171 @@
+"""What the steps of finishes ask of products, by the coated areas of what they are done on."""
+
+from collections.abc import Iterator
+from math import ceil
+from typing import NamedTuple
+
+from shared.job import Job
+from shared.trade.finishes import Finish, Material, Step, Work
+from shared.trade.products import Measure, Product
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.to_buy import Used
+from takeoff.needs.demands import Asked, Products
+from takeoff.surfaces.materials import material_of
+from takeoff.surfaces.measuring_rules import MM2_IN_A_SQUARE_METRE
+
+COATS = frozenset({Work.PRIME, Work.COLOUR, Work.CLEAR})
+"""The steps that lay a coat; from these something stays behind in tray and sleeve."""
+
+LAID = "coated area x coats / spread rate, / (1 - loss), x (1 + allowance)"
+IN_TRAY = (
+    f"{LAID}, + what stays in tray and sleeve at each coat; rooms alike are laid one by one, different rooms together"
+)
+SLEEVES = "one for each product and finish, and again after so many coats; for each of the rooms alike"
+
+
+class Surface(NamedTuple):
+    """All of one material that gets one finish: its coated area in m2, alike rooms each, and its parts.
+
+    `alike` is the greatest number of rooms alike that it is in: so often is it laid.
+    """
+
+    finish: str
+    material: Material | None
+    area_m2: float
+    parts: tuple[str, ...]
+    alike: int
+
+
+def surfaces(job: Job, takeoff: Takeoff) -> tuple[Surface, ...]:
+    """What is coated, gathered by finish and material in the order of the parts. Empty where nothing is coated."""
+    material = {part.id: material_of(part) for face in job.faces for part in face.parts}
+    alike = {room.id: room.alike for room in job.rooms}
+    gathered: dict[tuple[str, Material | None], list[tuple[str, float, int]]] = {}
+    for row in takeoff.parts:
+        if row.finish and row.coated_mm2.amount > 0:
+            rows = gathered.setdefault((row.finish, material[row.id]), [])
+            rows.append((row.id, row.coated_mm2.amount, alike[row.room]))
+    return tuple(
+        Surface(
+            finish,
+            made_of,
+            sum(area_mm2 * rooms for _, area_mm2, rooms in rows) / MM2_IN_A_SQUARE_METRE,
+            tuple(part for part, _, _ in rows),
+            max(rooms for _, _, rooms in rows),
+        )
+        for (finish, made_of), rows in gathered.items()
+    )
+
+
+class Laid(NamedTuple):
+    """A step of a finish (its place from 0) that is done, and on what."""
+
+    finish: Finish
+    place: int
+    step: Step
+    on: tuple[Surface, ...]
+
+    @property
+    def where(self) -> str:
+        """What asks for it, in words: "finish Fronts, step 3 (prime)"."""
+        return f"finish {called_finish(self.finish)}, step {self.place + 1} ({self.step.work})"
+
+    @property
+    def alike(self) -> int:
+        """How many rooms alike it is done in, each by itself."""
+        return max(surface.alike for surface in self.on)
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ids of all parts that it is done on."""
+        return tuple(part for surface in self.on for part in surface.parts)
+
+
+def called_finish(finish: Finish) -> str:
+    """Its name; its id where it has none."""
+    return finish.name or finish.id
+
+
+def is_on(step: Step, surface: Surface) -> bool:
+    """Whether a step is done on such a surface at all."""
+    return step.coats > 0 and (not step.on or surface.material in step.on)
+
+
+def steps_laid(job: Job, on: tuple[Surface, ...]) -> tuple[Laid, ...]:
+    """Every step that is done on any of these surfaces, in the order of finishes and steps."""
+    by_finish: dict[str, list[Surface]] = {}
+    for surface in on:
+        by_finish.setdefault(surface.finish, []).append(surface)
+    return tuple(
+        Laid(finish, place, step, there)
+        for finish in job.finishes
+        for place, step in enumerate(finish.steps)
+        if (there := tuple(surface for surface in by_finish.get(finish.id, ()) if is_on(step, surface)))
+    )
+
+
+def asked_by_steps(job: Job, laid: tuple[Laid, ...], products: Products) -> Iterator[Asked]:
+    """What each step asks of its product; nothing where it has none that can be laid on an area."""
+    for each in laid:
+        product = products.find(each.step.product)
+        if product is not None and product.measure is not Measure.METRES:
+            yield _asked(job, each, product, products)
+
+
+def asked_of_sleeves(job: Job, laid: tuple[Laid, ...], products: Products) -> Iterator[Asked]:
+    """What steps ask of their tools: of each product so many sleeves as its coats in a finish wear out."""
+    gathered: dict[tuple[str, str, str], list[Laid]] = {}
+    for each in laid:
+        if each.step.tool and each.step.product:
+            gathered.setdefault((each.step.tool, each.finish.id, each.step.product), []).append(each)
+    for (tool_id, finish_id, product_id), steps in gathered.items():
+        tool, product = products.find(tool_id), products.find(product_id)
+        if tool is None or product is None or tool.measure is not Measure.PIECES:
+            continue
+        coats = sum(each.step.coats for each in steps)
+        use = Used(
+            f"{called_finish(steps[0].finish)}: {product.name or product.id}, {_coats(coats)}",
+            size=ceil(coats / job.allowances.coats_a_sleeve),
+            times=max(each.alike for each in steps),
+            per=1.0,
+            parts=tuple(dict.fromkeys(part for each in steps for part in each.parts)),
+            finish=finish_id,
+        )
+        yield Asked(products.options(tool), use, SLEEVES, steps[0].where, named=tool)
+
+
+def _asked(job: Job, laid: Laid, product: Product, products: Products) -> Asked:
+    step, allowances = laid.step, job.allowances
+    opened = step.coats * laid.alike
+    in_tray = step.work in COATS and product.measure is Measure.LITRES
+    use = Used(
+        _words(laid),
+        size=sum(surface.area_m2 for surface in laid.on),
+        times=step.coats,
+        per=0.0,
+        loss=allowances.loss,
+        allowance=allowances.allowance,
+        left_behind=allowances.tray_l * opened if in_tray else 0.0,
+        parts=laid.parts,
+        finish=laid.finish.id,
+    )
+    return Asked(
+        products.options(product),
+        use,
+        IN_TRAY if in_tray else LAID,
+        laid.where,
+        named=product,
+        covers_m2=step.covers_m2,
+        thinning=step.thinning,
+        opened=opened,
+    )
+
+
+def _words(laid: Laid) -> str:
+    """What is done, on what and how often: "Fronts: prime on melamine, 1 coat"."""
+    materials = (surface.material.value for surface in laid.on if surface.material is not None)
+    return f"{called_finish(laid.finish)}: {laid.step.work} on {', '.join(materials)}, {_coats(laid.step.coats)}"
+
+
+def _coats(coats: int) -> str:
+    return "1 coat" if coats == 1 else f"{coats} coats"

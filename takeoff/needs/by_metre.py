@@ -1,0 +1,123 @@
+"""What is run by the metre: sealant by joint, tape by room."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from shared.job import Job, Section
+from shared.trade.products import Product, Use
+from takeoff.edges.sealant import section_area_mm2
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.naming import section_words
+from takeoff.figures.to_buy import Used
+from takeoff.needs.demands import Asked, Products
+
+MASKING_TAPE = "masking tape"
+"""The word that the tape for masking stands for, where there are several tapes."""
+
+MM_IN_A_METRE = 1000.0
+ML_IN_A_LITRE = 1000.0
+
+BEAD = "metres of joint x section (fillet: a triangle, leg2 / 2; butt: width x depth), x (1 + allowance)"
+EXACT_SECTION = "exact: the millilitres of a metre are its section in mm2; allowance: common practice, no source"
+TAPE = "metres of masking x (1 + allowance)"
+
+
+class Run(NamedTuple):
+    """Metres of one sort, alike rooms each, and the parts that they run along."""
+
+    metres: float
+    parts: tuple[str, ...]
+
+
+Beads = dict[tuple[str, Section], Run]
+"""By the name of a joint and its section."""
+
+
+class Runs(NamedTuple):
+    """All that is run: what is sealed, by the word for its sealant, and what is taped, by the id of the room."""
+
+    sealed: dict[str, Beads]
+    taped: dict[str, Run]
+
+
+def runs(job: Job, takeoff: Takeoff) -> Runs:
+    """The metres of joints that are sealed and of masking; empty where there are none."""
+    return Runs(_sealed(job, takeoff), _taped(job, takeoff))
+
+
+def _sealed(job: Job, takeoff: Takeoff) -> dict[str, Beads]:
+    alike = _alike(job)
+    found: dict[str, dict[tuple[str, Section], list[Run]]] = {}
+    for row in takeoff.joints:
+        if row.sealed and row.length_mm.amount > 0:
+            metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
+            found.setdefault(row.sealant, {}).setdefault((row.name, row.section), []).append(Run(metres, row.parts))
+    return {word: {joint: _together(rows) for joint, rows in of_word.items()} for word, of_word in found.items()}
+
+
+def _taped(job: Job, takeoff: Takeoff) -> dict[str, Run]:
+    alike = _alike(job)
+    room_of = {face.id: room.id for room in job.rooms for face in room.faces}
+    found: dict[str, list[Run]] = {}
+    for row in takeoff.masking:
+        if row.length_mm.amount > 0:
+            metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
+            parts = tuple(part for part in row.parts if part is not None)
+            found.setdefault(room_of[row.face], []).append(Run(metres, parts))
+    return {room: _together(rows) for room, rows in found.items()}
+
+
+def sealants(word: str, products: Products) -> tuple[Product, ...]:
+    """The sealants that stand for this word; where none does, those that have it for a name."""
+    every = [product for product in products.all if product.use is Use.SEALANT]
+    standing = tuple(product for product in every if product.stands_for == word)
+    return standing or tuple(product for product in every if product.name == word and not product.stands_for)
+
+
+def tapes(products: Products) -> tuple[Product, ...]:
+    """The tapes that stand for masking tape; where none does, the only one there is, else none."""
+    return products.for_work(Use.TAPE, MASKING_TAPE)
+
+
+def asked_by_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Asked]:
+    """What each sort of joint asks of its sealant; nothing where no product is such a sealant."""
+    for word, of_word in sealed.items():
+        options = sealants(word, products)
+        for (name, section), run in of_word.items() if options else ():
+            use = Used(
+                f"{name}, {section_words(section, job.unit)}",
+                size=run.metres,
+                times=1,
+                per=ML_IN_A_LITRE / section_area_mm2(section),
+                allowance=job.allowances.sealant,
+                parts=run.parts,
+            )
+            yield Asked(options, use, BEAD, f"joint {name}", EXACT_SECTION)
+
+
+def asked_by_masking(job: Job, taped: dict[str, Run], products: Products) -> Iterator[Asked]:
+    """What masking each room asks of the tape; nothing where no product is the tape."""
+    options = tapes(products)
+    names = {room.id: room.name or room.id for room in job.rooms}
+    for room, run in taped.items() if options else ():
+        use = Used(
+            f"masking, {names[room]}",
+            size=run.metres,
+            times=1,
+            per=1.0,
+            allowance=job.allowances.tape,
+            parts=run.parts,
+        )
+        yield Asked(options, use, TAPE, f"masking of {names[room]}")
+
+
+def _together(rows: list[Run]) -> Run:
+    return Run(
+        sum(run.metres for run in rows),
+        tuple(dict.fromkeys(part for run in rows for part in run.parts)),
+    )
+
+
+def _alike(job: Job) -> dict[str, int]:
+    """By face, how many rooms alike it is in."""
+    return {face.id: room.alike for room in job.rooms for face in room.faces}

@@ -1,0 +1,145 @@
+"""Things to look at in what a job needs: what was left out of it because it cannot be reckoned with."""
+
+from collections.abc import Iterator, Sequence
+
+from shared.findings import Finding
+from shared.job import Job
+from shared.trade.finishes import Material
+from shared.trade.products import Measure, Product, Use
+from takeoff.needs.by_area import COATS, Laid, Surface, called_finish, is_on, steps_laid
+from takeoff.needs.by_metre import MASKING_TAPE, Runs, sealants, tapes
+from takeoff.needs.demands import Asked, Products, called_product, has_ratio, per_of
+from takeoff.needs.hardware import look_at_fronts
+from takeoff.surfaces.materials import material_named
+
+NOWHERE = ""
+"""Products and finishes are on no face."""
+
+
+def look_at_needs(job: Job, on: tuple[Surface, ...], run: Runs, asked: Sequence[Asked]) -> Iterator[Finding]:
+    """All that is odd in finishes and products as far as they are used, for what is coated and run in this job.
+
+    `asked` is what that asks of products.
+    """
+    products = Products(job)
+    yield from _without_coats(job, on)
+    for laid in steps_laid(job, on):
+        yield from _without_product(laid, products)
+    yield from _stand_ins(job.products)
+    yield from _not_reckoned(asked)
+    yield from _without_sealant_or_tape(run, products)
+    yield from _unknown_materials(job, {part for surface in on for part in surface.parts})
+    yield from look_at_fronts(job)
+
+
+def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
+    finishes = {finish.id: finish for finish in job.finishes}
+    found: dict[str, list[str]] = {}
+    for surface in on:
+        finish = finishes[surface.finish]
+        if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
+            material = f" on {surface.material}" if finish.steps and surface.material else ""
+            message = f"Finish {called_finish(finish)} lays no coat{material}; add the coats that it gets."
+            found.setdefault(message, []).extend(surface.parts)
+    yield from (Finding("no-coats", message, NOWHERE, tuple(parts)) for message, parts in found.items())
+
+
+def _without_product(laid: Laid, products: Products) -> Iterator[Finding]:
+    step, where = laid.step, _sentence(laid.where)
+    if not step.product:
+        if step.work in COATS:
+            yield Finding("no-product", f"{where}, has no product; choose one.", NOWHERE)
+        return
+    product = products.find(step.product)
+    if product is None:
+        message = f'{where}, lays a product "{step.product}" that is not in the list; choose another.'
+        yield Finding("no-product", message, NOWHERE)
+    elif product.measure is Measure.METRES:
+        message = f"{where}, lays {called_product(product)}, which is counted in metres; choose another product."
+        yield Finding("measure", message, NOWHERE)
+    if step.tool:
+        yield from _without_tool(step.tool, where, products)
+
+
+def _without_tool(tool_id: str, where: str, products: Products) -> Iterator[Finding]:
+    tool = products.find(tool_id)
+    if tool is None:
+        message = f'{where}, is laid with a product "{tool_id}" that is not in the list; choose another.'
+        yield Finding("no-product", message, NOWHERE)
+    elif tool.measure is not Measure.PIECES:
+        message = f"{where}, is laid with {called_product(tool)}, which is not counted in pieces; choose a tool."
+        yield Finding("measure", message, NOWHERE)
+
+
+def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
+    first: dict[str, Product] = {}
+    for product in products:
+        if not product.stands_for:
+            continue
+        other = first.setdefault(product.stands_for, product)
+        if other.measure is not product.measure:
+            message = (
+                f"{called_product(other)} and {called_product(product)} both stand for {product.stands_for}, but one "
+                f"is counted in {other.measure} and the other in {product.measure}; give one of them another word."
+            )
+            yield Finding("stand-in", message, NOWHERE)
+
+
+def _not_reckoned(asked: Sequence[Asked]) -> Iterator[Finding]:
+    """What is said of spread rates and ratios, each once."""
+    found = [finding for each in asked for product in each.options for finding in _about(product, each)]
+    yield from dict.fromkeys(found)
+
+
+def _about(product: Product, asked: Asked) -> Iterator[Finding]:
+    """Why it cannot be reckoned how much of a product it takes, and what that means."""
+    if any(per_of(other, asked) is not None and has_ratio(other) for other in asked.options):
+        yield from (Finding("passed-over", f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
+    else:
+        for code, why in _whys(product, asked):
+            yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
+
+
+def _whys(product: Product, asked: Asked) -> Iterator[tuple[str, str]]:
+    name = called_product(product)
+    if per_of(product, asked) is None:
+        if product is asked.named and asked.covers_m2 is not None:
+            where = _sentence(asked.where)
+            yield "spread-rate", f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
+        else:
+            say = "set its spread rate, or its solids and film, above 0"
+            yield "spread-rate", f"{name} does not say how much it covers; {say}."
+    if product.ratio is not None and not has_ratio(product):
+        base, hardener = product.ratio
+        yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
+
+
+def _without_sealant_or_tape(run: Runs, products: Products) -> Iterator[Finding]:
+    for word in run.sealed:
+        if not sealants(word, products):
+            message = f"Joints are run with {word}, but no sealant stands for it; add one that does."
+            yield Finding("no-sealant", message, NOWHERE)
+    if run.taped and not tapes(products):
+        several = any(product.use is Use.TAPE for product in products.all)
+        what = f"none of the tapes stands for {MASKING_TAPE}; say it of one" if several else "there is no tape; add one"
+        yield Finding("no-tape", f"Edges are masked, but {what}.", NOWHERE)
+
+
+def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
+    """Words for what a coated part is made of that name no material, each once on a face."""
+    known = ", ".join(Material)
+    for face in job.faces:
+        found: dict[str, list[str]] = {}
+        for part in face.parts:
+            if part.made_of and part.id in coated and material_named(part.made_of) is None:
+                found.setdefault(part.made_of, []).append(part.id)
+        for words, parts in found.items():
+            message = (
+                f'"{words}" names none of {known}, so it is taken for what is usual; if a step depends on it, say it '
+                "in one of these words."
+            )
+            yield Finding("material", message, face.id, tuple(parts))
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,123 @@
+"""What a job needs: of every product how much, with its sum down to the parts that it is laid on."""
+
+from collections.abc import Iterable, Iterator
+
+from shared.job import Job, Unit
+from shared.trade.products import Product
+from takeoff.figures.measured import Figure, Fronts, Reason, Takeoff, Term
+from takeoff.figures.to_buy import Need, Needs, Used, Wanted
+from takeoff.needs.by_area import asked_by_steps, asked_of_sleeves, steps_laid, surfaces
+from takeoff.needs.by_front import asked_by_handles
+from takeoff.needs.by_metre import asked_by_joints, asked_by_masking, runs
+from takeoff.needs.demands import Asked, Products, called_product, has_ratio, per_of
+from takeoff.needs.hardware import hardware
+from takeoff.needs.left_out import look_at_needs
+from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l, spread_words
+
+Group = tuple[Asked, ...]
+"""All that is asked of the same products."""
+
+
+def needs(job: Job, takeoff: Takeoff) -> Needs:
+    """What a job needs of its products, for all rooms, alike ones each; `takeoff` is this job's.
+
+    What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
+    """
+    products = Products(job)
+    coated, run = surfaces(job, takeoff), runs(job, takeoff)
+    laid = steps_laid(job, coated)
+    counted = hardware(job)
+    asked = (
+        *asked_by_steps(job, laid, products),
+        *asked_of_sleeves(job, laid, products),
+        *asked_by_joints(job, run.sealed, products),
+        *asked_by_masking(job, run.taped, products),
+        *asked_by_handles(job, counted, products),
+    )
+    wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
+    place = {product.id: place for place, product in enumerate(job.products)}
+    in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
+    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, run, asked)))
+
+
+def _grouped(asked: Iterable[Asked]) -> tuple[Group, ...]:
+    """By the products that can do it: those that stand in for each other do all of each other's work."""
+    groups: dict[frozenset[str], list[Asked]] = {}
+    for each in asked:
+        groups.setdefault(frozenset(product.id for product in each.options), []).append(each)
+    return tuple(tuple(group) for group in groups.values())
+
+
+def _wanted(group: Group, unit: Unit) -> Wanted | None:
+    """How much of each product it would take, the named ones first; None where none can be reckoned with."""
+    options = {each.named.id: each.named for each in group if each.named is not None}
+    options |= {product.id: product for product in group[0].options if product.id not in options}
+    found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
+    first = group[0].options[0]
+    return Wanted(first.stands_for or called_product(first), found) if found else None
+
+
+def _need(product: Product, group: Group, unit: Unit) -> Need | None:
+    """How much of this product it would take; None where it cannot be said."""
+    used = [_used(product, asked, unit) for asked in group]
+    whole = tuple(use for use in used if use is not None)
+    if len(whole) < len(used) or not has_ratio(product):
+        return None
+    amount = sum(use.amount for use in whole)
+    return Need(
+        product.id,
+        Figure(amount, _reason(product, group, whole)),
+        times_opened=sum(asked.opened for asked in group),
+        used=whole,
+        mixed=_mixed(product, amount),
+    )
+
+
+def _used(product: Product, asked: Asked, unit: Unit) -> Used | None:
+    """The work done with this product; None where it does not say how much it covers."""
+    per = per_of(product, asked)
+    if per is None:
+        return None
+    if asked.use.per:
+        return asked.use
+    words = f"{asked.use.what} at {spread_words(per, product.measure, unit)}"
+    if asked.thinning:
+        laid = spread_words(applied_m2_per_l(per, asked.thinning), product.measure, unit)
+        words += f" (thinned by {asked.thinning * 100:g} %: {laid} as laid)"
+    return asked.use._replace(what=words, per=per)
+
+
+def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
+    rules = [asked.rule for asked in group]
+    sources = [asked.source for asked in group]
+    if product.covers_m2 is None and any(not asked.use.per for asked in group):
+        sources.append(FROM_SOLIDS)
+    if product.ratio is not None:
+        base, hardener = product.ratio
+        rules.append(f"base and hardener mixed {base:g}:{hardener:g} by volume")
+    return Reason("; ".join(dict.fromkeys(rules)), "; ".join(dict.fromkeys(sources)), Fronts.OFF, tuple(_terms(used)))
+
+
+def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
+    """The uses, then what goes beyond them: loss, allowance, and what is left behind."""
+    for use in used:
+        yield Term(use.what, use.bare, parts=use.parts)
+    beyond: dict[str, float] = {}
+    for use in used:
+        lost = use.bare / (1 - use.loss) - use.bare
+        for words, amount in (
+            (f"loss, {use.loss * 100:g} % of what is taken", lost),
+            (f"allowance, {use.allowance * 100:g} % more", (use.bare + lost) * use.allowance),
+            ("left in tray and sleeve", use.left_behind),
+        ):
+            if amount:
+                beyond[words] = beyond.get(words, 0.0) + amount
+    yield from (Term(words, amount) for words, amount in beyond.items())
+
+
+def _mixed(product: Product, amount: float) -> tuple[float, float] | None:
+    """The litres of base and of hardener in so much of a mix; None where it is not mixed."""
+    if product.ratio is None:
+        return None
+    base, hardener = product.ratio
+    return amount * base / (base + hardener), amount * hardener / (base + hardener)

@@ -1,0 +1,1 @@
+"""Price lists of shops read, and their prices given to packs; uses shared only."""

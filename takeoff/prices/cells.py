@@ -1,0 +1,152 @@
+"""The lines and cells of a price list, out of the bytes of a CSV file or a spreadsheet."""
+
+import csv
+import io
+import warnings
+import zipfile
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from shared.errors import FileError
+
+LARGEST_LIST = 16 * 2**20
+"""Bytes of a price list; the largest known has under a tenth (common practice, no source)."""
+
+LARGEST_UNPACKED = 128 * 2**20
+GREATEST_RATIO = 200
+"""How far a spreadsheet may unpack: as `shared.files.container`, whose limits hold against the same trap."""
+
+MOST_PACKED_FILES = 1_000
+MOST_LINES = 20_000
+MOST_COLUMNS = 100
+
+SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs"}
+
+Cell = str | float
+
+
+class Line(NamedTuple):
+    """One line of a list: its number as a person counts, and its cells; a number of a spreadsheet is a float."""
+
+    number: int
+    cells: tuple[Cell, ...]
+
+
+def is_spreadsheet(content: bytes) -> bool:
+    """Whether this begins as a spreadsheet does."""
+    return content.startswith(b"PK\x03\x04")
+
+
+def decoded(content: bytes, where: str) -> tuple[str, str]:
+    """The text of a CSV file, and in which encoding it is written. FileError where it is in none of the usual ones."""
+    encoding = _marked(content) or ("utf-8" if _is_in(content, "utf-8") else "cp1252")
+    try:
+        text = content.decode(encoding)
+    except UnicodeDecodeError as trouble:
+        raise _no_text(where) from trouble
+    if "\0" in text:
+        raise _no_text(where)
+    return text, _ENCODINGS[encoding]
+
+
+def csv_lines(text: str, separator: str, where: str) -> tuple[Line, ...]:
+    """The lines that hold something, by their first number: a quoted cell may reach over several.
+
+    FileError where a quote is not closed, or there are too many lines.
+    """
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    lines: list[Line] = []
+    begins = 1
+    try:
+        for cells in reader:
+            lines.append(Line(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
+            begins = reader.line_num + 1
+    except csv.Error as trouble:
+        what = f"line {begins} cannot be parted into cells ({trouble})"
+        raise FileError(what, where=where, do="look at the quotes in it") from trouble
+    return tuple(_bounded(lines, where))
+
+
+def sheet_lines(content: bytes, where: str) -> tuple[Line, ...]:
+    """The lines of a workbook's first sheet that hold something; of formulas the values that were saved with them.
+
+    FileError where it is damaged, made to do harm, or has too many lines.
+    """
+    _check_packing(content, where)
+    from openpyxl import load_workbook  # late: it is slow to import, and most price lists are CSV
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # it warns of looks and checks in the file, which a price has no use for
+            book = load_workbook(io.BytesIO(content), read_only=True, data_only=True, keep_links=False)
+            sheet = book.worksheets[0]
+            sheet.reset_dimensions()
+            rows = enumerate(sheet.iter_rows(max_row=MOST_LINES + 1, max_col=MOST_COLUMNS, values_only=True), 1)
+            return tuple(_bounded((Line(number, tuple(map(_cell, row))) for number, row in rows), where))
+    except FileError:
+        raise
+    except Exception as trouble:
+        raise _damaged(where) from trouble
+
+
+_ENCODINGS = {
+    "utf-8": "UTF-8",
+    "utf-8-sig": "UTF-8",
+    "utf-16": "UTF-16",
+    "utf-16-le": "UTF-16",
+    "utf-16-be": "UTF-16",
+    "cp1252": "Windows-1252",
+}
+
+
+def _marked(content: bytes) -> str:
+    """The encoding that the first bytes tell: by their mark, or by the zeros of plain letters in UTF-16."""
+    if content.startswith(b"\xef\xbb\xbf"):
+        return "utf-8-sig"
+    if content.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return "utf-16"
+    if content[1:2] == b"\0":
+        return "utf-16-le"
+    return "utf-16-be" if content[:1] == b"\0" else ""
+
+
+def _is_in(content: bytes, encoding: str) -> bool:
+    try:
+        content.decode(encoding)
+    except UnicodeDecodeError:
+        return False
+    return True
+
+
+def _bounded(lines: Iterable[Line], where: str) -> Iterator[Line]:
+    for line in lines:
+        if line.number > MOST_LINES:
+            raise FileError(f"it has more than {MOST_LINES} lines", where=where, do="keep those of your products")
+        if any(cell != "" for cell in line.cells):
+            yield line
+
+
+def _cell(value: object) -> Cell:
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return float(value)
+    return "" if value is None else str(value).strip()
+
+
+def _check_packing(content: bytes, where: str) -> None:
+    """Refuse what unpacks beyond belief, before it is unpacked."""
+    try:
+        with zipfile.ZipFile(io.BytesIO(content)) as packed:
+            entries = packed.infolist()
+    except (zipfile.BadZipFile, ValueError, NotImplementedError, OSError) as trouble:
+        raise _damaged(where) from trouble
+    unpacked = sum(entry.file_size for entry in entries)
+    if len(entries) > MOST_PACKED_FILES or unpacked > min(LARGEST_UNPACKED, GREATEST_RATIO * len(content)):
+        raise FileError("this spreadsheet is packed beyond belief", where=where, do="save it anew, or as CSV")
+
+
+def _damaged(where: str) -> FileError:
+    return FileError("this spreadsheet is cut short or damaged", where=where, do="save it anew, or as CSV")
+
+
+def _no_text(where: str) -> FileError:
+    return FileError("this is no table of text", where=where, do="save the list as CSV in UTF-8, or as XLSX")

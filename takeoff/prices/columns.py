@@ -1,0 +1,119 @@
+"""A price list as a table: its lines below the headings, which column is which, and how its numbers are written."""
+
+import re
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from shared.errors import FileError
+from shared.job import Job
+from shared.typed.numbers import possible_signs
+from shared.typed.packs import number_in
+from takeoff.prices.cells import SEPARATORS, Cell, Line, csv_lines, decoded, is_spreadsheet, sheet_lines
+from takeoff.prices.headings import Column, Columns, columns_of
+
+NEEDED = (Column.PRODUCT, Column.PRICE)
+"""Without these columns nothing is understood; the product may be named by its id instead, the size at its end."""
+
+HEADING_LINES = 30
+"""How far down the headings may stand, below a letterhead (common practice, no source)."""
+
+LONGEST_PRICE = 60
+"""Characters. Nobody writes as many by intent."""
+
+_PRICE = re.compile(
+    r"(?P<before>[^\d.,+-]*)"
+    r"(?P<number>[+-]?[\d.,][\d.,' \N{NO-BREAK SPACE}\N{RIGHT SINGLE QUOTATION MARK}]*?)(?:[.,]-)?\s*"
+    r"(?P<after>[^\d.,+-]*\.?)"
+)
+
+
+class PriceSheet(NamedTuple):
+    """The lines below the headings, and how they are to be read."""
+
+    name: str
+    job: Job
+    lines: tuple[Line, ...]
+    columns: Columns
+    decimal: str
+    read_as: str
+
+    def cell(self, line: Line, column: Column) -> Cell:
+        """What stands in a column; "" where there is none."""
+        found = self.columns.get(column)
+        return line.cells[found.place] if found and found.place < len(line.cells) else ""
+
+    def text(self, line: Line, column: Column) -> str:
+        """The same, as text."""
+        cell = self.cell(line, column)
+        return cell if isinstance(cell, str) else f"{cell:.10g}"
+
+
+class PriceParts(NamedTuple):
+    """The number of a price as it is written, and what stands beside it."""
+
+    number: str
+    currency: str
+
+
+def price_parts(text: str) -> PriceParts:
+    """The two parts of a price such as "€ 24.90"; both "" where it is none."""
+    match = _PRICE.fullmatch(text.strip()) if len(text) <= LONGEST_PRICE else None
+    if match is None:
+        return PriceParts("", "")
+    return PriceParts(match["number"].strip(), f"{match['before'].strip()} {match['after'].strip()}".strip())
+
+
+def price_sheet(content: bytes, name: str, job: Job) -> PriceSheet:
+    """The table in these bytes. FileError where they are none, or where a needed column is missing."""
+    if is_spreadsheet(content):
+        lines, read_as = sheet_lines(content, name), "a spreadsheet"
+    else:
+        lines, read_as = _parted(content, name)
+    below, columns = _below_headings(lines)
+    _check_columns(columns, name)
+    sheet = PriceSheet(name, job, below, columns, "", read_as)
+    sign = _decimal_of(sheet)
+    words = {",": ", decimal comma", ".": ", decimal point"}.get(sign, "")
+    return sheet._replace(decimal=sign, read_as=read_as + words)
+
+
+def _parted(content: bytes, name: str) -> tuple[tuple[Line, ...], str]:
+    """The lines of a CSV file, by the separator under which most headings are understood."""
+    text, encoding = decoded(content, name)
+    parted: dict[str, tuple[Line, ...]] = {}
+    troubles = []
+    for separator in SEPARATORS:
+        try:
+            parted[separator] = csv_lines(text, separator, name)
+        except FileError as trouble:
+            troubles.append(trouble)
+    if not parted:
+        raise troubles[0]
+    best = max(parted, key=lambda separator: len(_below_headings(parted[separator])[1]))
+    return parted[best], f"{encoding}, parted by {SEPARATORS[best]}"
+
+
+def _below_headings(lines: Sequence[Line]) -> tuple[tuple[Line, ...], Columns]:
+    """The lines below the line that names most columns, and these columns."""
+    found = [columns_of([str(cell) for cell in line.cells]) for line in lines[:HEADING_LINES]]
+    best = max(range(len(found)), key=lambda place: len(found[place]), default=-1)
+    return (tuple(lines[best + 1 :]), found[best]) if found else ((), {})
+
+
+def _check_columns(columns: Columns, name: str) -> None:
+    known = columns if Column.ID not in columns else {**columns, Column.PRODUCT: columns[Column.ID]}
+    missing = [column for column in NEEDED if column not in known]
+    if missing:
+        what = f"no column is headed {' or '.join(missing)}"
+        raise FileError(what, where=name, do="head the columns product, size, unit, price and currency")
+
+
+def _decimal_of(sheet: PriceSheet) -> str:
+    """The decimal sign that the numbers of the list agree on; "" where none says so, or where they do not agree."""
+    told: set[str] = set()
+    for line in sheet.lines:
+        price, size = sheet.cell(line, Column.PRICE), sheet.cell(line, Column.SIZE)
+        numbers = (price_parts(price).number if isinstance(price, str) else "", number_in(str(size)))
+        for signs in map(possible_signs, numbers if isinstance(size, str) else numbers[:1]):
+            told |= signs if len(signs) == 1 else set()
+    return told.pop() if len(told) == 1 else ""

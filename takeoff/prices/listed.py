@@ -1,0 +1,210 @@
+"""A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
+from pathlib import Path
+from typing import NamedTuple
+
+from shared.errors import FileError, ReadingError
+from shared.files.disk import read_bounded
+from shared.job import Job
+from shared.limits import LONGEST_TEXT, MOST_MONEY
+from shared.typed.length_words import quoted
+from shared.typed.numbers import SIGNS, possible_signs, read_number, says_one_number
+from shared.typed.packs import PackSize, number_in, parsed_size
+from takeoff.prices.cells import LARGEST_LIST, Line
+from takeoff.prices.columns import PriceSheet, price_parts, price_sheet
+from takeoff.prices.headings import BRACKETED, Column, currency_in, currency_words
+
+_CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
+"""What beside a price is taken for its currency, unless it is the job's own word."""
+
+LONGEST_SIZE_WORDS = 4
+"""Words of a size at the end of a name: "10.1 US fl oz"."""
+
+MOST_TOLD = 100
+"""Lines of a report; a shop's whole list has thousands that a job does not know."""
+
+_TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
+
+
+class Said(NamedTuple):
+    """What is to be said of a line of the list; 0 for the list as a whole."""
+
+    line: int
+    message: str
+
+    def __str__(self) -> str:
+        """One line for a person."""
+        return f"line {self.line}: {self.message}" if self.line else self.message
+
+
+class PriceRow(NamedTuple):
+    """One line that was understood. `product` is a name or an id, `code` what else may be its id, "" for none."""
+
+    line: int
+    product: str
+    size: PackSize
+    price: float
+    pack_name: str = ""
+    code: str = ""
+
+
+class PriceList(NamedTuple):
+    """A price list. `read_as` says how it was read; `left_out` what was not understood, `granted` what was assumed.
+
+    `currency` is "" where the list names none.
+    """
+
+    name: str
+    rows: tuple[PriceRow, ...]
+    currency: str
+    read_as: str
+    left_out: tuple[Said, ...] = ()
+    granted: tuple[Said, ...] = ()
+
+    def report(self, also: Iterable[Said] = ()) -> tuple[str, ...]:
+        """The list for a person, line by line: how it was read, what was left out of it and why, what was assumed.
+
+        `also` is what is to be said of its lines beside that. Of very many only the first are told.
+        """
+        head = f"{self.name}: {self.read_as}; lines understood {len(self.rows)}, left out {len(self.left_out)}."
+        said = sorted((*self.left_out, *self.granted, *also), key=lambda each: each.line)
+        more = len(said) - MOST_TOLD
+        rest = (f"And {more} more of its lines.",) if more > 0 else ()
+        return (head, *(f"{each}." for each in said[:MOST_TOLD]), *rest)
+
+
+def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
+    """The price list in this file, or in these bytes, called by this name.
+
+    The job says whose gallon "gal" is, and its currency. A line that cannot be understood is left out and told.
+    FileError where the whole cannot be read, where a needed column is missing, or where it holds two currencies.
+    """
+    content = source if isinstance(source, bytes) else read_bounded(source, LARGEST_LIST, do="choose a price list")
+    if len(content) > LARGEST_LIST:
+        raise FileError(f"it is larger than {LARGEST_LIST // 2**20} MB", where=name, do="choose a price list")
+    return _understood(price_sheet(content, name, job))
+
+
+def _understood(sheet: PriceSheet) -> PriceList:
+    rows: list[PriceRow] = []
+    left_out: list[Said] = []
+    currencies: dict[str, str] = {}
+    for line in sheet.lines:
+        try:
+            row, currency = _row(sheet, line)
+        except ReadingError as trouble:
+            left_out.append(Said(line.number, str(trouble).rstrip(".")))
+            continue
+        rows.append(row)
+        if currency:
+            currencies.setdefault(currency.casefold(), currency)
+    currency = _one_currency(currencies, sheet)
+    granted = (*_tax_said(sheet), *_granted(rows))
+    return PriceList(sheet.name, tuple(rows), currency, sheet.read_as, tuple(left_out), granted)
+
+
+def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
+    """What was taken for granted of sizes, each thing once, at the line where it was first."""
+    first: dict[str, int] = {}
+    for row in rows:
+        first.setdefault(row.size.granted, row.line)
+    yield from (Said(line, f"{words}, here and below") for words, line in first.items() if words)
+
+
+def _row(sheet: PriceSheet, line: Line) -> tuple[PriceRow, str]:
+    """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
+    code = sheet.text(line, Column.ID)
+    product = sheet.text(line, Column.PRODUCT) or code
+    if not product:
+        raise ReadingError("it names no product", do="name one")
+    if len(product) > LONGEST_TEXT:
+        raise ReadingError("the name of the product is too long", where=quoted(product), do="shorten it")
+    price, currency = _price(sheet, line)
+    if Column.SIZE in sheet.columns:
+        size = _size(sheet, line)
+    else:
+        product, size = _name_and_size(product, sheet)
+    pack_name = sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]
+    return PriceRow(line.number, product, size, price, pack_name, code), currency
+
+
+def _name_and_size(product: str, sheet: PriceSheet) -> tuple[str, PackSize]:
+    """A name and the size that it ends with: "Satin, sage 2.5 L". ReadingError where it ends with none."""
+    words = product.split()
+    for many in range(min(LONGEST_SIZE_WORDS, len(words) - 1), 0, -1):
+        text = " ".join(words[-many:])
+        with suppress(ReadingError):
+            size = parsed_size(text, sheet.job.unit, decimal=_sign_for(number_in(text), sheet.decimal))
+            if size.measure is not None:
+                return " ".join(words[:-many]).rstrip(" ,;-"), size
+    raise _no_size()
+
+
+def _no_size() -> ReadingError:
+    return ReadingError("it gives no size", do="write one such as 4 L")
+
+
+def _size(sheet: PriceSheet, line: Line) -> PackSize:
+    text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
+    if not text:
+        raise _no_size()
+    if not unit and possible_signs(text):
+        unit = _unit_in_heading(sheet)
+    written = f"{text} {unit}" if possible_signs(text) else text
+    decimal = "." if isinstance(sheet.cell(line, Column.SIZE), float) else _sign_for(number_in(text), sheet.decimal)
+    return parsed_size(written, sheet.job.unit, decimal=decimal)
+
+
+def _unit_in_heading(sheet: PriceSheet) -> str:
+    """The unit that stands in brackets over the sizes, "" for none."""
+    found = BRACKETED.findall(sheet.columns[Column.SIZE].heading)
+    return str(found[0]) if found else ""
+
+
+def _price(sheet: PriceSheet, line: Line) -> tuple[float, str]:
+    """A line's price and its currency, "" where it names none."""
+    cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
+    if not text:
+        raise ReadingError("it gives no price", do="write one such as 24.90")
+    number, beside = price_parts(text)
+    own = beside.casefold() == sheet.job.money.currency.casefold()
+    if not possible_signs(number) or not (not beside or own or _CURRENCY.fullmatch(beside)):
+        raise ReadingError("this is no price", where=quoted(text), do="write one such as 24.90")
+    price = cell if isinstance(cell, float) else float(read_number(number, _sign_for(number, sheet.decimal)))
+    if not 0 < price <= MOST_MONEY:
+        what = "a price of 0 or less is none" if price <= 0 else "this price is beyond belief"
+        raise ReadingError(what, where=quoted(text), do="write what the pack costs")
+    in_column = sheet.text(line, Column.CURRENCY)
+    return price, currency_words(in_column or beside or currency_in(sheet.columns[Column.PRICE].heading))
+
+
+def _sign_for(number: str, decimal: str) -> str:
+    """The decimal sign by which a number is read. ReadingError where it could be two numbers and nothing decides."""
+    signs = possible_signs(number)
+    if decimal in signs:
+        return decimal
+    if len(signs) > 1 and not says_one_number(number):
+        what = "this could be meant in two ways, as the list does not say which its decimal sign is"
+        raise ReadingError(what, where=quoted(number), do="write it without a sign between thousands")
+    return next(iter(sorted(signs)), SIGNS[0])
+
+
+def _one_currency(currencies: dict[str, str], sheet: PriceSheet) -> str:
+    names = tuple(currencies.values())
+    if len(names) > 1:
+        both = " and ".join(names[:2])
+        raise FileError(f"it has prices in two currencies, {both}", where=sheet.name, do="keep those in one of them")
+    return names[0] if names else ""
+
+
+def _tax_said(sheet: PriceSheet) -> Iterator[Said]:
+    """That the heading of the prices speaks of tax, which the job decides."""
+    heading = sheet.columns[Column.PRICE].heading
+    if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):
+        meant = "with" if sheet.job.money.tax_included else "without"
+        yield Said(
+            0, f"the prices are headed {quoted(heading)}, and the job takes prices {meant} tax: see that both agree"
+        )

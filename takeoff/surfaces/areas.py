@@ -1,0 +1,142 @@
+"""Gross and net areas, each with its sum. Square millimetres."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from geometry.outlines.measured import area_mm2, outline_box
+from geometry.parts.holding import holds_box
+from geometry.parts.rank import rank_key
+from geometry.seen.arrangement import Region
+from shared.job import Outline, Part
+from takeoff.figures.measured import Figure, Fronts, Reason, Term
+from takeoff.figures.naming import called
+from takeoff.surfaces.fronts import Box, encloses, is_opening
+
+BY_OUTLINE = "exact: straight sides and arcs of circles"
+SAME_MM2 = 1e-6
+"""Areas nearer to each other than this are the same: far below a square millimetre, above the rounding of floats."""
+
+
+class Standing(NamedTuple):
+    """A part as it stands on its face: its place from back to front, the box round it, its region and gross area.
+
+    `is_rectangle` where its outline is that box.
+    """
+
+    part: Part
+    rank: tuple[bool, int, int, int]
+    box: Box
+    region: Region
+    gross_mm2: float
+    is_rectangle: bool
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height of the box round it."""
+        return (self.box[2] - self.box[0], self.box[3] - self.box[1])
+
+
+def standings(parts: Sequence[Part], regions: Sequence[Region]) -> tuple[Standing, ...]:
+    """The parts of a face, in their order, with the regions that were arranged from them."""
+    return tuple(
+        _standing(part, index, region) for index, (part, region) in enumerate(zip(parts, regions, strict=True))
+    )
+
+
+def _standing(part: Part, index: int, region: Region) -> Standing:
+    box = outline_box(part.outline)
+    rectangle = _is_rectangle(part.outline, box)
+    area = (box[2] - box[0]) * (box[3] - box[1]) if rectangle else area_mm2(part.outline)
+    return Standing(part, rank_key(part, index), box, region, area, rectangle)
+
+
+def _is_rectangle(outline: Outline, box: Box) -> bool:
+    """Whether an outline is the box round it: four straight sides, level and upright."""
+    if len(outline) != 4 or any(vertex.bulge for vertex in outline):
+        return False
+    if any(a.x != b.x and a.y != b.y for a, b in pairwise((*outline, outline[0]))):
+        return False
+    corners = {(vertex.x, vertex.y) for vertex in outline}
+    return corners == {(box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])}
+
+
+def gross(standing: Standing, fronts: Fronts) -> Figure:
+    """The area of its outline."""
+    reason = Reason("gross: the whole outline", BY_OUTLINE, fronts, (outline_term(standing),))
+    return Figure(standing.gross_mm2, reason)
+
+
+def net(standing: Standing, face: Sequence[Standing], fronts: Fronts) -> Figure:
+    """The area that is seen of it among the parts of its face: all that hides it is deducted, openings too."""
+    if is_opening(standing.part):
+        return _net_of_opening(standing, fronts)
+    amount = standing.region.area_mm2
+    terms: tuple[Term, ...] = (outline_term(standing),)
+    if standing.gross_mm2 - amount > SAME_MM2:
+        terms += tuple(_hidden_terms(standing, face))
+    elif amount != standing.gross_mm2:
+        terms = (terms[0]._replace(amount=amount),)
+    return Figure(amount, Reason("net: what is seen of it, all that hides it deducted", BY_OUTLINE, fronts, terms))
+
+
+def _net_of_opening(standing: Standing, fronts: Fronts) -> Figure:
+    whole = outline_term(standing)
+    none = whole._replace(what="less the opening itself", amount=-whole.amount)
+    return Figure(0.0, Reason("net: an opening has no surface of its own", BY_OUTLINE, fronts, (whole, none)))
+
+
+def outline_term(standing: Standing) -> Term:
+    """The whole outline as the first step of a sum."""
+    factors = standing.size if standing.is_rectangle else ()
+    what = "width x height" if factors else "outline, straight sides and arcs"
+    return Term(what, standing.gross_mm2, factors, (standing.part.id,))
+
+
+def _hidden_terms(standing: Standing, face: Sequence[Standing]) -> list[Term]:
+    """One term for each part that hides a piece of known size, and one for the rest, which names all who share it.
+
+    A part that lies wholly within the outline hides exactly what is seen of it there; what is seen of two parts never
+    overlaps, so such terms never count anything twice.
+    """
+    hiders = [each for each in face if each.rank > standing.rank and overlap(each.box, standing.box)]
+    known = [each for each in hiders if _is_plain(each, standing, hiders)]
+    terms = [_less(each) for each in known if _seen_mm2(each) > SAME_MM2]
+    rest = standing.gross_mm2 - standing.region.area_mm2 + sum(term.amount for term in terms)
+    others = [each for each in hiders if each not in known and (each.region.area_mm2 or is_opening(each.part))]
+    if others and rest > SAME_MM2:
+        names = others[0].part if len(others) == 1 else None
+        what = f"less {called(names)}" if names else "less what else hides it"
+        terms.append(Term(what, -rest, (), tuple(each.part.id for each in others)))
+    return terms
+
+
+def _is_plain(hider: Standing, hidden: Standing, hiders: Sequence[Standing]) -> bool:
+    """Whether what it hides is exactly what is seen of it: it lies within, and before an opening lies nothing."""
+    if not _holds(hidden, hider.box):
+        return False
+    if not is_opening(hider.part):
+        return True
+    return not any(each.rank > hider.rank and overlap(each.box, hider.box) for each in hiders)
+
+
+def _holds(standing: Standing, box: Box) -> bool:
+    """Whether the outline of a part holds the whole of a box."""
+    if not encloses(standing.box, box):
+        return False
+    return standing.is_rectangle or holds_box(standing.part.outline, box)
+
+
+def _seen_mm2(standing: Standing) -> float:
+    return standing.gross_mm2 if is_opening(standing.part) else standing.region.area_mm2
+
+
+def _less(hider: Standing) -> Term:
+    amount = _seen_mm2(hider)
+    whole = hider.is_rectangle and abs(amount - hider.gross_mm2) <= SAME_MM2
+    return Term(f"less {called(hider.part)}", -amount, hider.size if whole else (), (hider.part.id,))
+
+
+def overlap(a: Box, b: Box) -> bool:
+    """Whether two boxes share more than a line."""
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]

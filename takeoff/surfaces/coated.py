@@ -1,0 +1,169 @@
+"""Coated area: what is coated in place, taken off to be coated, or only along its front edges. Square millimetres."""
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from geometry.outlines.measured import side_lengths_mm
+from geometry.parts.holding import holds_box
+from geometry.seen.arrangement import Edge
+from geometry.seen.openings import uncovered_area_mm2
+from shared.job import Part
+from shared.trade.kinds import Treatment, usual
+from takeoff.figures.measured import Figure, Fronts, Reason, Term
+from takeoff.figures.naming import called
+from takeoff.surfaces.areas import BY_OUTLINE, SAME_MM2, Standing, outline_term, overlap
+from takeoff.surfaces.measuring_rules import MeasuringRule
+from takeoff.surfaces.treatments import Treated
+
+CLEAR_MM = 1e-3
+"""An opening nearer to the border of a surface than this touches it: far below a tape's reading."""
+
+NOT_COATED = "not coated"
+IN_PLACE = "coated in place: net area x profile factor, and its coated edges"
+BY_RULE = "coated in place: area x profile factor, and its coated edges; "
+FRAME = "frame: what is seen of its front edges x thickness"
+TAKEN_OFF = "taken off: outline less openings x profile factor, coated edges, back where coated"
+PRACTICE = "common practice, no source"
+
+SeenEdges = Mapping[int, Sequence[Edge]]
+"""By side of a part's outline, the edges at which it ends there."""
+
+
+class Surface(NamedTuple):
+    """A part, and what its coated area depends on besides.
+
+    `net` is its net area, `seen` the edges at which it ends by a side of its own, of the sides whose edge counts,
+    `openings` are those of its face with the fronts hung; `rule` says which of them are deducted from what is coated in
+    place.
+    """
+
+    standing: Standing
+    treated: Treated
+    net: Figure
+    seen: SeenEdges
+    openings: tuple[Standing, ...]
+    rule: MeasuringRule
+
+    @property
+    def is_frame(self) -> bool:
+        """Whether only its front edges are coated."""
+        return usual()[self.standing.part.kind].frame
+
+    @property
+    def edges(self) -> tuple[Edge, ...]:
+        """What is seen of its coated edges, where it is coated in place."""
+        return tuple(edge for side in coated_sides(self.standing.part) for edge in self.seen.get(side, ()))
+
+    @property
+    def left_in(self) -> tuple[Standing, ...]:
+        """The openings that are not deducted from what is coated in place, as the rule leaves them in."""
+        if not self.rule.left_in_m2:
+            return ()
+        return tuple(each for each in self.openings if _is_left_in(each, self.standing, self.net, self.rule))
+
+    @property
+    def opened_by(self) -> tuple[Standing, ...]:
+        """The openings that are deducted from it where it is taken off: those in front of it."""
+        return tuple(each for each in self.openings if _opens(each, self.standing))
+
+
+def coated(surface: Surface) -> Figure:
+    """The area of a part that gets a coat; 0 where it is left."""
+    if surface.treated.treatment is Treatment.LEFT:
+        return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
+    if surface.treated.treatment is Treatment.IN_PLACE:
+        return _in_place(surface)
+    return _taken_off(surface)
+
+
+def coated_sides(part: Part) -> tuple[int, ...]:
+    """The sides of its outline whose edge is coated: its own choice, else all or none as is usual for its kind."""
+    if part.coated_sides is not None:
+        return part.coated_sides
+    return tuple(range(len(part.outline))) if usual()[part.kind].sides else ()
+
+
+def thickness_mm(part: Part) -> float:
+    """The thickness of its board: its own, or what is usual for its kind where it says none."""
+    return part.thickness_mm or usual()[part.kind].thickness
+
+
+def _in_place(surface: Surface) -> Figure:
+    part, net = surface.standing.part, surface.net
+    edges = _edge_terms(part, sum(edge.length_mm for edge in surface.edges))
+    if surface.is_frame:
+        return _summed(FRAME, edges, PRACTICE)
+    left_in = {each.part.id for each in surface.left_in}
+    terms = tuple(term for term in net.reason.terms if left_in.isdisjoint(term.parts))
+    rule = surface.rule
+    words, source = (BY_RULE + rule.words, rule.source) if left_in else (IN_PLACE, BY_OUTLINE)
+    return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
+
+
+def _is_left_in(opening: Standing, surface: Standing, net: Figure, rule: MeasuringRule) -> bool:
+    """Whether the rule leaves an opening in that the net area deducts as a whole, in a step of its own."""
+    if rule.deducts(opening.gross_mm2, is_inside=True):
+        return False
+    whole = (term for term in net.reason.terms if term.parts == (opening.part.id,))
+    if not any(abs(opening.gross_mm2 + term.amount) <= SAME_MM2 for term in whole):
+        return False
+    left, bottom, right, top = opening.box
+    round_it = (left - CLEAR_MM, bottom - CLEAR_MM, right + CLEAR_MM, top + CLEAR_MM)
+    return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
+
+
+def _taken_off(surface: Surface) -> Figure:
+    part = surface.standing.part
+    lengths = dict(enumerate(side_lengths_mm(part.outline)))
+    edges = _edge_terms(part, sum(lengths.get(side, 0.0) for side in coated_sides(part)))
+    if surface.is_frame:
+        return _summed(FRAME, edges, PRACTICE)
+    terms = _surface_terms(surface.standing, surface.opened_by)
+    back = tuple(term._replace(what=f"back: {term.what}") for term in terms) if part.back_coated else ()
+    return _summed(TAKEN_OFF, _moulded(terms, part.profile_factor) + edges + back, BY_OUTLINE)
+
+
+def _opens(each: Standing, standing: Standing) -> bool:
+    """Whether an opening is in front of a part, to be deducted from it."""
+    return each.rank > standing.rank and overlap(each.box, standing.box)
+
+
+def _surface_terms(standing: Standing, openings: Sequence[Standing]) -> tuple[Term, ...]:
+    part, whole = standing.part, standing.gross_mm2
+    outline = outline_term(standing)
+    if not openings:
+        return (outline,)
+    left = uncovered_area_mm2(part, [each.part for each in openings])
+    if whole - left <= SAME_MM2:
+        return (outline,)
+    alone = openings[0] if len(openings) == 1 else None
+    size = alone.size if alone and alone.is_rectangle and abs(alone.gross_mm2 - (whole - left)) <= SAME_MM2 else ()
+    what = f"less {called(alone.part)}" if alone else "less openings"
+    return (outline, Term(what, left - whole, size, tuple(each.part.id for each in openings)))
+
+
+def _moulded(terms: tuple[Term, ...], factor: float) -> tuple[Term, ...]:
+    """Terms times the profile factor, which is shown where it is not 1."""
+    if factor == 1:
+        return terms
+    return tuple(
+        Term(
+            f"{term.what} x profile {factor:g}",
+            term.amount * factor,
+            term.factors,
+            term.parts,
+            factor,
+        )
+        for term in terms
+    )
+
+
+def _edge_terms(part: Part, length_mm: float) -> tuple[Term, ...]:
+    thick = thickness_mm(part)
+    if not length_mm or not thick:
+        return ()
+    return (Term("edges, length x thickness", length_mm * thick, (length_mm, thick), (part.id,)),)
+
+
+def _summed(rule: str, terms: tuple[Term, ...], source: str) -> Figure:
+    return Figure(sum(term.amount for term in terms), Reason(rule, source, Fronts.OFF, terms))

@@ -1,0 +1,96 @@
+"""Tiles and the grout lines between them, of every tiled part, as it is worked on."""
+
+import tomllib
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+
+import msgspec
+from msgspec.structs import replace
+
+from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Point
+from geometry.seen.arrangement import Arrangement, Region
+from geometry.tiles.tiling import tiling
+from shared.findings import Finding
+from shared.job import Face, Part, Tiles, Unit
+from shared.trade.kinds import Kind
+from shared.written.units import length_words
+from takeoff.figures.measured import Figure, Fronts, Reason, Term, TileRow
+from takeoff.figures.naming import called
+
+RULE = "grout lines: along their middles, as far as the tiles are seen with the fronts off"
+SOURCE = "exact: straight lines cut off by straight sides and arcs"
+
+
+SIZES = ("width_mm", "height_mm")
+"""The fields that make a part tiled."""
+
+
+class _Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """The fields are explained at the head of `data/tiles.toml`."""
+
+    least_grout_mm: float
+    source: str
+    kinds: frozenset[Kind]
+    new_grout_mm: dict[Unit, float]
+
+
+def tile_rows(face: Face, room: str, off: Arrangement) -> tuple[TileRow, ...]:
+    """A row for every tiled part of a face that stands with the fronts off; none where none is tiled."""
+    tiled = {part.id: (part, part.tiles) for part in face.parts if part.tiles is not None}
+    return tuple(_row(face, room, *tiled[region.part], region) for region in off.regions if region.part in tiled)
+
+
+def tiles_corner(part: Part) -> Point:
+    """The lower left corner of its box, from which its tiles start."""
+    left, bottom, _, _ = outline_box(part.outline)
+    return (left, bottom)
+
+
+def may_be_tiled(part: Part) -> bool:
+    """Whether parts of its kind are tiled, or it is."""
+    return part.tiles is not None or part.kind in _usual().kinds
+
+
+def with_tiles(part: Part, field: str, value: float, unit: Unit) -> Part:
+    """The part with one field of its tiles set, by its name in `Tiles`.
+
+    A part without tiles gets square ones of a size with the usual grout line; it stays as it is where it is no size
+    that is set.
+    """
+    if part.tiles is not None:
+        return replace(part, tiles=replace(part.tiles, **{field: value}))
+    if field not in SIZES or not may_be_tiled(part):
+        return part
+    return replace(part, tiles=Tiles(value, value, _usual().new_grout_mm[unit]))
+
+
+def without_tiles(part: Part) -> Part:
+    """The part without tiles."""
+    return replace(part, tiles=None)
+
+
+def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
+    """Grout lines narrower than tiles are laid with."""
+    usual = _usual()
+    for part in face.parts:
+        if part.tiles is not None and part.tiles.grout_mm < usual.least_grout_mm:
+            message = (
+                f"The grout line of {called(part)} is {length_words(part.tiles.grout_mm, unit)} wide; "
+                f"at least {length_words(usual.least_grout_mm, unit)} is usual ({usual.source}). Measure it again."
+            )
+            yield Finding("thin-grout", message, face.id, (part.id,))
+
+
+def _row(face: Face, room: str, part: Part, tiles: Tiles, region: Region) -> TileRow:
+    counted = tiling(region, tiles, tiles_corner(part))
+    lines = (("level grout lines", counted.level_mm), ("upright grout lines", counted.upright_mm))
+    terms = tuple(Term(what, length_mm, (), (part.id,)) for what, length_mm in lines)
+    grout = Figure(counted.grout_mm, Reason(RULE, SOURCE, Fronts.OFF, terms))
+    return TileRow(part.id, room, face.id, part.name, counted.whole, counted.cut, tiles.grout_mm, grout)
+
+
+@cache
+def _usual() -> _Usual:
+    return msgspec.convert(tomllib.loads((files("takeoff") / "data" / "tiles.toml").read_text("utf-8")), _Usual)

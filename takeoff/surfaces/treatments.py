@@ -1,0 +1,39 @@
+"""How each part is coated and with which finish: its own choice, else the job's for its kind, else what is usual."""
+
+from typing import NamedTuple
+
+from shared.job import KindChoice, Part
+from shared.trade.kinds import Treatment, usual
+
+
+class Treated(NamedTuple):
+    """The treatment of a part, never "as kind", and the id of its finish: "" where it is left or none was chosen."""
+
+    treatment: Treatment
+    finish: str
+
+    @property
+    def finish_in_place(self) -> str | None:
+        """The finish that it gets where it stands; None where nothing is coated there."""
+        return self.finish if self.treatment is Treatment.IN_PLACE else None
+
+
+LEFT = Treated(Treatment.LEFT, "")
+
+
+class Treatments:
+    """How the parts of a job are coated."""
+
+    def __init__(self, kinds: tuple[KindChoice, ...]) -> None:
+        self._rows = {row.kind: row for row in kinds}
+
+    def of(self, part: Part) -> Treated:
+        """How this part is coated. An opening has no surface, so it is always left."""
+        row, own = usual()[part.kind], self._rows.get(part.kind)
+        if row.hole:
+            return LEFT
+        asked = (part.treatment, own.treatment if own else Treatment.AS_KIND, row.treatment)
+        treatment = next(each for each in asked if each is not Treatment.AS_KIND)
+        if treatment is Treatment.LEFT:
+            return LEFT
+        return Treated(treatment, part.finish or (own.finish if own else row.finish))

@@ -1,0 +1,1 @@
+"""Takeoff and basket as text, CSV, JSON, spreadsheet, shopping list; uses the figures, measures nothing."""

@@ -1,0 +1,67 @@
+"""The basket as comma-separated values: products, the packs to buy of each, totals."""
+
+from collections.abc import Iterator, Sequence
+
+from shared.job import Job
+from takeoff.basket.cheapest import price_with_tax
+from takeoff.basket.groups import Line, basket_groups
+from takeoff.basket.words import has_prices
+from takeoff.figures.to_buy import Basket
+from takeoff.tables.takeoff_csv import DIGITS, Cell, csv_bytes
+
+HEADINGS = (
+    "row",
+    "group",
+    "id",
+    "product",
+    "unit",
+    "needed",
+    "from shelf",
+    "left over",
+    "pack",
+    "pack size",
+    "packs",
+    "price with tax",
+    "cost",
+)
+
+
+def basket_csv(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
+    """The table as RFC 4180 says; see `takeoff.tables.takeoff_csv`. Amounts are litres, metres and pieces.
+
+    A row for each product, followed by one for each pack to buy of it, then the totals, whose unit is the
+    currency, if anything has a price, and `left_out`, sentences of what could not be reckoned with, in the column of
+    products; the first column says which.
+    """
+    missing = (("left out", "", "", words, *[""] * 9) for words in left_out)
+    return csv_bytes(HEADINGS, (*_rows(basket, job), *missing))
+
+
+def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:
+    for group in basket_groups(basket, job):
+        for line in group.lines:
+            yield _product_cells(group.name, line)
+            yield from _pack_cells(group.name, line, job)
+    if not has_prices(basket):
+        return
+    for name, amount in (("cost", basket.cost), ("tax", basket.tax), ("budget", basket.budget), ("over", basket.over)):
+        yield ("total", "", "", name, job.money.currency, *[""] * 7, amount)
+
+
+def _product_cells(group: str, line: Line) -> tuple[Cell, ...]:
+    row, product = line.row, line.product
+    amounts = (round(amount, DIGITS) for amount in (row.need, row.from_shelf, row.left_over))
+    return ("product", group, product.id, line.name, product.measure.value, *amounts, *[""] * 4, _cost(row.cost))
+
+
+def _pack_cells(group: str, line: Line, job: Job) -> Iterator[tuple[Cell, ...]]:
+    product = line.product
+    for pack, many in line.row.packs:
+        price = None if pack.price is None else price_with_tax(pack.price, job.money)
+        cost = None if price is None else round(many * price, 2)
+        words = ("pack", group, product.id, line.name, product.measure.value, "", "", "")
+        yield (*words, pack.name, round(pack.size, DIGITS), many, _cost(price), _cost(cost))
+
+
+def _cost(amount: float | None) -> Cell:
+    return "" if amount is None else amount

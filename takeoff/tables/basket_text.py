@@ -1,0 +1,73 @@
+"""The basket as text for a terminal."""
+
+from collections.abc import Iterator, Sequence
+from textwrap import wrap
+
+from shared.job import Job
+from shared.written.money import show_money
+from takeoff.basket.groups import BasketGroup, Line, basket_groups
+from takeoff.basket.words import (
+    amount_words,
+    cost_words,
+    group_words,
+    left_out_head,
+    line_notes,
+    packs_words,
+    total_lines,
+    verdict,
+)
+from takeoff.figures.to_buy import Basket
+from takeoff.tables.takeoff_text import one_line
+
+WIDTHS = (38, 10, 30, 10, 11)
+"""Columns of what is bought, how much is needed, the packs, what is left over, the cost: 99 in all."""
+
+
+def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
+    """The basket in at most 99 columns, a line feed at the end. A name is cut where it is too long; packs are not.
+
+    `left_out` are sentences of what could not be reckoned with; they end it.
+    """
+    missing = ["", *_left_out_lines(left_out)] if left_out else []
+    if not basket.rows:
+        return "\n".join([one_line(job.name), "Nothing to buy.", *missing]) + "\n"
+    lines = [_line(job.name, "needed", "packs", "left over", "cost")]
+    for group in basket_groups(basket, job):
+        lines += _group_lines(group, job)
+    totals = [_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job)]
+    lines += ["", *totals] if totals else []
+    return "\n".join([*lines, "", *verdict(basket), *missing]) + "\n"
+
+
+def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:
+    yield left_out_head(left_out)
+    for words in left_out:
+        yield from wrap(one_line(words), sum(WIDTHS), initial_indent="  ", subsequent_indent="      ")
+
+
+def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:
+    yield ""
+    yield _line(group.name, "", "", "", group_words(group))
+    for line in group.lines:
+        yield from _product_lines(line, job)
+
+
+def _product_lines(line: Line, job: Job) -> Iterator[str]:
+    row = line.row
+    need, left_over = (amount_words(amount, line, job) for amount in (row.need, row.left_over))
+    packs = packs_words(row.packs, line.product, job)
+    long = len(packs) > WIDTHS[2] - 2
+    yield _line(f"  {line.name}", need, "" if long else packs, left_over, cost_words(row.cost))
+    if long:
+        yield f"      {one_line(packs)}"
+    yield from (f"      {one_line(note)}" for note in line_notes(line, job))
+
+
+def _line(words: str, *cells: str) -> str:
+    """A line of the table; the packs stand to the left of their column, figures to the right."""
+    name, wide = one_line(words), WIDTHS[0] - 1
+    cut = name if len(name) <= wide else name[: wide - 1] + "…"
+    need, packs, *rest = cells
+    middle = f"  {one_line(packs)}".ljust(WIDTHS[2])
+    figures = "".join(cell.rjust(width) for cell, width in zip(rest, WIDTHS[3:], strict=True))
+    return f"{cut.ljust(WIDTHS[0])}{need.rjust(WIDTHS[1])}{middle}{figures}".rstrip()

@@ -1,0 +1,188 @@
+"""What a job needs and what is bought, as sheets that reckon from areas to packs to costs when a figure is changed."""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from shared.job import Job
+from shared.trade.products import Measure, Pack, Product, Use
+from shared.typed.packs import amount_in, amount_unit
+from takeoff.basket.cheapest import price_with_tax
+from takeoff.basket.words import has_prices
+from takeoff.bill import Bill
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.to_buy import BasketRow, Used
+from takeoff.tables.need_sources import Source, Sources
+from takeoff.tables.worksheets import Cell, Live, Row, Sheet, told_apart
+
+HALF_CENT = "+1E-9"
+"""Added before a cost is rounded: half a cent is rounded up, also where a float falls short of it."""
+
+LOSS, ALLOWANCE, TRAY, TAPE, SEALANT, TAX, INCLUDED, BUDGET = (f"Allowances!$B${row}" for row in range(2, 10))
+
+
+class _Named(NamedTuple):
+    """The products of a job by id, and their names told apart."""
+
+    products: Mapping[str, Product]
+    names: Mapping[str, str]
+
+
+def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Sheet, ...]:
+    """The sheets Allowances, Needs and Basket. The numbers of packs stay; a cell says whether they are still enough.
+
+    The job's rooms and finishes are told apart by their names already.
+    """
+    named = _Named(
+        {product.id: product for product in job.products},
+        told_apart({product.id: product.name for product in job.products}),
+    )
+    needs = _needs(takeoff, job, bill, named)
+    return (_allowances(job), needs, _basket(job, bill, named, needs))
+
+
+def _allowances(job: Job) -> Sheet:
+    share, money, litres = job.allowances, job.money, amount_unit(Measure.LITRES, job.unit)
+    rows: tuple[Row, ...] = (
+        ("Loss, a share of what is taken", share.loss),
+        ("Allowance, a share more", share.allowance),
+        (f"Left in tray and sleeve at each coat, {litres}", amount_in(share.tray_l, Measure.LITRES, job.unit)),
+        ("Allowance of tape, a share more", share.tape),
+        ("Allowance of sealant, a share more", share.sealant),
+        ("Tax, a share", money.tax),
+        ("Prices include tax", "yes" if money.tax_included else "no"),
+        ("Budget", money.budget),
+    )
+    return Sheet("Allowances", ("What", "Change it here"), (44, 14), rows)
+
+
+NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "One unit does", "Loss", "Allowance",
+         "Left behind", "Needed", "Unit")  # fmt: skip
+
+
+def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Sheet:
+    """A row for every use of what is bought; of work that nothing is bought for, of the first product that would do."""
+    sources = Sources(takeoff, job)
+    rows: list[Row] = []
+    for wanted in bill.needs.wanted:
+        need = bill.chosen(wanted)
+        product = named.products[need.product]
+        for used in need.used:
+            source = sources.of(used, product, wanted.name, len(rows) + 2)
+            rows.append((named.names[product.id], *_use_cells(used, source, product, job, len(rows) + 2)))
+    return Sheet("Needs", NEEDS, (30, 44, 24, 10, 6, 6, 13, 8, 10, 11, 10, 8), tuple(rows))
+
+
+def _use_cells(used: Used, source: Source | None, product: Product, job: Job, row: int) -> Row:
+    one, amount = source.one if source else 1.0, amount_in(used.amount, product.measure, job.unit)
+    per = used.per * one / amount_in(1.0, product.measure, job.unit)
+    return (
+        used.what,
+        source.chosen_by if source else "",
+        source.size if source else used.size,
+        source.unit if source else "",
+        float(used.times),
+        per,
+        *_beyond(used, product, job, is_live=source is not None),
+        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", amount),
+        amount_unit(product.measure, job.unit),
+    )
+
+
+def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[Cell, Cell, Cell]:
+    """Loss, allowance and what is left behind, by the sheet Allowances where they come from there."""
+    left = amount_in(used.left_behind, product.measure, job.unit)
+    if not is_live:
+        return used.loss, used.allowance, left
+    by_use = {Use.TAPE: TAPE, Use.SEALANT: SEALANT}
+    allowance = Live(f"={by_use.get(product.use, ALLOWANCE)}", used.allowance)
+    loss = Live(f"={LOSS}", used.loss) if used.finish else used.loss
+    times = round(used.left_behind / job.allowances.tray_l) if used.left_behind else 0
+    return loss, allowance, Live(f"={TRAY}*{times}", left) if times else left
+
+
+BASKET = ("Product", "Pack", "Holds", "Unit", "Packs", "Price", "Price with tax", "Cost", "Needed", "On the shelf",
+          "Bought", "Left over", "Enough")  # fmt: skip
+
+
+def _basket(job: Job, bill: Bill, named: _Named, needs: Sheet) -> Sheet:
+    """A row for every pack that the bought products come in, then the totals and what is in none of them."""
+    packs = sum(len(_packs(row, named)) for row in bill.basket.rows)
+    rows: list[Row] = []
+    for row in bill.basket.rows:
+        for place, pack in enumerate(_packs(row, named)):
+            cells = _pack_cells(row, pack, job, named, len(rows) + 2)
+            whole = _whole_cells(row, job, named, needs, _Place(len(rows) + 2, packs + 1)) if place == 0 else ()
+            rows.append((*cells, *whole))
+    rows += _total_rows(job, bill, packs + 1)
+    rows += ((f"Left out: {words}",) for words in bill.left_out)
+    widths = (30, 14, 10, 6, 7, 10, 13, 10, 10, 12, 10, 10, 12)
+    return Sheet("Basket", BASKET, widths, tuple(rows), money=frozenset((5, 6, 7)))
+
+
+class _Place(NamedTuple):
+    """A row of the sheet Basket, and the last that has packs."""
+
+    row: int
+    last: int
+
+
+def _packs(row: BasketRow, named: _Named) -> tuple[tuple[Pack | None, int], ...]:
+    """All packs of a product that hold something, and how many of each are bought; None for none at all."""
+    many: Counter[Pack] = Counter()
+    for pack, number in row.packs:
+        many[pack] += number
+    known = tuple((pack, many.pop(pack, 0)) for pack in named.products[row.product].packs if pack.size > 0)
+    return known or ((None, 0),)
+
+
+def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job, named: _Named, at: int) -> Row:
+    pack, many = pack_and_many
+    product = named.products[row.product]
+    size = amount_in(pack.size, product.measure, job.unit) if pack else 0.0
+    price = pack.price if pack else None
+    with_tax = "" if price is None else price_with_tax(price, job.money)
+    taxed = f'=IF(F{at}="","",ROUND(F{at}*IF({INCLUDED}="yes",1,1+{TAX}){HALF_CENT},2))'
+    return (
+        named.names[product.id],
+        pack.name if pack else "",
+        size,
+        amount_unit(product.measure, job.unit),
+        float(many),
+        "" if price is None else price,
+        Live(taxed, with_tax),
+        Live(f'=IF(F{at}="","",E{at}*G{at})', many * with_tax if isinstance(with_tax, float) else ""),
+    )
+
+
+def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Sheet, place: _Place) -> Row:
+    """What is needed of the product, what there is, and whether it is enough."""
+    product = named.products[row.product]
+    at, last = place
+    shelf = amount_in(product.on_shelf, product.measure, job.unit)
+    need, left = (amount_in(amount, product.measure, job.unit) for amount in (row.need, row.left_over))
+    chosen = f"($A$2:$A${last}=A{at})*$C$2:$C${last}*$E$2:$E${last}"
+    return (
+        Live(f"=SUMPRODUCT(({needs.cells('A')}=A{at})*{needs.cells('K')})", need),
+        shelf,
+        Live(f"=SUMPRODUCT({chosen})", need + left - shelf),
+        Live(f"=J{at}+K{at}-I{at}", left),
+        Live(f'=IF(ROUND(L{at},6)>=0,"enough","not enough")', "enough"),
+    )
+
+
+def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:
+    """The totals; they stay empty as long as nothing has a price, as then nobody knows what it costs."""
+    basket, total = bill.basket, last + 1
+    blank = ("",) * 6
+    known = has_prices(basket)
+    rest = basket.budget - basket.cost if basket.budget else ""
+    tax = f"ROUND(H{total}*{TAX}/(1+{TAX}){HALF_CENT},2)"
+    left = f'IF({BUDGET}=0,"",{BUDGET}-H{total})'
+    for name, formula, value in (
+        (f"Total {job.money.currency}".strip(), f"SUM(H2:H{last})", basket.cost),
+        ("of it tax", tax, basket.tax),
+        ("Budget", BUDGET, basket.budget),
+        ("Left of the budget", left, rest),
+    ):
+        yield (name, *blank, Live(f'=IF(COUNT(F2:F{last})=0,"",{formula})', value if known else ""))

@@ -1,0 +1,92 @@
+"""Where in the sheets of a takeoff the sizes stand that a need is reckoned from, as live formulas."""
+
+from collections import defaultdict
+from math import isclose
+from typing import NamedTuple
+
+from shared.job import Job
+from shared.trade.products import Product, Use
+from shared.written.units import area_in, large_unit, run_in
+from takeoff.figures.measured import Takeoff
+from takeoff.figures.naming import Names, section_words
+from takeoff.figures.to_buy import Used
+from takeoff.surfaces.materials import material_of
+from takeoff.tables.worksheets import Live, cells_of
+
+MM_IN_A_METRE = 1000.0
+MM2_IN_A_SQUARE_METRE = 1_000_000.0
+
+SAME = 1e-9
+"""Share by which sums of floats in another order may differ."""
+
+
+class Source(NamedTuple):
+    """What a use is worked on: the finish, sealant or room that rows are chosen by, and the sum of their sizes.
+
+    `unit` is that of the size, and `one` how many of it a square metre or a metre is.
+    """
+
+    chosen_by: str
+    size: Live
+    unit: str
+    one: float
+
+
+class Sources:
+    """Finds the source of any use; `job` has its rooms and finishes told apart by their names."""
+
+    def __init__(self, takeoff: Takeoff, job: Job) -> None:
+        self._takeoff, self._job, self._names = takeoff, job, Names(job)
+        self._made_of = {part.id: material_of(part) for face in job.faces for part in face.parts}
+        self._room_of = {part.id: room.name for room in job.rooms for face in room.faces for part in face.parts}
+        self._masked: defaultdict[str, float] = defaultdict(float)
+        for row in takeoff.masking:
+            self._masked[self._names.room_of(row.face)] += row.length_mm.amount * self._names.alike(row.face)
+
+    def of(self, used: Used, product: Product, word: str, row: int) -> Source | None:
+        """The source of a use of a product that is wanted by this word, for a formula in this row of the sheet Needs.
+
+        None where no rows of the sheets make up its size, as for sleeves.
+        """
+        if used.finish:
+            source = self._surface(used, row)
+        elif product.use is Use.SEALANT:
+            source = self._joint(used, word, row)
+        else:
+            source = self._masking(used, row)
+        return source if isclose(float(source.size.value), used.size * source.one, rel_tol=SAME) else None
+
+    def _surface(self, used: Used, row: int) -> Source:
+        made_of = {self._made_of[part] for part in used.parts}
+        rows = [each for each in self._takeoff.parts if each.finish == used.finish]
+        area = sum(
+            each.coated_mm2.amount * self._names.alike(each.face) for each in rows if self._made_of[each.id] in made_of
+        )
+        finish, coated, material, alike = (cells_of("Areas", column, self._takeoff.parts) for column in "FJKL")
+        words = sorted(each or "" for each in made_of)
+        chosen = "+".join(f'({material}="{each}")' for each in words)
+        formula = f"=SUMPRODUCT(({finish}=C{row})*({chosen})*{coated}*{alike})"
+        unit = self._job.unit
+        one = area_in(MM2_IN_A_SQUARE_METRE, unit)
+        return Source(self._names.finish(used.finish), Live(formula, area_in(area, unit)), f"{large_unit(unit)}2", one)
+
+    def _joint(self, used: Used, word: str, row: int) -> Source:
+        unit = self._job.unit
+        length = sum(
+            each.length_mm.amount * self._names.alike(each.face)
+            for each in self._takeoff.joints
+            if each.sealed and each.sealant == word and f"{each.name}, {section_words(each.section, unit)}" == used.what
+        )
+        joint, section, sealant, sealed, metres, alike = (
+            cells_of("Joints", column, self._takeoff.joints) for column in "CFGHJK"
+        )
+        chosen = f'({sealant}=C{row})*({joint}&", "&{section}=B{row})*({sealed}="yes")'
+        live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", run_in(length, unit))
+        return Source(word, live, large_unit(unit), run_in(MM_IN_A_METRE, unit))
+
+    def _masking(self, used: Used, row: int) -> Source:
+        unit = self._job.unit
+        room = next((self._room_of[part] for part in used.parts if part in self._room_of), "")
+        where, metres, alike = (cells_of("Masking", column, self._takeoff.masking) for column in "AFG")
+        live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", run_in(self._masked[room], unit))
+        return Source(room, live, large_unit(unit), run_in(MM_IN_A_METRE, unit))

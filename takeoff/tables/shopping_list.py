@@ -1,0 +1,68 @@
+"""The shopping list as one HTML file that fits a phone: boxes to tick, nothing loaded from anywhere, no script."""
+
+from collections.abc import Iterator, Sequence
+from html import escape
+from importlib.resources import files
+
+from shared.job import Job
+from shared.written.money import show_money
+from takeoff.basket.cheapest import price_with_tax
+from takeoff.basket.groups import BasketGroup, Line, basket_groups
+from takeoff.basket.words import amount_words, cost_words, group_words, left_out_head, pack_words, total_lines, verdict
+from takeoff.figures.to_buy import Basket, Bought
+
+
+def basket_html(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
+    """The list as the content of a file, UTF-8. A box for every pack to buy; what the shelf has enough of has none.
+
+    `left_out` are sentences of what could not be reckoned with; whoever shops sees them above all else.
+    """
+    style = (files("takeoff") / "data" / "shopping_list.css").read_text("utf-8")
+    body = "".join((*_left_out(left_out), *_body(basket, job)))
+    return (
+        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{escape(job.name)}: shopping list</title>\n<style>\n{style}</style></head>\n"
+        f"<body><main>\n<h1>{escape(job.name)}</h1>\n{body}</main></body></html>\n"
+    ).encode()
+
+
+def _left_out(left_out: Sequence[str]) -> Iterator[str]:
+    if left_out:
+        items = "".join(f"<li>{escape(words)}</li>\n" for words in left_out)
+        yield f"<p><b>{left_out_head(left_out)}</b></p>\n<ul>\n{items}</ul>\n"
+
+
+def _body(basket: Basket, job: Job) -> Iterator[str]:
+    if not basket.rows:
+        yield "<p>Nothing to buy.</p>\n"
+        return
+    for group in basket_groups(basket, job):
+        yield _group(group, job)
+    yield "<table>\n"
+    for name, amount in total_lines(basket, job):
+        yield f"<tr><th>{escape(name)}</th><td>{show_money(amount)}</td></tr>\n"
+    yield f"</table>\n<p>{escape(' '.join(verdict(basket)))}</p>\n"
+
+
+def _group(group: BasketGroup, job: Job) -> str:
+    lines = "".join(_product(line, job) for line in group.lines)
+    return f"<h2><b>{escape(group.name)}</b> <span>{group_words(group)}</span></h2>\n{lines}"
+
+
+def _product(line: Line, job: Job) -> str:
+    packs = "".join(_pack(each, line, job) for each in line.row.packs)
+    return f"<section><h3>{escape(line.name)} <small>{escape(_need(line, job))}</small></h3>\n{packs}</section>\n"
+
+
+def _need(line: Line, job: Job) -> str:
+    """How much is needed, and how much of it is not to be bought: what matters in the shop."""
+    shelf = f", {amount_words(line.row.from_shelf, line, job)} on the shelf" if line.row.from_shelf else ""
+    return f"needed {amount_words(line.row.need, line, job)}{shelf}"
+
+
+def _pack(bought: Bought, line: Line, job: Job) -> str:
+    price = bought.pack.price
+    cost = None if price is None else bought.many * price_with_tax(price, job.money)
+    words = escape(f"{bought.many} x {pack_words(bought, line.product, job)}")
+    return f'<label><input type="checkbox"> <b>{words}</b> <span>{cost_words(cost)}</span></label>\n'

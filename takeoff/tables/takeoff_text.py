@@ -1,0 +1,132 @@
+"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, how sure, and the totals."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from shared.job import Job
+from shared.written.units import length_words, show_area, show_run
+from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Takeoff
+from takeoff.figures.naming import Names, section_words
+from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
+from takeoff.surfaces.measuring_rules import NET, measuring_rules
+
+WORDS_WIDTH = 52
+FIGURE_WIDTH = 12
+
+
+def takeoff_text(takeoff: Takeoff, job: Job) -> str:
+    """The takeoff in at most 100 columns, a line feed at the end. Names are cut where they are too long."""
+    sections = (
+        _areas(takeoff, job),
+        _joints(takeoff, job),
+        _masking(takeoff, job),
+        _tiles(takeoff, job),
+        _sureness(takeoff, job),
+        _totals(takeoff, job),
+    )
+    return "\n\n".join("\n".join(lines) for lines in sections if lines) + "\n"
+
+
+def _areas(takeoff: Takeoff, job: Job) -> list[str]:
+    names = Names(job)
+    lines = [_line(one_line(job.name), "gross", "net", "coat")]
+    for total in totals_by_finish(takeoff):
+        lines += _finish_lines(total, job, names)
+    if takeoff.rule != NET:
+        lines.append(f"Coated in place by {takeoff.rule}: {measuring_rules()[takeoff.rule].words}")
+    return lines
+
+
+def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:
+    sums = (total.gross_mm2, total.net_mm2, total.coated_mm2)
+    yield _line(names.finish(total.finish), *(show_area(amount, job.unit) for amount in sums))
+    for row in total.rows:
+        amounts = (row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount)
+        yield _line(f"  {_part_words(row, names)}", *(show_area(amount, job.unit) for amount in amounts))
+
+
+def _part_words(row: PartRow, names: Names) -> str:
+    """Room and face, or the tag of a front that has one, then its name."""
+    name = row.name or row.kind.value
+    place = row.tag or names.face(row.face)
+    return f"{names.room(row.room)}  {place}  {name}"
+
+
+def _joints(takeoff: Takeoff, job: Job) -> list[str]:
+    gathered: dict[tuple[str, str], list[JointRow]] = {}
+    for row in takeoff.joints:
+        if row.sealed:
+            gathered.setdefault((row.name, section_words(row.section, job.unit)), []).append(row)
+    if not gathered:
+        return []
+    lines = [_line("Joints", "section", "old bead", "new bead")]
+    for (name, section), rows in gathered.items():
+        old = show_run(_sum(row for row in rows if row.old_bead), job.unit)
+        lines.append(_line(f"  {name}", section, old, show_run(_sum(rows), job.unit)))
+    totals = takeoff.totals
+    return [*lines, _line("All beads", "", show_run(totals.old_bead_mm, job.unit), show_run(totals.bead_mm, job.unit))]
+
+
+def _masking(takeoff: Takeoff, job: Job) -> list[str]:
+    if not takeoff.masking:
+        return []
+    names = Names(job)
+    gathered: dict[str, list[MaskingRow]] = {}
+    for row in takeoff.masking:
+        gathered.setdefault(row.face, []).append(row)
+    lines = [_line("Masking", "", "", "length")]
+    for face, rows in gathered.items():
+        where = f"  {names.room_of(face)}  {names.face(face)}"
+        lines.append(_line(where, "", "", show_run(_sum(rows), job.unit)))
+    return [*lines, _line("All masking", "", "", show_run(takeoff.totals.masking_mm, job.unit))]
+
+
+def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
+    if not takeoff.tiles:
+        return []
+    names = Names(job)
+    lines = [_line("Tiles", "whole", "cut", "grout")]
+    for row in takeoff.tiles:
+        where = f"  {names.room(row.room)}  {names.face(row.face)}  {names.part(row.part)}"
+        lines.append(_line(where, str(row.whole), str(row.cut), show_run(row.grout_mm.amount, job.unit)))
+    return [*lines, _line("All grout", "", "", show_run(takeoff.totals.grout_mm, job.unit))]
+
+
+def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
+    if takeoff.sure is None:
+        return []
+    lengths = (f"{name} ± {length_words(length_mm, job.unit)}" for name, length_mm in takeoff.sure.lengths)
+    area = f"coat ± {show_area(takeoff.sure.coated_mm2, job.unit, fine=True)}"
+    return [f"How sure, by a class {job.tape} tape:", "  " + "   ".join((area, *lengths))]
+
+
+def _totals(takeoff: Takeoff, job: Job) -> list[str]:
+    totals = takeoff.totals
+    count = len(takeoff.findings)
+    figures = (
+        f"Coat {show_area(totals.coated_mm2, job.unit)}",
+        f"mask {show_run(totals.masking_mm, job.unit)}",
+        f"bead {show_run(totals.bead_mm, job.unit)}",
+        f"old bead {show_run(totals.old_bead_mm, job.unit)}",
+        f"fronts {totals.fronts}",
+        f"things to look at {count}",
+    )
+    return ["   ".join(figures)]
+
+
+def _sum(rows: Iterable[JointRow | MaskingRow]) -> float:
+    return sum(row.length_mm.amount for row in rows)
+
+
+def _line(words: str, *figures: str) -> str:
+    words = one_line(words)
+    cut = words if len(words) <= WORDS_WIDTH else words[: WORDS_WIDTH - 1] + "…"
+    return (cut.ljust(WORDS_WIDTH) + _columns(figures)).rstrip()
+
+
+def _columns(figures: Sequence[str]) -> str:
+    return "".join(figure.rjust(FIGURE_WIDTH) for figure in figures)
+
+
+def one_line(words: str) -> str:
+    """The words without control characters, which could move a terminal's cursor."""
+    return "".join(letter if letter.isprintable() else " " for letter in words)

@@ -1,0 +1,175 @@
+"""The takeoff as a spreadsheet whose totals are live: change an area or a length and they follow."""
+
+from pathlib import Path
+
+from msgspec.structs import replace
+
+from shared.files.disk import write_atomically
+from shared.job import Job
+from shared.written.units import area_in, large_unit, run_in
+from takeoff.bill import Bill
+from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
+from takeoff.figures.naming import Names, section_words
+from takeoff.surfaces.by_finish import totals_by_finish
+from takeoff.surfaces.materials import material_of
+from takeoff.tables.basket_xlsx import bill_sheets
+from takeoff.tables.worksheets import Live, Row, Sheet, book_bytes, cells_of, told_apart
+
+ALIKE = "Rooms alike"
+
+
+def write_xlsx(takeoff: Takeoff, job: Job, path: Path, bill: Bill | None = None) -> None:
+    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals, How sure, and those of the bill.
+
+    FileError where that fails; the file is then as it was.
+    """
+    write_atomically(path, xlsx_bytes(takeoff, job, bill))
+
+
+def xlsx_bytes(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
+    """The spreadsheet as the content of a file. Every name is written as text, whatever it begins with."""
+    return book_bytes(_sheets(takeoff, with_names_told_apart(job), bill))
+
+
+def with_names_told_apart(job: Job) -> Job:
+    """The job with its rooms and finishes named so that a spreadsheet takes none for another."""
+    rooms = told_apart({room.id: room.name for room in job.rooms})
+    finishes = told_apart({finish.id: finish.name for finish in job.finishes})
+    return replace(
+        job,
+        rooms=tuple(replace(room, name=rooms[room.id]) for room in job.rooms),
+        finishes=tuple(replace(finish, name=finishes[finish.id]) for finish in job.finishes),
+    )
+
+
+def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Sheet, ...]:
+    names = Names(job)
+    return (
+        _areas(takeoff, job, names),
+        _joints(takeoff, job, names),
+        _masking(takeoff, job, names),
+        *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
+        _totals(takeoff, job, names),
+        *((_sureness(takeoff, takeoff.sure, job, names),) if takeoff.sure else ()),
+        *(bill_sheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
+    )
+
+
+def _areas(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    unit = f"{large_unit(job.unit)}2"
+    made_of = {part.id: material_of(part) or "" for face in job.faces for part in face.parts}
+    words = ("Room", "Face", "Tag", "Part", "Kind", "Finish", "Treatment")
+    rows = tuple(_area_row(row, job, names, made_of[row.id]) for row in takeoff.parts)
+    headings = (*words, f"Gross {unit}", f"Net {unit}", f"Coated {unit}", "Made of", ALIKE)
+    return Sheet("Areas", headings, (14, 8, 6, 28, 12, 24, 11, 10, 10, 10, 10, 12), rows)
+
+
+def _area_row(row: PartRow, job: Job, names: Names, made_of: str) -> Row:
+    place = (names.room(row.room), names.face(row.face), row.tag, names.part(row.id))
+    coating = (names.finish(row.finish) if row.finish else "", row.treatment.value)
+    areas = (area_in(each.amount, job.unit) for each in (row.gross_mm2, row.net_mm2, row.coated_mm2))
+    return (*place, row.kind.value, *coating, *areas, made_of, float(names.alike(row.face)))
+
+
+def _joints(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    words = ("Room", "Faces", "Joint", "Between", "And", "Section", "Sealant", "Sealed", "Old bead")
+    rows = tuple(_joint_row(row, job, names) for row in takeoff.joints)
+    headings = (*words, f"Length {large_unit(job.unit)}", ALIKE)
+    return Sheet("Joints", headings, (14, 8, 26, 24, 24, 14, 18, 8, 9, 10, 12), rows)
+
+
+def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
+    place = (names.room_of(row.face), names.faces((row.face, row.next_face)), row.name)
+    bead = (section_words(row.section, job.unit), row.sealant, _yes(row.sealed), _yes(row.old_bead))
+    length = run_in(row.length_mm.amount, job.unit)
+    return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
+
+
+def _masking(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    rows = tuple(_masking_row(row, job, names) for row in takeoff.masking)
+    headings = ("Room", "Face", "Masking", "Between", "And", f"Length {large_unit(job.unit)}", ALIKE)
+    return Sheet("Masking", headings, (14, 8, 36, 24, 24, 10, 12), rows)
+
+
+def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
+    place = (names.room_of(row.face), names.face(row.face), row.name)
+    length = run_in(row.length_mm.amount, job.unit)
+    return (*place, *map(names.part, row.parts), length, float(names.alike(row.face)))
+
+
+def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    rows = tuple(_tile_row(row, job, names) for row in takeoff.tiles)
+    headings = ("Room", "Face", "Part", "Whole tiles", "Cut tiles", f"Grout {large_unit(job.unit)}")
+    return Sheet("Tiles", headings, (14, 8, 28, 12, 12, 10), rows)
+
+
+def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
+    place = (names.room(row.room), names.face(row.face), names.part(row.part))
+    return (*place, float(row.whole), float(row.cut), run_in(row.grout_mm.amount, job.unit))
+
+
+def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    totals = takeoff.totals
+    finishes = _finish_totals(takeoff, job, names)
+    coated = Live(f"=SUM({cells_of('Areas', 'J', takeoff.parts)})", area_in(totals.coated_mm2, job.unit))
+    sealed, old = cells_of("Joints", "H", takeoff.joints), cells_of("Joints", "I", takeoff.joints)
+    lengths, taped = cells_of("Joints", "J", takeoff.joints), cells_of("Masking", "F", takeoff.masking)
+    rows: tuple[Row, ...] = (
+        *finishes,
+        (f"All coated {areas}", "", "", coated),
+        (f"Masking {run}", "", "", Live(f"=SUM({taped})", run_in(totals.masking_mm, job.unit))),
+        (f"Bead {run}", "", "", Live(f'=SUMPRODUCT(({sealed}="yes")*{lengths})', run_in(totals.bead_mm, job.unit))),
+        (
+            f"Old bead {run}",
+            *("", ""),
+            Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', run_in(totals.old_bead_mm, job.unit)),
+        ),
+        ("Fronts", "", "", float(totals.fronts)),
+        *_grout_total(takeoff, job),
+    )
+    return Sheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
+
+
+def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Sheet:
+    """How far the totals could be off because of the tape, and the coated area of each part."""
+    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    off_mm2 = dict(sure.parts)
+    rows: tuple[Row, ...] = (
+        ("", "", "all coated", areas, area_in(sure.coated_mm2, job.unit)),
+        *(("", "", name, run, run_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
+        *(
+            (names.room(row.room), names.face(row.face), names.part(row.id), areas, area_in(off_mm2[row.id], job.unit))
+            for row in takeoff.parts
+            if off_mm2.get(row.id)
+        ),
+    )
+    headings = ("Room", "Face", "What", "Unit", f"Could be off by (tape class {job.tape})")
+    return Sheet("How sure", headings, (14, 8, 28, 6, 32), rows)
+
+
+def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
+    if not takeoff.tiles:
+        return ()
+    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
+    return ((f"Grout {large_unit(job.unit)}", "", "", total),)
+
+
+def _finish_totals(takeoff: Takeoff, job: Job, names: Names) -> tuple[Row, ...]:
+    """A row for each finish. Names are compared as they are, so one that looks like a criterion is only a name."""
+    finish = cells_of("Areas", "F", takeoff.parts)
+    rows: list[Row] = []
+    for number, total in enumerate(totals_by_finish(takeoff), 2):
+        sums = zip("HIJ", (total.gross_mm2, total.net_mm2, total.coated_mm2), strict=True)
+        cells = (
+            Live(
+                f"=SUMPRODUCT(({finish}=A{number})*{cells_of('Areas', column, takeoff.parts)})", area_in(mm2, job.unit)
+            )
+            for column, mm2 in sums
+        )
+        rows.append((names.finish(total.finish), *cells))
+    return tuple(rows)
+
+
+def _yes(answer: bool) -> str:
+    return "yes" if answer else "no"

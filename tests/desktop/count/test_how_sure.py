@@ -1,0 +1,60 @@
+"""How sure the takeoff is, in the count, over the totals, and by the tape that the menu names."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
+
+from shared.job import Unit
+from shared.trade.tape import TapeClass
+from tests.window import Keys, Person
+
+
+@pytest.fixture
+def splashback(person: Person) -> Person:
+    """A wall with a splashback from its left end, 3000 x 600, 900 above the floor."""
+    person.begin_wall("3600", "2400")
+    person.draw_boxes("spl", ("0", "900", "3000", "600"))
+    return person
+
+
+def tape(person: Person) -> TapeClass:
+    return person.shown.job.tape
+
+
+def test_the_totals_say_how_far_they_could_be_off(splashback: Person) -> None:
+    # by hand, class II with the hook: 3 m 1.1, 0.9 m 0.7, 1.5 m 0.9 mm: root of (0.6 x 1.1)2 + (3 x 0.7)2 + (3 x 0.9)2
+    assert splashback.app.totals.tips[0] == "Coat ± 0.003 m², by the tape"
+
+
+def test_the_tape_of_the_job_is_chosen_in_the_menu_in_one_step(splashback: Person) -> None:
+    actions = splashback.app.window.findChildren(QAction)
+    action = next(each for each in actions if each.text() == "Read with a tape of class III")
+    steps = len(splashback.shown.history.past)
+    action.trigger()
+
+    assert tape(splashback) is TapeClass.THIRD
+    assert action.isChecked()
+    assert len(splashback.shown.history.past) == steps + 1
+    assert splashback.app.totals.tips[0] == "Coat ± 0.007 m², by the tape"
+    splashback.app.store.undo()
+    assert tape(splashback) is TapeClass.SECOND
+
+
+def test_the_count_says_how_sure_it_is_and_by_which_rule(splashback: Person) -> None:
+    splashback.press(Qt.Key.Key_3, Keys.ControlModifier)
+    model = splashback.app.count.model
+    row = model.row_at(model.index_of("sure Coat"))
+    assert row is not None
+    assert row.cells == ("Coat", "", "", "± 0.003 m²")
+    assert any("UK SI 2016/1153" in child.cells[0] for child in row.children)
+    (part,) = splashback.shown.takeoff.parts[1:]
+    note = model.row_at(model.index_of(f"part {part.id} sure"))
+    assert note is not None
+    assert note.cells[0] == "Coat ± 0.003 m², by the tape"
+
+
+def test_an_inch_job_is_off_by_square_feet_and_inches(splashback: Person) -> None:
+    splashback.app.faces.set_unit(Unit.INCH)
+    assert splashback.app.totals.tips[0] == "Coat ± 0.04 ft², by the tape"
+    assert splashback.app.totals.tips[1].startswith("Masking ± ")
+    assert '"' in splashback.app.totals.tips[1]
