@@ -8,7 +8,7 @@ from shared.findings import Finding
 from shared.job import Face, Job, Room
 from shared.trade.kinds import Treatment
 from takeoff.edges.corners import Meeting, corner_joints, corner_masking, meetings_round
-from takeoff.edges.joints import Choices, Found, joint_rows
+from takeoff.edges.joints import Choices, FoundJoint, joint_rows
 from takeoff.edges.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
 from takeoff.faces.measuring import Context, FaceCount
 from takeoff.faces.sureness import slopes_between, sureness
@@ -100,7 +100,7 @@ def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> 
     )
 
 
-def _found_between(between: _Between, counts: Mapping[str, FaceCount]) -> Iterator[Found]:
+def _found_between(between: _Between, counts: Mapping[str, FaceCount]) -> Iterator[FoundJoint]:
     for meeting in between.corners:
         yield from corner_joints(meeting, counts[meeting.face.id].right, counts[meeting.next_face.id].left)
     for tied in between.ties:

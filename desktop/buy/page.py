@@ -12,7 +12,7 @@ from desktop.look.roles import set_role
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from desktop.sums.basket import HEADS, buy_rows, headline, product_of
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from desktop.sums.view import RowsView
 from takeoff.bill import Bill
 from takeoff.needs.cautions import caution_of_hardeners
@@ -61,7 +61,7 @@ class BuyPage(QWidget):
         self.what_if.follow(new)
         self.hardeners.setVisible(_holds_hardener(bill))
 
-    def _pick(self, row: CountRow) -> None:
+    def _pick(self, row: SumRow) -> None:
         self.what_if.suggest(product_of(row))
         self._store.light(row.parts, _face_of(row, self._store.open))
 
@@ -128,7 +128,7 @@ def _holds_hardener(bill: Bill) -> bool:
     return any(product.ratio is not None for product in bill.job.products if product.id in bought)
 
 
-def _face_of(row: CountRow, shown: Shown) -> str:
+def _face_of(row: SumRow, shown: Shown) -> str:
     """The face on which a row's parts are seen: the one that is shown, where some of them are on it."""
     faces = [face.id for face in shown.job.faces if any(part.id in row.parts for part in face.parts)]
     return row.face or (shown.face if shown.face in faces or not faces else faces[0])

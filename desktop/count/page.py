@@ -10,7 +10,7 @@ from desktop.count.overlay_bar import OverlayBar
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from desktop.sums.fronts import front_of
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows, headings
 from desktop.sums.view import RowsView
 from geometry.parts.picking import parts_at
@@ -52,16 +52,16 @@ class CountPage(QWidget):
             if self.tree.pick(f"part {part.id}"):
                 return
 
-    def _show_forms(self, row: CountRow | None, shown: Shown) -> None:
+    def _show_forms(self, row: SumRow | None, shown: Shown) -> None:
         self.joint.show_joint(row.joint if row else None, shown.unit)
         self.front.show_front(front_of(row), shown)
 
-    def _light(self, row: CountRow) -> None:
+    def _light(self, row: SumRow) -> None:
         self._show_forms(row, self._store.open)
         self._hang_what_is_off(row)
         self._store.light(row.parts, row.face, row.edges)
 
-    def _hang_what_is_off(self, row: CountRow) -> None:
+    def _hang_what_is_off(self, row: SumRow) -> None:
         """What was taken off is seen only where it hangs."""
         shown = self._store.open
         off = {part.id for part in shown.takeoff.parts if part.treatment is Treatment.TAKEN_OFF}

@@ -16,7 +16,7 @@ from desktop.fields.length import LengthField
 from desktop.fields.parts import agreed, side_is_coated, with_side_coated
 from desktop.fields.typed import TextLine
 from desktop.state.shown import Shown
-from geometry.parts.box import Measure, agreed_reading_mm, with_reading
+from geometry.parts.box import BoxMeasure, agreed_mm, with_measure
 from shared.job import Part, View
 from shared.limits import HIGHEST_LEVEL, LONGEST_TEXT
 from shared.trade.value import Value
@@ -43,7 +43,7 @@ LEAST_WIDTH = 56
 SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
 
 
-class Row(QWidget, Generic[Item]):
+class FormRow(QWidget, Generic[Item]):
     """A row for one field, by its name in the value; `label` is what a person calls it."""
 
     edited = Signal(str, object)
@@ -88,7 +88,7 @@ class Row(QWidget, Generic[Item]):
         return getattr(item, self.field)
 
 
-class TextRow(Row[Item]):
+class TextRow(FormRow[Item]):
     """A line of text."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -110,7 +110,7 @@ class TextRow(Row[Item]):
             self.set(self.edit.text())
 
 
-class ThicknessRow(Row[Part]):
+class ThicknessRow(FormRow[Part]):
     """The thickness of the board; what is usual for the kind is shown where the part has none of its own."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -124,10 +124,10 @@ class ThicknessRow(Row[Part]):
         self.edit.show_length(agreed(items, thickness_mm), shown.unit)
 
 
-class MeasureRow(Row[Part]):
+class MeasureRow(FormRow[Part]):
     """A reading of the box round the parts: setting it moves or resizes each of them."""
 
-    def __init__(self, measure: Measure) -> None:
+    def __init__(self, measure: BoxMeasure) -> None:
         super().__init__(measure.label, "outline")
         self._measure = measure
         self.edit = LengthField(measure.label, self, any_sign=measure.is_place)
@@ -136,18 +136,18 @@ class MeasureRow(Row[Part]):
         self.hold(self.edit)
 
     def show_values(self, items: Sequence[Part], shown: Shown) -> None:
-        self.edit.show_length(agreed_reading_mm(items, self._measure), shown.unit)
+        self.edit.show_length(agreed_mm(items, self._measure), shown.unit)
 
     def set(self, value: object) -> None:
         length = float(str(value))
 
         def edit(part: Part) -> Part:
-            return with_reading(part, self._measure, length)
+            return with_measure(part, self._measure, length)
 
         self.edited.emit(f"Change of {self.label.lower()}", edit)
 
 
-class ChoiceRow(Row[Item]):
+class ChoiceRow(FormRow[Item]):
     """One of several values, each with words of its own."""
 
     def __init__(self, label: str, field: str, choices: Sequence[tuple[str, object]] = ()) -> None:
@@ -177,7 +177,7 @@ class ChoiceRow(Row[Item]):
         self.set(self._values[place])
 
 
-class CheckRow(Row[Item]):
+class CheckRow(FormRow[Item]):
     """Yes or no."""
 
     def __init__(self, words: str, field: str) -> None:
@@ -199,7 +199,7 @@ class CheckRow(Row[Item]):
         self.edited.emit(f"Change of {words}", edit)
 
 
-class LevelRow(Row[Part]):
+class LevelRow(FormRow[Part]):
     """A whole number of levels."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -219,7 +219,7 @@ class LevelRow(Row[Part]):
         self.edit.blockSignals(False)
 
 
-class EdgesRow(Row[Part]):
+class EdgesRow(FormRow[Part]):
     """Which edges of the board are coated, by the way they face."""
 
     def __init__(self, label: str) -> None:

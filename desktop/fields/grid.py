@@ -9,11 +9,11 @@ from typing import Generic
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from desktop.fields.form_rows import Item, Row
+from desktop.fields.form_rows import FormRow, Item
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 
-Lines = Sequence[Sequence[Row[Item]]]
+Lines = Sequence[Sequence[FormRow[Item]]]
 
 Edit = Callable[[Item], Item]
 
@@ -30,9 +30,9 @@ class RowGrid(QWidget, Generic[Item]):
         self, lines: Lines[Item], parent: QWidget | None = None, *, means: Mapping[str, str] | None = None
     ) -> None:
         super().__init__(parent)
-        self.rows: tuple[Row[Item], ...] = tuple(row for line in lines for row in line)
+        self.rows: tuple[FormRow[Item], ...] = tuple(row for line in lines for row in line)
         self._labels = {row: QLabel(row.label, self) for row in self.rows}
-        self._troubles: dict[Row[Item], QLabel] = {}
+        self._troubles: dict[FormRow[Item], QLabel] = {}
         for row in self.rows:
             row.setToolTip((means or {}).get(row.label, row.toolTip()))
         self._lay_out(lines)
@@ -40,7 +40,7 @@ class RowGrid(QWidget, Generic[Item]):
             row.edited.connect(self.edited)
             row.told.connect(self._tell)
 
-    def row(self, label: str) -> Row[Item]:
+    def row(self, label: str) -> FormRow[Item]:
         """The row with this label. KeyError where there is none."""
         for row in self.rows:
             if row.label == label:

@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QColor, QIcon, QPixmap
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QPushButton
 
-from desktop.fields.form_rows import SEVERAL, Item, Row
+from desktop.fields.form_rows import SEVERAL, FormRow, Item
 from desktop.fields.typed import ValueField
 from desktop.fields.words import FieldWords, ShadeWords
 from desktop.look.palette import shades
@@ -40,7 +40,7 @@ def every(_item: object) -> bool:
     return True
 
 
-class TypedRow(Row[Item]):
+class TypedRow(FormRow[Item]):
     """A value that is typed. How it is read, and what stands where there is none, may depend on the other fields."""
 
     def __init__(
@@ -68,7 +68,7 @@ class TypedRow(Row[Item]):
             self.edit.show_value(self.value(items), words, shown.unit, hint=SEVERAL if differ else hint)
 
 
-class MaterialsRow(Row[Step]):
+class MaterialsRow(FormRow[Step]):
     """On which materials a step is done: on all, where none is marked."""
 
     def __init__(self, label: str, field: str) -> None:
@@ -92,7 +92,7 @@ class MaterialsRow(Row[Step]):
         self.set(tuple(material for material, box in self.boxes.items() if box.isChecked()))
 
 
-class ShadeRow(Row[Finish]):
+class ShadeRow(FormRow[Finish]):
     """The colour that a finish is shown in: one of a few, or typed."""
 
     def __init__(self, label: str, field: str) -> None:

@@ -69,7 +69,7 @@ class Done(NamedTuple):
     preview: Preview = NOTHING
 
 
-class Offer(NamedTuple):
+class WayOut(NamedTuple):
     """A way out of trouble: what it comes to in words, and the line to type for it."""
 
     words: str
@@ -155,7 +155,7 @@ class Gesture:
         """How much of a line that is being typed can be shown already: all of it, unless its end is only begun."""
         return text
 
-    def offers(self, text: str) -> tuple[Offer, ...]:
+    def offers(self, text: str) -> tuple[WayOut, ...]:
         """Ways out of the trouble with a line that `says` or `type` has refused."""
         return ()
 

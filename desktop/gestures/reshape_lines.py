@@ -21,7 +21,7 @@ from shared.errors import ReadingError
 from shared.job import Outline
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_length, read_lengths
-from shared.typed.ways import By, begins_with_place, names_ways, read_moves, read_steps
+from shared.typed.ways import By, begins_with_place, names_ways, read_moves, read_sides
 from shared.written.units import show_length
 
 _WORD = re.compile(r"\s*(?P<word>round|cut|rise|radius)(?![^\W\d_])(?P<length>.*)", re.IGNORECASE | re.DOTALL)
@@ -43,14 +43,14 @@ class Chosen(NamedTuple):
     is_side: bool = False
 
 
-class Change(NamedTuple):
+class OutlineChange(NamedTuple):
     """What a line comes to, and in words."""
 
     reshaped: Reshaped
     words: str
 
 
-def read_change(outline: Outline, chosen: Chosen, text: str, scene: Scene) -> Change:
+def read_change(outline: Outline, chosen: Chosen, text: str, scene: Scene) -> OutlineChange:
     """What a line does to a corner or a side. ReadingError where it says no such thing, OutlineError where it fails."""
     word = _WORD.match(text)
     if word is not None:
@@ -60,7 +60,7 @@ def read_change(outline: Outline, chosen: Chosen, text: str, scene: Scene) -> Ch
     )
 
 
-def _named(outline: Outline, chosen: Chosen, word: str, text: str, scene: Scene) -> Change:
+def _named(outline: Outline, chosen: Chosen, word: str, text: str, scene: Scene) -> OutlineChange:
     known = _OF_SIDES if chosen.is_side else _OF_CORNERS
     if word not in known:
         what = "corners are rounded and cut off" if chosen.is_side else "sides are made arcs"
@@ -69,10 +69,10 @@ def _named(outline: Outline, chosen: Chosen, word: str, text: str, scene: Scene)
         text, scene.job.unit, decimal=scene.decimal, allow_zero=chosen.is_side, allow_negative=chosen.is_side
     )
     make, words = known[word]
-    return Change(make(outline, chosen.number, length), f"{words} {_shown(length, scene)}")
+    return OutlineChange(make(outline, chosen.number, length), f"{words} {_shown(length, scene)}")
 
 
-def _corner(outline: Outline, number: int, text: str, scene: Scene) -> Change:
+def _corner(outline: Outline, number: int, text: str, scene: Scene) -> OutlineChange:
     unit, decimal = scene.job.unit, scene.decimal
     corner = outline[number]
     if names_ways(text) and not begins_with_place(text):
@@ -88,19 +88,21 @@ def _corner(outline: Outline, number: int, text: str, scene: Scene) -> Change:
                 do="type its distance from the left end and its height, as in 600, 870",
             )
         x, y = lengths
-    return Change(corner_moved(outline, number, (x, y)), f"the corner at {_shown(x, scene)} · {_shown(y, scene)}")
+    return OutlineChange(
+        corner_moved(outline, number, (x, y)), f"the corner at {_shown(x, scene)} · {_shown(y, scene)}"
+    )
 
 
-def _side(outline: Outline, number: int, text: str, scene: Scene) -> Change:
-    steps = read_steps(text, scene.job.unit, decimal=scene.decimal)
+def _side(outline: Outline, number: int, text: str, scene: Scene) -> OutlineChange:
+    steps = read_sides(text, scene.job.unit, decimal=scene.decimal)
     go, rise = steps[0]
     if len(steps) > 1 or rise is not None or not isinstance(go, By):
         raise ReadingError("a side has one length", where=quoted(text), do="say it as in 600, or 600 at 45")
     length = positive(go.length_mm, "length of the side")
     if go.way is None:
-        return Change(side_lengthened(outline, number, length), f"{_shown(length, scene)} long")
+        return OutlineChange(side_lengthened(outline, number, length), f"{_shown(length, scene)} long")
     degrees = round(math.degrees(math.atan2(go.way[1], go.way[0])), 1)
-    return Change(side_turned(outline, number, length, go.way), f"{_shown(length, scene)} long at {degrees:g}°")
+    return OutlineChange(side_turned(outline, number, length, go.way), f"{_shown(length, scene)} long at {degrees:g}°")
 
 
 def _shown(length_mm: float, scene: Scene) -> str:

@@ -1,6 +1,6 @@
 """Run: a row of cabinets with their fronts, from one line of widths and words."""
 
-from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Offer, Scene, snapped
+from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, WayOut, snapped
 from desktop.gestures.preview import Point, Preview
 from geometry.kitchens.rows import LaidRow, lay_row, left_for, next_start, over_mm
 from geometry.parts.extent import extent
@@ -99,7 +99,7 @@ class Run(Gesture):
             return ""
         return row_so_far(text, self.scene.job.unit, decimal=self.scene.decimal)
 
-    def offers(self, text: str) -> tuple[Offer, ...]:
+    def offers(self, text: str) -> tuple[WayOut, ...]:
         """What could be made narrower in a row that does not fit."""
         scene = self.scene
         try:
@@ -108,7 +108,7 @@ class Run(Gesture):
             over = over_mm(scene.job, scene.face_id, row, self._begins(row.above))
         except RecoatError:
             return ()
-        return tuple(Offer(words, line) for words, line in shortened(row, over) if self._fits(line))
+        return tuple(WayOut(words, line) for words, line in shortened(row, over) if self._fits(line))
 
     def type(self, text: str) -> Done | None:
         self._refuse_plan()

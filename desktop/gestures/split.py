@@ -12,7 +12,7 @@ from shared.drawing import Size
 from shared.edits.drawn import find_part
 from shared.job import Job, Part, Unit
 from shared.trade.kinds import usual
-from shared.typed.counts import Pieces, read_pieces
+from shared.typed.counts import Division, read_pieces
 
 EXAMPLES = {Unit.MM: "as in 3, 3 reveal 4, or 600, 450", Unit.INCH: "as in 3, 3 reveal 1/8, or 24, 18"}
 MOST_SIZES_SAID = 6
@@ -69,7 +69,7 @@ class Split(OnParts):
     def again(self, scene: Scene) -> Gesture:
         return type(self)(scene, up=self._up)
 
-    def _made(self, pieces: Pieces) -> tuple[Job, tuple[Part, ...]]:
+    def _made(self, pieces: Division) -> tuple[Job, tuple[Part, ...]]:
         """The job with the parts split, and the pieces."""
         job, ids = self.scene.job, list[str]()
         for part in self.parts:
@@ -79,16 +79,16 @@ class Split(OnParts):
             ids += each
         return job, tuple(find_part(job, part_id)[1] for part_id in ids)
 
-    def _is_up(self, pieces: Pieces) -> bool:
+    def _is_up(self, pieces: Division) -> bool:
         return self._up if pieces.up is None else pieces.up
 
-    def _reveal_mm(self, pieces: Pieces, part: Part) -> float:
+    def _reveal_mm(self, pieces: Division, part: Part) -> float:
         if pieces.reveal_mm is not None:
             return pieces.reveal_mm
         rooms = (room for room in self.scene.job.rooms for face in room.faces if face.id == self.scene.face_id)
         return next(rooms).heights.reveal_mm if usual()[part.kind].front else 0.0
 
-    def _size(self, pieces: Pieces) -> Callable[[Part], Size]:
+    def _size(self, pieces: Division) -> Callable[[Part], Size]:
         """The size of a piece, the way that it was split."""
         away, up = SIZE_AWAY * self.scene.reach_mm, self._is_up(pieces)
 

@@ -15,7 +15,7 @@ from shared.errors import OutlineError, ReadingError
 from shared.job import Outline, Unit, Vertex
 from shared.typed.kinds import read_kind
 from shared.typed.length_words import quoted
-from shared.typed.ways import By, Step, To, begins_with_place, names_ways, read_steps
+from shared.typed.ways import By, To, TracedSide, begins_with_place, names_ways, read_sides
 from shared.written.units import show_length
 
 EXAMPLES = {
@@ -130,7 +130,7 @@ class Trace(Shaping):
         if named is not None:
             self._take_kind(named)
         done = None
-        for step in read_steps(rest, self.scene.job.unit, decimal=self.scene.decimal):
+        for step in read_sides(rest, self.scene.job.unit, decimal=self.scene.decimal):
             if done is not None:
                 raise ReadingError("the outline closes before the last of these", where=quoted(text), do="leave it out")
             done = self._walk(step)
@@ -169,7 +169,7 @@ class Trace(Shaping):
         self._corners, self._as_arc, self._arc_to = (), False, None
         self._aim()
 
-    def _walk(self, step: Step) -> Done | None:
+    def _walk(self, step: TracedSide) -> Done | None:
         """One typed step: a side, the first corner by its place, or the rise of an arc that waits for it."""
         go, rise = step
         if isinstance(go, By) and rise is None and (go.way is None or self._arc_to is not None):

@@ -7,9 +7,9 @@ from desktop.fields.form_rows import (
     CheckRow,
     ChoiceRow,
     EdgesRow,
+    FormRow,
     LevelRow,
     MeasureRow,
-    Row,
     TextRow,
     ThicknessRow,
     words_of,
@@ -59,7 +59,7 @@ class Details(QFrame):
         self.readings = ReadingsForm(store, look, self)
         self.photo = PhotoForm(store, self)
         self.finish = ChoiceRow[Part]("Finish", "finish")
-        lines: tuple[tuple[Row[Part], ...], ...] = (
+        lines: tuple[tuple[FormRow[Part], ...], ...] = (
             (ChoiceRow("Kind", "kind", words_of(Kind)),),
             (TextRow("Name", "name"),),
             (MeasureRow(LEFT), MeasureRow(BOTTOM)),
@@ -82,7 +82,7 @@ class Details(QFrame):
         self._lay_out()
         self.fields.edited.connect(self._edit)
 
-    def row(self, label: str) -> Row[Part]:
+    def row(self, label: str) -> FormRow[Part]:
         """The row with this label. KeyError where there is none."""
         return self.fields.row(label)
 

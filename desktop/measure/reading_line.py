@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from desktop.gestures.gesture import Offer
+from desktop.gestures.gesture import WayOut
 from desktop.look.roles import set_role, set_state
 
 KEPT_LINES = 100
@@ -83,7 +83,7 @@ class ReadingLine(QFrame):
         """Say what was understood."""
         self._answer(words, "good")
 
-    def tell(self, words: str, offers: Sequence[Offer] = ()) -> None:
+    def tell(self, words: str, offers: Sequence[WayOut] = ()) -> None:
         """Say what went wrong, until the next key, and offer ways out."""
         self._answer(words, "trouble")
         self._offer(offers)
@@ -135,7 +135,7 @@ class ReadingLine(QFrame):
         room = self.contentsRect().width() - 2 * EDIT_MARGIN
         self.edit.setFixedWidth(max(EDIT_WIDTH, min(wide, room - ANSWER_WIDTH if self.text else room)))
 
-    def _offer(self, offers: Sequence[Offer]) -> None:
+    def _offer(self, offers: Sequence[WayOut]) -> None:
         row = self.offers.layout()
         while row is not None and (item := row.takeAt(0)) is not None:
             widget = item.widget()

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 
 from desktop.fields.chooser import Chooser
-from desktop.fields.form_rows import SEVERAL, Row
+from desktop.fields.form_rows import SEVERAL, FormRow
 from desktop.fields.length import LengthField
 from desktop.fields.parts import agreed
 from desktop.state.shown import Shown
@@ -32,7 +32,7 @@ class TileField(LengthField):
         super()._take()
 
 
-class TileLengthRow(Row[Part]):
+class TileLengthRow(FormRow[Part]):
     """A length of the tiles, by its name in `Tiles`; those but the sizes only where there are tiles."""
 
     def __init__(self, label: str, measure: str) -> None:
@@ -73,7 +73,7 @@ class TileLengthRow(Row[Part]):
         return None if part.tiles is None else float(getattr(part.tiles, self._measure))
 
 
-class TileShiftRow(Row[Part]):
+class TileShiftRow(FormRow[Part]):
     """By how much of a tile each course is shifted over the one below."""
 
     def __init__(self, label: str) -> None:

@@ -14,7 +14,7 @@ from desktop.painting.drawing import PaintOptions, paint
 from desktop.painting.finish_colours import Colours, colours_by_face
 from desktop.painting.lettering import fit as fit_words
 from desktop.painting.viewing import fitted
-from desktop.printing.pictures import GAP_PX, PICTURE_WIDTH_PX, Page, pdf_of, png_of, write_painted
+from desktop.printing.pictures import GAP_PX, PICTURE_WIDTH_PX, PrintedSheet, pdf_of, png_of, write_painted
 from desktop.printing.sheet_frame import PX_PER_MM
 from geometry.drawn.sheets import Sheet, sheets
 from shared.drawing import Drawing
@@ -48,7 +48,7 @@ class Comparison(NamedTuple):
     pairs: tuple[Pair, ...]
 
 
-class Placed(NamedTuple):
+class PlacedPairs(NamedTuple):
     """Pairs laid one after the other as words are: where each begins, and how high they are together, 1/96 inch."""
 
     corners: tuple[QPointF, ...]
@@ -91,7 +91,7 @@ def write_comparisons(rooms: Sequence[Comparison], path: Path, drawn_on: date) -
     write_painted(path, lambda: maker(rooms, drawn_on))
 
 
-def placed(room: Comparison, scale: float, width: float) -> Placed:
+def placed(room: Comparison, scale: float, width: float) -> PlacedPairs:
     """The pairs of a room in lines of this width, one millimetre `scale` long; one alone may be wider than its line."""
     corners: list[QPointF] = []
     x = y = line = 0.0
@@ -101,7 +101,7 @@ def placed(room: Comparison, scale: float, width: float) -> Placed:
             x, y, line = 0.0, y + line + PAIRS_PX / 2, 0.0
         corners.append(QPointF(x, y))
         x, line = x + size.width() + PAIRS_PX, max(line, size.height())
-    return Placed(tuple(corners), y + line)
+    return PlacedPairs(tuple(corners), y + line)
 
 
 def sheet_and_scale(room: Comparison) -> tuple[Sheet, int]:
@@ -120,7 +120,7 @@ def _pdf(rooms: Sequence[Comparison], drawn_on: date) -> bytes:
     pages = []
     for room in rooms:
         sheet, scale = sheet_and_scale(room)
-        pages.append(Page(sheet, partial(_paint_sheet, room, sheet, scale, drawn_on)))
+        pages.append(PrintedSheet(sheet, partial(_paint_sheet, room, sheet, scale, drawn_on)))
     return pdf_of(pages, "Before and after")
 
 

@@ -71,14 +71,14 @@ def write_painted(path: Path, make: Callable[[], bytes]) -> None:
     del application  # It had to live until the picture was painted.
 
 
-class Page(NamedTuple):
+class PrintedSheet(NamedTuple):
     """A page of a PDF: its sheet, and what paints it, in 1/96 inch from the sheet's upper left corner."""
 
     sheet: Sheet
     paint: Callable[[QPainter], None]
 
 
-def pdf_of(pages: Sequence[Page], title: str) -> bytes:
+def pdf_of(pages: Sequence[PrintedSheet], title: str) -> bytes:
     """The pages, at least one, as a PDF."""
     content = QByteArray()
     buffer = QBuffer(content)
@@ -133,7 +133,7 @@ def _pdf(drawings: Sequence[Drawing], drawn_on: date | None, options: PaintOptio
     for number, drawing in enumerate(drawings, 1):
         placed = fit(drawing)
         of = f"{number} of {len(drawings)}"
-        pages.append(Page(placed.sheet, partial(_paint_sheet, drawing, placed, drawn_on, of, options)))
+        pages.append(PrintedSheet(placed.sheet, partial(_paint_sheet, drawing, placed, drawn_on, of, options)))
     return pdf_of(pages, drawings[0].job or drawings[0].title)
 
 

@@ -97,7 +97,7 @@ class Store(QObject):
             self._show(self._without_trial(shown))
             self.refused.emit(str(error))
             return False
-        step = replace(shown, history=shown.history.with_step(job, label), takeoff=takeoff, tried=None)
+        step = replace(shown, history=shown.history.with_edit(job, label), takeoff=takeoff, tried=None)
         self._show(self._kept(step, face or shown.face, shown.picked if picked is None else picked))
         return True
 

@@ -6,12 +6,12 @@ from desktop.fields.words import plain
 from desktop.look.wording import TIMES, counted, money_words, raised, run_words, step_words
 from desktop.state.shown import Shown
 from desktop.sums.product_words import amount_words, keeping_notes, pack_words, packs_words, step_amount_words
-from desktop.sums.row import Cells, CountRow
+from desktop.sums.row import Cells, SumRow
 from shared.trade.products import Product, Use
 from shared.typed.packs import amount_in
 from shared.written.units import area_in, run_in
 from takeoff.basket.cheapest import price_with_tax
-from takeoff.basket.groups import BasketGroup, Line, basket_groups
+from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.bill import Bill
 from takeoff.figures.measured import PartRow, Takeoff, Term
 from takeoff.figures.naming import Names
@@ -35,21 +35,21 @@ MM_IN_A_METRE = 1000.0
 MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 
-def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[CountRow, ...]:
+def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[SumRow, ...]:
     """All rows of a basket; `takeoff` is that of the job of the bill."""
     rows = _Rows(bill, takeoff, len(HEADS))
     groups = tuple(rows.group(group) for group in basket_groups(bill.basket, bill.job))
     return (*rows.left_out(), *groups)
 
 
-def need_rows(bill: Bill, takeoff: Takeoff, columns: int) -> tuple[CountRow, ...]:
+def need_rows(bill: Bill, takeoff: Takeoff, columns: int) -> tuple[SumRow, ...]:
     """What is needed of each product that is bought, in so many columns, with its sum; in the order of the basket."""
     rows = _Rows(bill, takeoff, columns)
     groups = basket_groups(bill.basket, bill.job)
     return tuple(rows.need(line) for group in groups for line in group.lines)
 
 
-def product_of(row: CountRow) -> str:
+def product_of(row: SumRow) -> str:
     """The id of the product that a row buys; "" for other rows."""
     kind, _, name = row.key.partition(" ")
     return name if kind == BOUGHT else ""
@@ -84,24 +84,24 @@ class _Rows:
         self._parts = {row.id: row for row in takeoff.parts}
         self._products = {product.id: product for product in bill.job.products}
 
-    def group(self, group: BasketGroup) -> CountRow:
+    def group(self, group: BasketGroup) -> SumRow:
         """A group and the lines in it."""
         cost = money_words(group.cost) if any(line.row.cost is not None for line in group.lines) else ""
         lines = tuple(self._line(line) for line in group.lines)
-        return CountRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
+        return SumRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
 
-    def left_out(self) -> Iterator[CountRow]:
+    def left_out(self) -> Iterator[SumRow]:
         """What could not be reckoned with, above all that is bought."""
         words = self._bill.left_out
         if words:
             head = f"Left out, and in no total: {len(words)}"
-            yield CountRow("left out", self._spanned(head), tuple(self._notes("left out", words)), head=True)
+            yield SumRow("left out", self._spanned(head), tuple(self._notes("left out", words)), head=True)
 
-    def need(self, line: Line) -> CountRow:
+    def need(self, line: BasketLine) -> SumRow:
         """What is needed of a product, at the right end of the columns."""
         key, need = f"need {line.row.product}", self._needs[line.row.product]
         amount = amount_words(line.row.need, line.product.measure, self._unit)
-        return CountRow(
+        return SumRow(
             key=key,
             cells=(*self._spanned(line.name)[:-1], amount),
             children=(*self._uses(key, need, line.product), *self._notes(key, self._about(line, need))),
@@ -111,15 +111,15 @@ class _Rows:
     def _spanned(self, words: str) -> Cells:
         return (words, *("",) * (self._columns - 1))
 
-    def _notes(self, key: str, words: Iterable[str]) -> Iterator[CountRow]:
+    def _notes(self, key: str, words: Iterable[str]) -> Iterator[SumRow]:
         for place, each in enumerate(words):
-            yield CountRow(f"{key} note {place}", self._spanned(each), note=True)
+            yield SumRow(f"{key} note {place}", self._spanned(each), note=True)
 
-    def _line(self, line: Line) -> CountRow:
+    def _line(self, line: BasketLine) -> SumRow:
         row, measure = line.row, line.product.measure
         key, need = f"{BOUGHT} {row.product}", self._needs[row.product]
         keeps = f"{plain(row.keeps_days)} d" if row.left_over and row.keeps_days is not None else ""
-        return CountRow(
+        return SumRow(
             key=key,
             cells=(
                 line.name,
@@ -136,7 +136,7 @@ class _Rows:
             parts=need.amount.reason.parts,
         )
 
-    def _uses(self, key: str, need: Need, product: Product) -> Iterator[CountRow]:
+    def _uses(self, key: str, need: Need, product: Product) -> Iterator[SumRow]:
         """The terms of the need, those that are uses down to the parts that they are of."""
         terms = need.amount.reason.terms
         for place, term in enumerate(terms):
@@ -144,7 +144,7 @@ class _Rows:
             amount = step_amount_words(term.amount, product.measure, self._unit)
             factors = self._factors(used, product) if used else ""
             total = f"{factors} = {amount}" if factors else amount
-            yield CountRow(
+            yield SumRow(
                 key=f"{key} {place}",
                 cells=self._spanned(f"{raised(term.what)}   {total}"),
                 children=tuple(self._coated(f"{key} {place}", term)) if used and used.finish else (),
@@ -169,21 +169,21 @@ class _Rows:
             return step_words(size_mm2, self._unit), area_in(MM2_IN_A_SQUARE_METRE, self._unit)
         return plain(used.size), 1.0
 
-    def _coated(self, key: str, term: Term) -> Iterator[CountRow]:
+    def _coated(self, key: str, term: Term) -> Iterator[SumRow]:
         """The parts of a use that is laid on surfaces."""
         known = [self._parts[part] for part in term.parts if part in self._parts]
         yield from (self._part(key, row) for row in known[:MOST_PARTS])
         if len(known) > MOST_PARTS:
-            yield CountRow(f"{key} more", self._spanned(f"and {len(known) - MOST_PARTS} parts more"), note=True)
+            yield SumRow(f"{key} more", self._spanned(f"and {len(known) - MOST_PARTS} parts more"), note=True)
 
-    def _part(self, key: str, row: PartRow) -> CountRow:
+    def _part(self, key: str, row: PartRow) -> SumRow:
         alike = self._names.alike(row.face)
         area = step_words(row.coated_mm2.amount * alike, self._unit)
         times = f", {alike} rooms alike" if alike > 1 else ""
         words = f"{row.tag or self._names.face(row.face)}  {self._names.part(row.id)}   {area}{times}"
-        return CountRow(f"{key} {row.id}", self._spanned(words), parts=(row.id,), face=row.face, note=True)
+        return SumRow(f"{key} {row.id}", self._spanned(words), parts=(row.id,), face=row.face, note=True)
 
-    def _about(self, line: Line, need: Need) -> Iterator[str]:
+    def _about(self, line: BasketLine, need: Need) -> Iterator[str]:
         reason, measure = need.amount.reason, line.product.measure
         yield from raised(reason.rule).split("; ")
         yield raised(reason.source)
@@ -193,7 +193,7 @@ class _Rows:
         if line.row.from_shelf:
             yield f"{amount_words(line.row.from_shelf, measure, self._unit)} of it from the shelf."
 
-    def _packs(self, line: Line) -> Iterator[str]:
+    def _packs(self, line: BasketLine) -> Iterator[str]:
         """Which packs, what else would cost more, and what one more costs."""
         row, measure = line.row, line.product.measure
         for pack, many in row.packs:

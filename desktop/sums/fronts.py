@@ -3,7 +3,7 @@
 from desktop.fields.front_rows import CentresWords
 from desktop.look.wording import counted
 from desktop.state.shown import Shown
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from shared.job import Unit
 from takeoff.figures.measured import Figure
 from takeoff.figures.naming import called
@@ -16,27 +16,27 @@ ALL = f"{FRONTS} all"
 NOT_SAID = "not said"
 
 
-def front_rows(shown: Shown) -> CountRow:
+def front_rows(shown: Shown) -> SumRow:
     """The group of fronts; no rows where none is coated."""
     fronts = tuple(coated_fronts(shown.now))
     tags = {row.id: row.tag for row in shown.takeoff.parts}
     rows = tuple(_front(front, tags.get(front.part.id, ""), shown) for front in fronts)
     heads = ("Fronts", "Hinges", "Old holes", "To fill")
-    return CountRow(FRONTS, heads, (_all(shown), *rows) if rows else (), head=True)
+    return SumRow(FRONTS, heads, (_all(shown), *rows) if rows else (), head=True)
 
 
-def front_of(row: CountRow | None) -> str | None:
+def front_of(row: SumRow | None) -> str | None:
     """The id of the front that a row is about, "" where it is about all, None where about none."""
     if row is None or not row.key.startswith(FRONT):
         return None
     return row.key.removeprefix(f"{FRONT} ") if row.key.startswith(f"{FRONT} ") else ""
 
 
-def _all(shown: Shown) -> CountRow:
+def _all(shown: Shown) -> SumRow:
     total = hardware(shown.now)
     named = (("Hinges", total.hinges), ("Handles", total.handles), ("Holes to fill", total.holes_to_fill))
     handles = counted(round(total.handles.amount), "handle", "handles")
-    return CountRow(
+    return SumRow(
         key=ALL,
         cells=(f"all, {handles}", f"{total.hinges.amount:g}", "", f"{total.holes_to_fill.amount:g}"),
         children=tuple(_sum(name, figure) for name, figure in named if figure.reason.terms),
@@ -44,22 +44,22 @@ def _all(shown: Shown) -> CountRow:
     )
 
 
-def _sum(name: str, figure: Figure) -> CountRow:
+def _sum(name: str, figure: Figure) -> SumRow:
     """A count, its terms, its rule and where that comes from."""
     key, reason = f"{ALL} {name}", figure.reason
     terms = tuple(
-        CountRow(f"{key} {place}", (f"{term.what}   {term.amount:g}", "", "", ""), parts=term.parts, note=True)
+        SumRow(f"{key} {place}", (f"{term.what}   {term.amount:g}", "", "", ""), parts=term.parts, note=True)
         for place, term in enumerate(reason.terms)
     )
-    rule = tuple(CountRow(f"{key} {words}", (words, "", "", ""), note=True) for words in (reason.rule, reason.source))
-    return CountRow(key, (f"{name} {figure.amount:g}", "", "", ""), (*terms, *rule), parts=reason.parts)
+    rule = tuple(SumRow(f"{key} {words}", (words, "", "", ""), note=True) for words in (reason.rule, reason.source))
+    return SumRow(key, (f"{name} {figure.amount:g}", "", "", ""), (*terms, *rule), parts=reason.parts)
 
 
-def _front(front: Front, tag: str, shown: Shown) -> CountRow:
+def _front(front: Front, tag: str, shown: Shown) -> SumRow:
     part = front.part
     hinges = hinges_of(part)
     alike = f", {front.alike} rooms alike" if front.alike > 1 else ""
-    return CountRow(
+    return SumRow(
         key=f"{FRONT} {part.id}",
         cells=(
             f"{tag or front.face.name}  {called(part)}{alike}",

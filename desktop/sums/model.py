@@ -5,7 +5,7 @@ from typing import NamedTuple, overload
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QFont, QGuiApplication
 
-from desktop.sums.row import Cells, CountRow
+from desktop.sums.row import Cells, SumRow
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -13,13 +13,13 @@ Index = QModelIndex | QPersistentModelIndex
 class _Node(NamedTuple):
     """A row and its place in the tree: the number of its parent's node (-1: none) and its place among its siblings."""
 
-    row: CountRow
+    row: SumRow
     parent: int
     place: int
     children: tuple[int, ...]
 
 
-class CountModel(QAbstractItemModel):
+class SumModel(QAbstractItemModel):
     """Holds rows as they are; new rows replace all."""
 
     def __init__(self, heads: Cells, parent: QObject | None = None) -> None:
@@ -28,7 +28,7 @@ class CountModel(QAbstractItemModel):
         self._roots: tuple[int, ...] = ()
         self._heads = heads
 
-    def show_rows(self, rows: tuple[CountRow, ...], heads: Cells) -> None:
+    def show_rows(self, rows: tuple[SumRow, ...], heads: Cells) -> None:
         """Show these rows instead."""
         self.beginResetModel()
         self._heads = heads
@@ -36,7 +36,7 @@ class CountModel(QAbstractItemModel):
         self._roots = self._add(rows, -1)
         self.endResetModel()
 
-    def row_at(self, index: Index) -> CountRow | None:
+    def row_at(self, index: Index) -> SumRow | None:
         """The row at an index; None at none."""
         return self._nodes[index.internalId()].row if index.isValid() else None
 
@@ -108,7 +108,7 @@ class CountModel(QAbstractItemModel):
     def _children(self, parent: Index | None) -> tuple[int, ...]:
         return self._nodes[parent.internalId()].children if parent is not None and parent.isValid() else self._roots
 
-    def _add(self, rows: tuple[CountRow, ...], parent: int) -> tuple[int, ...]:
+    def _add(self, rows: tuple[SumRow, ...], parent: int) -> tuple[int, ...]:
         numbers = []
         for place, row in enumerate(rows):
             number = len(self._nodes)

@@ -7,7 +7,7 @@ from desktop.look.wording import TIMES, counted, decimal_sign
 from shared.job import Unit
 from shared.trade.products import Measure, Pack, Product
 from shared.typed.packs import amount_in, amount_unit, show_amount, show_size
-from takeoff.basket.groups import Line
+from takeoff.basket.groups import BasketLine
 from takeoff.figures.to_buy import Bought
 
 DECIMALS = {Measure.LITRES: 3, Measure.METRES: 2}
@@ -41,7 +41,7 @@ def packs_words(packs: Iterable[Bought], product: Product, unit: Unit) -> str:
     return ", ".join(each) or NO_PACKS
 
 
-def keeping_notes(line: Line, unit: Unit) -> Iterator[str]:
+def keeping_notes(line: BasketLine, unit: Unit) -> Iterator[str]:
     """How long what is mixed or opened can be used."""
     product, row = line.product, line.row
     if product.ratio is not None and product.usable_h is not None:

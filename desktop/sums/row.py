@@ -7,7 +7,7 @@ from takeoff.figures.measured import EdgeRow, JointRow
 Cells = tuple[str, ...]
 
 
-class CountRow(NamedTuple):
+class SumRow(NamedTuple):
     """One row of the count or of the basket: its `key`, the same as long as it means the same, and what is beneath it.
 
     `parts` are those it was measured from, and `edges` where it is a length of them; `head` rows name a group, `note`
@@ -16,7 +16,7 @@ class CountRow(NamedTuple):
 
     key: str
     cells: Cells
-    children: tuple["CountRow", ...] = ()
+    children: tuple["SumRow", ...] = ()
     parts: tuple[str, ...] = ()
     face: str = ""
     edges: tuple[EdgeRow, ...] = ()

@@ -3,8 +3,8 @@
 from PySide6.QtCore import QItemSelection, QModelIndex, Signal
 from PySide6.QtWidgets import QHeaderView, QTreeView, QWidget
 
-from desktop.sums.model import CountModel
-from desktop.sums.row import Cells, CountRow
+from desktop.sums.model import SumModel
+from desktop.sums.row import Cells, SumRow
 
 
 class RowsView(QTreeView):
@@ -17,7 +17,7 @@ class RowsView(QTreeView):
 
     def __init__(self, name: str, heads: Cells, widths: tuple[int, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.rows = CountModel(heads, self)
+        self.rows = SumModel(heads, self)
         self._rendering = False
         self.setModel(self.rows)
         self.setAccessibleName(name)
@@ -34,11 +34,11 @@ class RowsView(QTreeView):
         self.expanded.connect(self._unfold)
 
     @property
-    def row(self) -> CountRow | None:
+    def row(self) -> SumRow | None:
         """The row that is picked; None where there is none."""
         return self.rows.row_at(self.currentIndex())
 
-    def show_rows(self, rows: tuple[CountRow, ...], heads: Cells) -> None:
+    def show_rows(self, rows: tuple[SumRow, ...], heads: Cells) -> None:
         """Show these rows instead."""
         picked = self.row
         opened = {key for key, index in self.rows.unfolding() if self.isExpanded(index)}

@@ -13,7 +13,7 @@ PATTERNS_MM = {"dashed": (60.0, -30.0), "double dots": (120.0, -20.0, 0.0, -20.0
 """Dashes, gaps (negative) and dots at true size: 3 mm dashes on a sheet at 1:20 (own choice)."""
 
 
-class Use(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class Layer(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """What lies on a layer is for; the fields are explained at the head of `data/layers.toml`."""
 
     layer: str
@@ -26,10 +26,10 @@ class Use(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 @cache
-def uses() -> dict[str, Use]:
+def uses() -> dict[str, Layer]:
     """Every use by its name."""
     return msgspec.convert(
-        tomllib.loads((files("geometry") / "data" / "layers.toml").read_text("utf-8")), dict[str, Use]
+        tomllib.loads((files("geometry") / "data" / "layers.toml").read_text("utf-8")), dict[str, Layer]
     )
 
 

@@ -37,7 +37,7 @@ LINE_HEIGHT = 5 / 3
 """From one line of an MTEXT to the next, as a share of the height of its letters (DXF reference, from memory)."""
 
 
-class Placed(NamedTuple):
+class PlacedFace(NamedTuple):
     """A drawing that stands in model space, moved by `dx` and `dy` millimetres.
 
     A plan is turned over, so that its wall is at the top and x runs to the right as for who faces the wall.
@@ -78,7 +78,7 @@ class Placed(NamedTuple):
         return (x0, min(y0, y1), x1, max(y0, y1))
 
 
-def placed(drawings: Iterable[Drawing]) -> tuple[Placed, ...]:
+def placed(drawings: Iterable[Drawing]) -> tuple[PlacedFace, ...]:
     """Drawings side by side from the left, every elevation's floor and every plan's front on one line."""
     standing = []
     x = 0.0
@@ -86,12 +86,12 @@ def placed(drawings: Iterable[Drawing]) -> tuple[Placed, ...]:
         fitted = fit(drawing)
         left, _, right, _ = fitted.shown
         up = drawing.box[3] if drawing.view is View.PLAN else 0.0
-        standing.append(Placed(drawing, fitted, x - left, up))
+        standing.append(PlacedFace(drawing, fitted, x - left, up))
         x += right - left + GAP_MM * fitted.scale
     return tuple(standing)
 
 
-def add_face(document: Document, face: Placed) -> None:
+def add_face(document: Document, face: PlacedFace) -> None:
     """Draw one face in model space: surfaces, lines, words, sizes, and its name under it."""
     for area in face.drawing.areas:
         _add_area(document, face, area)
@@ -105,7 +105,7 @@ def add_face(document: Document, face: Placed) -> None:
     _add_face_name(document, face)
 
 
-def _add_area(document: Document, face: Placed, area: Area) -> None:
+def _add_area(document: Document, face: PlacedFace, area: Area) -> None:
     """Each ring is a closed polyline; extended data says whose it is and, where there are several, which is a hole."""
     if not area.rings:
         return
@@ -118,7 +118,7 @@ def _add_area(document: Document, face: Placed, area: Area) -> None:
         _mark(line, (f"part {area.part}", f"ring {number} of {len(area.rings)}"), area.name)
 
 
-def _add_line(document: Document, face: Placed, line: Line) -> None:
+def _add_line(document: Document, face: PlacedFace, line: Line) -> None:
     drawn = document.modelspace().add_lwpolyline(
         face.vertices(line.path), format="xyb", dxfattribs={"layer": layer(document, line.role)}
     )
@@ -133,7 +133,7 @@ def _mark(entity: DXFGraphic, words: tuple[str, ...], name: str = "") -> None:
         entity.set_xdata(APPLICATION, [(1000, string) for string in (*strings, *named)])
 
 
-def _add_text(document: Document, face: Placed, text: Text) -> None:
+def _add_text(document: Document, face: PlacedFace, text: Text) -> None:
     """Write a tag always, and a name where there is room for it; the extended data of its surfaces holds it anyway."""
     heights = sheets().lettering[1::-1] if text.role is Role.TAG else sheets().lettering[:1]
     height, turned, fits = _lettering(face, text, heights)
@@ -148,7 +148,7 @@ def _add_text(document: Document, face: Placed, text: Text) -> None:
     _mark(entity, (f"part {text.part}",) if text.part else ())
 
 
-def _lettering(face: Placed, text: Text, heights: tuple[float, ...]) -> tuple[float, bool, bool]:
+def _lettering(face: PlacedFace, text: Text, heights: tuple[float, ...]) -> tuple[float, bool, bool]:
     """The height of letters on paper, whether they run upright, and whether they fit: level first, then large."""
     for turned in (False, True):
         across, up = (text.height_mm, text.width_mm) if turned else (text.width_mm, text.height_mm)
@@ -172,7 +172,7 @@ def _fits(text: str, width_mm: float, height_mm: float, letters_mm: float) -> bo
     return letters_mm * (LETTER_ROOM + (lines - 1) * LINE_HEIGHT) <= height_mm
 
 
-def _size_style(document: Document, face: Placed) -> str:
+def _size_style(document: Document, face: PlacedFace) -> str:
     """The style of sizes for the scale of a face: true measurement, lettering and strokes as they shall be on paper."""
     name = f"SIZE-{face.fit.scale}"
     if name in document.dimstyles:
@@ -199,7 +199,7 @@ def _size_style(document: Document, face: Placed) -> str:
     return name
 
 
-def _add_size(document: Document, face: Placed, size: Size, style: str) -> None:
+def _add_size(document: Document, face: PlacedFace, size: Size, style: str) -> None:
     """A dimension that measures by itself; its picture is drawn with the words that every other view shows."""
     length_mm = math.dist(size.start, size.end)
     if not length_mm:
@@ -223,7 +223,7 @@ def _add_size(document: Document, face: Placed, size: Size, style: str) -> None:
     _mark(drawn.dimension, (f"part {size.part}",) if size.part else ())
 
 
-def _add_face_name(document: Document, face: Placed) -> None:
+def _add_face_name(document: Document, face: PlacedFace) -> None:
     left, bottom, right, _ = face.shown
     words = paragraph(face.drawing.title)
     if words:

@@ -9,7 +9,7 @@ from ezdxf.layouts.layout import Paperspace
 
 from geometry.drawn.sheets import room_for_drawing, sheets
 from geometry.dxf.layers import layer, layer_name
-from geometry.dxf.model import LETTER_WIDTH, Placed
+from geometry.dxf.model import LETTER_WIDTH, PlacedFace
 from geometry.dxf.text import layout_name, paragraph, readable
 from geometry.outlines.sides import Box
 from shared.drawing import Role
@@ -25,25 +25,25 @@ ROWS = ((0.0, 0.62, 1.0), (0.0, 0.12, 0.24, 0.42, 0.56, 1.0))
 """Where the entries of the upper and the lower row begin and end, as shares of the title block's width (own choice)."""
 
 
-class Page(NamedTuple):
+class PaperLayout(NamedTuple):
     """One layout while it is filled: takes millimetres of paper, writes units of the file."""
 
     document: Document
     layout: Paperspace
-    face: Placed
+    face: PlacedFace
 
     def in_units(self, *lengths_mm: float) -> tuple[float, ...]:
         """Lengths on paper in units of the file."""
         return tuple(length / self.face.unit_mm for length in lengths_mm)
 
 
-def add_sheets(document: Document, faces: tuple[Placed, ...], drawn_on: date | None) -> None:
+def add_sheets(document: Document, faces: tuple[PlacedFace, ...], drawn_on: date | None) -> None:
     """Add a layout for each face; the empty one that every document must have stays where there is no face."""
     taken = {"model"}
     for number, face in enumerate(faces, start=1):
         name = layout_name(face.drawing.title, taken)
         taken.add(name.casefold())
-        page = Page(document, _layout(document, name, first=number == 1), face)
+        page = PaperLayout(document, _layout(document, name, first=number == 1), face)
         _set_up(page)
         _add_view(page)
         _add_border(page)
@@ -60,7 +60,7 @@ def _layout(document: Document, name: str, *, first: bool) -> Paperspace:
     return next(layout for layout in document.layouts if isinstance(layout, Paperspace))
 
 
-def _set_up(page: Page) -> None:
+def _set_up(page: PaperLayout) -> None:
     sheet = page.face.fit.sheet
     page.layout.page_setup(
         size=(sheet.width / page.face.unit_mm, sheet.height / page.face.unit_mm),
@@ -70,7 +70,7 @@ def _set_up(page: Page) -> None:
     )
 
 
-def _add_view(page: Page) -> None:
+def _add_view(page: PaperLayout) -> None:
     """The face through a window in the sheet, without the hidden parts of its outlines."""
     face = page.face
     left, bottom, right, top = room_for_drawing(face.fit.sheet)
@@ -88,20 +88,20 @@ def _add_view(page: Page) -> None:
     view.frozen_layers = [name for name in hidden if name in page.document.layers]
 
 
-def _add_border(page: Page) -> None:
+def _add_border(page: PaperLayout) -> None:
     table, sheet = sheets(), page.face.fit.sheet
     frame = (table.left_margin, table.margin, sheet.width - table.margin, sheet.height - table.margin)
     _add_box(page, frame)
 
 
-def _title_box(page: Page) -> Box:
+def _title_box(page: PaperLayout) -> Box:
     """The title block's place: in the lower right corner of the border."""
     table = sheets()
     right = page.face.fit.sheet.width - table.margin
     return (right - table.title_width, table.margin, right, table.margin + table.title_height)
 
 
-def _entries(face: Placed, number: str, drawn_on: date | None) -> tuple[tuple[tuple[str, str], ...], ...]:
+def _entries(face: PlacedFace, number: str, drawn_on: date | None) -> tuple[tuple[tuple[str, str], ...], ...]:
     """What the title block says, row by row: a small word and the entry under it."""
     unit = "mm" if face.drawing.unit is Unit.MM else "in"
     return (
@@ -116,7 +116,7 @@ def _entries(face: Placed, number: str, drawn_on: date | None) -> tuple[tuple[tu
     )
 
 
-def _add_title_block(page: Page, entries: tuple[tuple[tuple[str, str], ...], ...]) -> None:
+def _add_title_block(page: PaperLayout, entries: tuple[tuple[tuple[str, str], ...], ...]) -> None:
     left, bottom, right, top = _title_box(page)
     height = (top - bottom) / len(entries)
     for number, (row, shares) in enumerate(zip(entries, ROWS, strict=True), start=1):
@@ -127,13 +127,13 @@ def _add_title_block(page: Page, entries: tuple[tuple[tuple[str, str], ...], ...
             _add_entry(page, cell, label, words)
 
 
-def _add_box(page: Page, box: Box) -> None:
+def _add_box(page: PaperLayout, box: Box) -> None:
     left, bottom, right, top = page.in_units(*box)
     corners = [(left, bottom), (right, bottom), (right, top), (left, top)]
     page.layout.add_lwpolyline(corners, close=True, dxfattribs={"layer": layer(page.document, "sheet")})
 
 
-def _add_entry(page: Page, cell: Box, label: str, words: str) -> None:
+def _add_entry(page: PaperLayout, cell: Box, label: str, words: str) -> None:
     """The small word at the top of a cell and the entry under it, cut with a sign where it is too long for the cell."""
     left, bottom, right, top = cell
     letters = sheets().lettering[0]
@@ -144,7 +144,9 @@ def _add_entry(page: Page, cell: Box, label: str, words: str) -> None:
     _write(page, shown, (left + 1, bottom + 2), letters, MTextEntityAlignment.BOTTOM_LEFT)
 
 
-def _write(page: Page, words: str, at: tuple[float, float], letters_mm: float, align: MTextEntityAlignment) -> None:
+def _write(
+    page: PaperLayout, words: str, at: tuple[float, float], letters_mm: float, align: MTextEntityAlignment
+) -> None:
     if words:
         on = layer(page.document, "sheet")
         entity = page.layout.add_mtext(paragraph(words), dxfattribs={"layer": on})

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from geometry.outlines.measured import check_outline, outline_box, signed_area_mm2
 from geometry.parts.drawn_size import BOX_MM, drawn_box, drawn_size_mm, is_overall
 from geometry.set_out.closing import end_mm
-from geometry.set_out.lines import ALONG, Line, SetOut, set_out
+from geometry.set_out.lines import ALONG, SetOut, SetOutLine, set_out
 from shared.edits.drawn import find_face, with_changed_face, with_changed_parts
 from shared.errors import OutlineError
 from shared.job import END, Face, Job, Outline, Part, Reading, Room, Vertex, Way
@@ -45,12 +45,12 @@ def _held_end_mm(face: Face, before: SetOut, readings: Sequence[Reading], way: W
     return end_mm(face, before, way) if before.at_mm(way, END) is None else None
 
 
-def _lines(found: SetOut, way: Way, held_mm: float | None) -> list[Line]:
+def _lines(found: SetOut, way: Way, held_mm: float | None) -> list[SetOutLine]:
     """The lines of one way, and the end where it is held."""
     lines = [line for line in found.lines if line.way is way]
     if held_mm is None:
         return lines
-    return [*(line for line in lines if line.name != END), Line(way, END, held_mm, 0.0)]
+    return [*(line for line in lines if line.name != END), SetOutLine(way, END, held_mm, 0.0)]
 
 
 def _is_drawn_from_changed(drawn: Part, way: Way, before: Sequence[Reading], after: Sequence[Reading]) -> bool:
@@ -65,7 +65,7 @@ def _is_drawn_from_changed(drawn: Part, way: Way, before: Sequence[Reading], aft
     )
 
 
-def followed(job: Job, face_id: str, old_lines: Iterable[Line], new_lines: Iterable[Line]) -> Job:
+def followed(job: Job, face_id: str, old_lines: Iterable[SetOutLine], new_lines: Iterable[SetOutLine]) -> Job:
     """The job with the parts of a face moved as its lines did, by name; parts that are locked stay.
 
     Every corner on a line goes with it, and those of a front that ends beside it by the room's reveal. The other

@@ -33,7 +33,7 @@ class Join(NamedTuple):
     first_through: bool
 
 
-class Run(NamedTuple):
+class BenchtopRun(NamedTuple):
     """One benchtop: its legs in order, the joins between them, and the walls its ends stand against (None: free)."""
 
     legs: tuple[Leg, ...]
@@ -69,7 +69,7 @@ class _Round(NamedTuple):
         return earlier if self.after(earlier) is face else None
 
 
-def benchtop_runs(room: Room) -> tuple[Run, ...]:
+def benchtop_runs(room: Room) -> tuple[BenchtopRun, ...]:
     """The benchtops of a room, each from its left end round the corners to its right; none where none stands.
 
     An elevation shows a benchtop where its front edge is drawn; where none is drawn, wherever base cabinets reach up to
@@ -170,7 +170,7 @@ def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heig
     return then if is_near and not is_filled else None
 
 
-def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Run:
+def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> BenchtopRun:
     first, last = chain[0], chain[-1]
     start, left_wall = _left_end(first, elevations.before(first.face), heights)
     end, right_wall = _right_end(last, elevations.after(last.face), heights)
@@ -183,7 +183,7 @@ def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Run:
         for span in chain
     )
     joins = tuple(_join(here, there) for here, there in pairwise(chain))
-    return Run(legs, joins, left_wall, right_wall)
+    return BenchtopRun(legs, joins, left_wall, right_wall)
 
 
 def _left_end(span: _Span, before: Face | None, heights: Heights) -> tuple[float, Face | None]:

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from geometry.kitchens.along_walls import TOUCH_MM, Leg, Run, shown_places
+from geometry.kitchens.along_walls import TOUCH_MM, BenchtopRun, Leg, shown_places
 from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from shared.errors import JobError
@@ -87,7 +87,7 @@ class _Ground(NamedTuple):
         return Vertex(self.x + along * dx - out * dy, self.y + along * dy + out * dx)
 
 
-def lay_out(run: Run, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
+def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
     """The legs of a benchtop on its plan, `depth_mm` deep.
 
     Butted, one leg runs through each corner and the other ends against it; mitred, they meet from the wall's corner to
@@ -105,7 +105,7 @@ def lay_out(run: Run, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
     return tuple(legs)
 
 
-def _grounds(run: Run) -> Iterator[_Ground]:
+def _grounds(run: BenchtopRun) -> Iterator[_Ground]:
     """Where each wall of a run stands: the first along x, as its own elevation counts."""
     ground = _Ground(0.0, 0.0, (1.0, 0.0))
     for place, leg in enumerate(run.legs):
@@ -118,7 +118,7 @@ def _grounds(run: Run) -> Iterator[_Ground]:
         yield ground
 
 
-def _left_end(run: Run, place: int, depth: float, *, mitred: bool) -> _End:
+def _left_end(run: BenchtopRun, place: int, depth: float, *, mitred: bool) -> _End:
     leg = run.legs[place]
     if not place:
         return _End(leg.start_mm, leg.start_mm, _against_left(run.left, depth))
@@ -135,7 +135,7 @@ def _left_end(run: Run, place: int, depth: float, *, mitred: bool) -> _End:
     return _End(here - depth, here - depth, (_Piece(depth, Free()),), back_seam=here)
 
 
-def _right_end(run: Run, place: int, depth: float, *, mitred: bool) -> _End:
+def _right_end(run: BenchtopRun, place: int, depth: float, *, mitred: bool) -> _End:
     leg = run.legs[place]
     if place == len(run.legs) - 1:
         return _End(leg.end_mm, leg.end_mm, _against_right(run.right, depth))

@@ -9,8 +9,8 @@ from geometry.parts.moves import resized
 from shared.job import Part
 
 
-class Measure(NamedTuple):
-    """One of the four readings that place a box: how it is read off, and the box with another reading."""
+class BoxMeasure(NamedTuple):
+    """One of the four readings that place a box: how it is read off, and the box with another measured_mm."""
 
     label: str
     read: Callable[[Box], float]
@@ -50,23 +50,23 @@ def _height(box: Box) -> float:
     return box[3] - box[1]
 
 
-LEFT = Measure("From left", _left, _at_left, is_place=True)
-BOTTOM = Measure("From floor", _bottom, _at_bottom, is_place=True)
-WIDE = Measure("Width", _width, _as_wide)
-HIGH = Measure("Height", _height, _as_high)
+LEFT = BoxMeasure("From left", _left, _at_left, is_place=True)
+BOTTOM = BoxMeasure("From floor", _bottom, _at_bottom, is_place=True)
+WIDE = BoxMeasure("Width", _width, _as_wide)
+HIGH = BoxMeasure("Height", _height, _as_high)
 
 
-def reading(part: Part, measure: Measure) -> float:
-    """A reading of the box round a part."""
+def measured_mm(part: Part, measure: BoxMeasure) -> float:
+    """A measured_mm of the box round a part."""
     return measure.read(outline_box(part.outline))
 
 
-def agreed_reading_mm(parts: Sequence[Part], measure: Measure) -> float | None:
-    """The reading that all these parts have alike; None where they differ or there are none."""
-    readings = [reading(part, measure) for part in parts]
+def agreed_mm(parts: Sequence[Part], measure: BoxMeasure) -> float | None:
+    """The measured_mm that all these parts have alike; None where they differ or there are none."""
+    readings = [measured_mm(part, measure) for part in parts]
     return readings[0] if readings and max(readings) - min(readings) <= WELD_MM else None
 
 
-def with_reading(part: Part, measure: Measure, length_mm: float) -> Part:
-    """The part moved or resized to a reading. OutlineError where its outline cannot follow."""
+def with_measure(part: Part, measure: BoxMeasure, length_mm: float) -> Part:
+    """The part moved or resized to a measured_mm. OutlineError where its outline cannot follow."""
     return resized(part, measure.set(outline_box(part.outline), length_mm))

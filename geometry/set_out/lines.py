@@ -30,7 +30,7 @@ DRAWN = -1
 """Stands among the readings of a doubt for the size at which the wall (or benchtop) is drawn."""
 
 
-class Line(NamedTuple):
+class SetOutLine(NamedTuple):
     """A set-out line: `at_mm` from the left end (across) or the floor (up); `END`, where readings name it, is one."""
 
     way: Way
@@ -62,7 +62,7 @@ class SetOut(NamedTuple):
     readings are or they do not place the corners: then `trouble` says why.
     """
 
-    lines: tuple[Line, ...]
+    lines: tuple[SetOutLine, ...]
     residuals_mm: tuple[float, ...]
     doubts: tuple[ReadingDoubt, ...]
     hanging: tuple[int, ...] = ()
@@ -120,7 +120,7 @@ def reading_sd_mm(length_mm: float, tape: TapeClass, *, hooked: bool) -> float:
 class _Seen(NamedTuple):
     """What the readings of one way say."""
 
-    lines: tuple[Line, ...] = ()
+    lines: tuple[SetOutLine, ...] = ()
     residuals: tuple[tuple[int, float], ...] = ()
     doubts: tuple[ReadingDoubt, ...] = ()
     hanging: tuple[int, ...] = ()
@@ -146,7 +146,7 @@ def _along(
         sound = _sound(observed, places, read, len(marks))
         placed = adjust_positions([observed[count] for count in sound], len(marks))
     standing = [mark for mark in marks[1:] if number[mark] not in placed.hanging]
-    lines = [Line(way, mark, _plain(placed.values[number[mark]]), placed.sds[number[mark]]) for mark in standing]
+    lines = [SetOutLine(way, mark, _plain(placed.values[number[mark]]), placed.sds[number[mark]]) for mark in standing]
     return _Seen(
         lines=tuple(sorted(lines, key=lambda line: line.at_mm)),
         residuals=tuple(

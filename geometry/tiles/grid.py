@@ -12,7 +12,7 @@ from geometry.outlines.sides import WELD_MM
 from geometry.seen.columns import Floats, Whole, ramp, rows_where
 
 
-class Border(NamedTuple):
+class RegionBorder(NamedTuple):
     """The straight pieces of closed rings, one row each: from (x0, y0) to (x1, y1)."""
 
     x0: Floats
@@ -21,9 +21,9 @@ class Border(NamedTuple):
     y1: Floats
 
     @property
-    def turned(self) -> "Border":
+    def turned(self) -> "RegionBorder":
         """With across and up exchanged."""
-        return Border(self.y0, self.x0, self.y1, self.x1)
+        return RegionBorder(self.y0, self.x0, self.y1, self.x1)
 
 
 class Spans(NamedTuple):
@@ -98,12 +98,12 @@ class Cells(NamedTuple):
         return course * (high - low + 1) + (place - low)
 
 
-def cells_over(border: Border, grid: Grid) -> Cells:
+def cells_over(border: RegionBorder, grid: Grid) -> Cells:
     """The cells of a grid over the region within a border; none for no border."""
     return Cells(*_runs(border, grid), *_met(border, grid))
 
 
-def spans_within(border: Border, heights: Floats) -> Spans:
+def spans_within(border: RegionBorder, heights: Floats) -> Spans:
     """The stretches of level rails, at ascending heights, that lie within a border; none along the border itself.
 
     A rail lies within where both its sides do, a weld below it and a weld above.
@@ -132,7 +132,7 @@ def clipped(spans: Spans, rail: Whole, low: Floats, high: Floats) -> Spans:
     return Spans(piece[some], begin[some], end[some])
 
 
-def _crossings(border: Border, heights: Floats) -> tuple[Whole, Floats]:
+def _crossings(border: RegionBorder, heights: Floats) -> tuple[Whole, Floats]:
     """Where level rails cross the border: the number of the rail, and how far across; of each rail an even number."""
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
     first, last = (np.searchsorted(heights, ends, side="left").astype(np.float64) for ends in (low, high))
@@ -141,7 +141,7 @@ def _crossings(border: Border, heights: Floats) -> tuple[Whole, Floats]:
     return rail, border.x0[row] + share * (border.x1[row] - border.x0[row])
 
 
-def _runs(border: Border, grid: Grid) -> tuple[Whole, Whole, Whole]:
+def _runs(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
     """Along the middle of each course, from which to which place middles of cells lie within."""
     middle = (grid.low + grid.high) / 2
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
@@ -157,7 +157,7 @@ def _runs(border: Border, grid: Grid) -> tuple[Whole, Whole, Whole]:
     return course[some], begin[some], end[some]
 
 
-def _met(border: Border, grid: Grid) -> tuple[Whole, Whole]:
+def _met(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole]:
     """Course and place of the cells that the border meets."""
     row, course = _spread(
         *_reach(np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1), grid.low, grid.high, grid.up)
@@ -177,7 +177,7 @@ def _reach(low: Floats, high: Floats, begin: float, end: float, step: float) -> 
     return np.ceil((low - end) / step), np.floor((high - begin) / step)
 
 
-def _ends_within(border: Border, row: Whole, low: Floats, high: Floats) -> tuple[Floats, Floats]:
+def _ends_within(border: RegionBorder, row: Whole, low: Floats, high: Floats) -> tuple[Floats, Floats]:
     """Where pieces of border begin and end across, of what lies of them between two heights."""
     x0, y0 = border.x0[row], border.y0[row]
     dx, dy = border.x1[row] - x0, border.y1[row] - y0

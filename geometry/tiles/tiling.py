@@ -14,7 +14,7 @@ from geometry.outlines.measured import flattened
 from geometry.outlines.sides import WELD_MM, Point
 from geometry.seen.arrangement import Region
 from geometry.seen.columns import Floats, Whole
-from geometry.tiles.grid import Border, Cells, Grid, cells_over, clipped, spans_within
+from geometry.tiles.grid import Cells, Grid, RegionBorder, cells_over, clipped, spans_within
 from shared.job import Tiles, Vertex
 
 SAGITTA_MM = 0.01
@@ -42,7 +42,7 @@ class _Laid(NamedTuple):
     """Tiles laid over a region; its border is seen from the tile that all others follow."""
 
     tiles: Tiles
-    border: Border
+    border: RegionBorder
 
     @property
     def across(self) -> float:
@@ -116,7 +116,7 @@ def _laid(region: Region, tiles: Tiles, corner: Point) -> _Laid | None:
     rings = [np.array(flattened(ring, SAGITTA_MM)) - (x, y) for ring in region.rings]
     before = np.concatenate(rings)
     after = np.concatenate([np.roll(ring, -1, axis=0) for ring in rings])
-    return _Laid(tiles, Border(before[:, 0], before[:, 1], after[:, 0], after[:, 1]))
+    return _Laid(tiles, RegionBorder(before[:, 0], before[:, 1], after[:, 0], after[:, 1]))
 
 
 def _tile_grid(laid: _Laid) -> Grid:
@@ -158,7 +158,7 @@ def _uprights_mm(laid: _Laid) -> float:
     return cells.whole * laid.up + _cut(laid, cells).length
 
 
-def _rails(border: Border, step: float, half: float) -> _Lines:
+def _rails(border: RegionBorder, step: float, half: float) -> _Lines:
     """What lies within of level lines at every `step`, each `half` a grout line below its course."""
     first, last = np.floor(border.y0.min() / step), np.ceil(border.y0.max() / step) + 1
     at = np.arange(first, last + 1, dtype=np.float64) * step - half

@@ -26,7 +26,7 @@ _COPIES = re.compile(
 )
 
 
-class Pieces(NamedTuple):
+class Division(NamedTuple):
     """Into how many equal pieces, or into what sizes, the rest being one more; None where it was not said how."""
 
     into: int | tuple[float, ...]
@@ -42,7 +42,7 @@ class Copies(NamedTuple):
     way: Direction | None = None
 
 
-def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Pieces:
+def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Division:
     """How to split. A whole number alone is a number of pieces. ReadingError where the line says no such thing."""
     said = [match["word"].lower() for match in _ACROSS_OR_UP.finditer(text)]
     head, *reveals = _REVEAL.split(_ACROSS_OR_UP.sub(" ", text))
@@ -51,11 +51,11 @@ def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Pieces:
     reveal = read_length(reveals[0], unit, decimal=decimal, allow_zero=True) if reveals else None
     up = said[0] == "up" if said else None
     if _NUMBER.fullmatch(head):
-        return Pieces(int(head), up, reveal)
+        return Division(int(head), up, reveal)
     if unit is Unit.MM and _SHARE.fullmatch(head):
         raise ReadingError("nothing is split into a part of a piece", where=quoted(text), do=_SPLIT_ADVICE)
     sizes = "; ".join(piece for piece in parted(head, decimal) if piece.strip().lower() != "rest")
-    return Pieces(read_lengths(sizes, unit, decimal=decimal), up, reveal)
+    return Division(read_lengths(sizes, unit, decimal=decimal), up, reveal)
 
 
 def read_copies(text: str, unit: Unit, *, decimal: str = ".") -> Copies:

@@ -51,7 +51,7 @@ class To(NamedTuple):
     y: float
 
 
-class Step(NamedTuple):
+class TracedSide(NamedTuple):
     """Where a step goes, and how far its arc rises from the straight line there; None for a straight one."""
 
     go: By | To
@@ -75,7 +75,7 @@ def begins_with_place(text: str) -> bool:
     return bool(_TO.match(text))
 
 
-def read_steps(text: str, unit: Unit, *, decimal: str = ".") -> tuple[Step, ...]:
+def read_sides(text: str, unit: Unit, *, decimal: str = ".") -> tuple[TracedSide, ...]:
     """The steps of a line. Lengths may be zero or negative; a unit typed once stays for the line.
 
     ReadingError where a step cannot be read.
@@ -88,14 +88,14 @@ def read_steps(text: str, unit: Unit, *, decimal: str = ".") -> tuple[Step, ...]
         go = [By(next(lengths), way) for _, way in step.go]
         rise = [By(next(lengths), way) for _, way in step.rise]
         place = To(go[0].length_mm, go[1].length_mm) if len(go) > 1 else go[0]
-        steps.append(Step(place, rise[0] if rise else None))
+        steps.append(TracedSide(place, rise[0] if rise else None))
     return tuple(steps)
 
 
 def read_moves(text: str, unit: Unit, *, decimal: str = ".") -> tuple[float, float]:
     """How far across and up a line goes in all: `35 right, 20 up` is (35, 20). ReadingError where a way is not said."""
     across = up = 0.0
-    for go, rise in read_steps(text, unit, decimal=decimal):
+    for go, rise in read_sides(text, unit, decimal=decimal):
         if isinstance(go, To) or go.way is None or rise is not None:
             raise ReadingError("it is not said which way", where=quoted(text), do="say it as in 35 right, 20 up")
         across += go.length_mm * go.way[0]

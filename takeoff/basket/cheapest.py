@@ -8,7 +8,7 @@ from shared.findings import Finding
 from shared.job import Job
 from shared.trade.products import Money, Product
 from takeoff.basket.cents import pack_cents, tax_cents
-from takeoff.basket.offers import Offer
+from takeoff.basket.offers import PackOffer
 from takeoff.basket.packs import cheapest
 from takeoff.basket.stock import Stock, look_at_packs, look_at_price, stock_of, why_not_enough
 from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
@@ -66,7 +66,7 @@ def leaving_least(job: Job, row: BasketRow) -> Otherwise | None:
     stock = stock_of(product, row.need)
     if not row.packs or not stock.priced:
         return None
-    counts = cheapest((Offer(stock.missing, stock.sizes, stock.sizes),)).counts
+    counts = cheapest((PackOffer(stock.missing, stock.sizes, stock.sizes),)).counts
     left_over = stock.left_over(counts)
     if left_over >= row.left_over:
         return None
@@ -90,9 +90,9 @@ def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
     return _Met(_row(wanted.name, stock, choice.counts, job.money), choice.proved, (*found, *look_at_price(stock)))
 
 
-def _offer(stock: Stock, money: Money) -> Offer:
+def _offer(stock: Stock, money: Money) -> PackOffer:
     """Where no pack has a price each counts alike: the fewest are bought."""
-    return Offer(stock.missing, stock.sizes, _prices(stock, money) or (1,) * len(stock.packs))
+    return PackOffer(stock.missing, stock.sizes, _prices(stock, money) or (1,) * len(stock.packs))
 
 
 def _row(name: str, stock: Stock, counts: tuple[int, ...], money: Money) -> BasketRow:

@@ -13,7 +13,7 @@ _GROUPS = {
 }
 
 
-class Line(NamedTuple):
+class BasketLine(NamedTuple):
     """A row of the basket, and the product that it buys."""
 
     product: Product
@@ -29,18 +29,18 @@ class BasketGroup(NamedTuple):
     """Rows that stand together, and what they cost, those without a price left out."""
 
     name: str
-    lines: tuple[Line, ...]
+    lines: tuple[BasketLine, ...]
     cost: float
 
 
 def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
     """The groups that hold something, each in the order of the basket; `job` is what it was reckoned for."""
     products = {product.id: product for product in job.products}
-    lines = tuple(Line(products[row.product], row) for row in basket.rows)
+    lines = tuple(BasketLine(products[row.product], row) for row in basket.rows)
     groups = ((name, tuple(line for line in lines if line.product.use in uses)) for name, uses in _GROUPS.items())
     return tuple(BasketGroup(name, some, _cost(some)) for name, some in groups if some)
 
 
-def _cost(lines: tuple[Line, ...]) -> float:
+def _cost(lines: tuple[BasketLine, ...]) -> float:
     """In whole cents, as floats do not add up to one."""
     return sum(round(100 * line.row.cost) for line in lines if line.row.cost is not None) / 100

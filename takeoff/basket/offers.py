@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 
-class Offer(NamedTuple):
+class PackOffer(NamedTuple):
     """One product that would do: how much of it is `missing` (0 or less for nothing), and its packs, alike in order.
 
     Sizes, greater than 0, are whole numbers of the unit that `missing` is in; prices are whole cents.
@@ -14,7 +14,7 @@ class Offer(NamedTuple):
     prices: tuple[int, ...]
 
 
-class Choice(NamedTuple):
+class PackChoice(NamedTuple):
     """The offer that is taken, by its place, and how many of each of its packs; `proved` where none costs less."""
 
     offer: int

@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 
-from takeoff.basket.offers import Choice, Offer
+from takeoff.basket.offers import PackChoice, PackOffer
 
 EFFORT = 0.25
 """How long the solver may try at one aim, in its own deterministic seconds, about half a second; a kitchen's products
@@ -13,7 +13,7 @@ REMEMBERED = 4096
 
 
 @lru_cache(maxsize=REMEMBERED)
-def cheapest(offers: tuple[Offer, ...], effort: float = EFFORT) -> Choice:
+def cheapest(offers: tuple[PackOffer, ...], effort: float = EFFORT) -> PackChoice:
     """The choice that is enough and costs least; of those the least left over, the fewest packs, the earliest offer.
 
     What is left over counts what there was too much of from the start. At least one offer is asked for, and packs of it

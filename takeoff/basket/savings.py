@@ -16,7 +16,7 @@ from takeoff.basket.cheapest import basket
 from takeoff.basket.compared import compare
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Basket
-from takeoff.needs.by_area import Laid, called_finish, steps_laid, surfaces
+from takeoff.needs.by_area import StepOnSurfaces, called_finish, steps_on_surfaces, surfaces
 from takeoff.needs.demands import Products, called_product
 from takeoff.needs.quantities import needs
 
@@ -92,14 +92,14 @@ def _thrift(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
     products = Products(job)
     coats = tuple(
         _one_coat_fewer(laid, product)
-        for laid in steps_laid(job, surfaces(job, takeoff))
+        for laid in steps_on_surfaces(job, surfaces(job, takeoff))
         if laid.step.coats > LEAST_COATS.get(laid.step.work, laid.step.coats)
         and (product := products.find(laid.step.product)) is not None
     )
     return (*coats, *_small_allowance(job))
 
 
-def _one_coat_fewer(laid: Laid, product: Product) -> _Change:
+def _one_coat_fewer(laid: StepOnSurfaces, product: Product) -> _Change:
     coats = laid.step.coats
     left = {0: "no coat", 1: "1 coat"}.get(coats - 1, f"{coats - 1} coats")
     return _Change(

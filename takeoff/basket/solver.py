@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from ortools.sat.python import cp_model
 
-from takeoff.basket.offers import Choice, Offer
+from takeoff.basket.offers import PackChoice, PackOffer
 
 SEED = 1
 
@@ -17,13 +17,13 @@ weighted_sum = cp_model.LinearExpr.weighted_sum
 class _Asked(NamedTuple):
     """The program: whether each offer is taken, and how many of each of its packs."""
 
-    offers: tuple[Offer, ...]
+    offers: tuple[PackOffer, ...]
     model: cp_model.CpModel
     taken: tuple[cp_model.IntVar, ...]
     counts: tuple[tuple[cp_model.IntVar, ...], ...]
 
 
-def solve(offers: tuple[Offer, ...], effort: float) -> Choice:
+def solve(offers: tuple[PackOffer, ...], effort: float) -> PackChoice:
     """The answer to `takeoff.basket.packs.cheapest`: aim after aim, each holding what the earlier ones reached."""
     best = _of_one_size(offers)
     asked = _asked(offers)
@@ -51,7 +51,7 @@ def _solver(effort: float) -> cp_model.CpSolver:
     return solver
 
 
-def _asked(offers: tuple[Offer, ...]) -> _Asked:
+def _asked(offers: tuple[PackOffer, ...]) -> _Asked:
     model = cp_model.CpModel()
     taken = tuple(model.new_bool_var("") for _ in offers)
     counts = tuple(tuple(model.new_int_var(0, _alone(offer, size), "") for size in offer.sizes) for offer in offers)
@@ -63,7 +63,7 @@ def _asked(offers: tuple[Offer, ...]) -> _Asked:
     return _Asked(offers, model, taken, counts)
 
 
-def _alone(offer: Offer, size: int) -> int:
+def _alone(offer: PackOffer, size: int) -> int:
     """How many packs of one size hold all that is missing; more are never better, as one could go back."""
     return max(-(-offer.missing // size), 0)
 
@@ -99,23 +99,23 @@ def _aims(asked: _Asked) -> Iterator[cp_model.LinearExpr]:
     yield weighted_sum([*counts, *asked.taken], [len(offers)] * len(counts) + list(range(len(offers))))
 
 
-def _choice(solver: cp_model.CpSolver, asked: _Asked) -> Choice:
+def _choice(solver: cp_model.CpSolver, asked: _Asked) -> PackChoice:
     place = next(place for place, taken in enumerate(asked.taken) if solver.value(taken))
-    return Choice(place, tuple(solver.value(count) for count in asked.counts[place]))
+    return PackChoice(place, tuple(solver.value(count) for count in asked.counts[place]))
 
 
-def _of_one_size(offers: Sequence[Offer]) -> Choice:
+def _of_one_size(offers: Sequence[PackOffer]) -> PackChoice:
     """The cheapest that is all of one size: where the search begins, and what stands if it finds nothing."""
-    found: list[tuple[int, Choice]] = []
+    found: list[tuple[int, PackChoice]] = []
     for place, offer in enumerate(offers):
         for pack, size in enumerate(offer.sizes):
             counts = [0] * len(offer.sizes)
             counts[pack] = _alone(offer, size)
-            found.append((counts[pack] * offer.prices[pack], Choice(place, tuple(counts))))
+            found.append((counts[pack] * offer.prices[pack], PackChoice(place, tuple(counts))))
         if offer.missing <= 0:
-            found.append((0, Choice(place, (0,) * len(offer.sizes))))
+            found.append((0, PackChoice(place, (0,) * len(offer.sizes))))
     return min(found)[1]
 
 
-def _cost(offers: Sequence[Offer], choice: Choice) -> int:
+def _cost(offers: Sequence[PackOffer], choice: PackChoice) -> int:
     return sum(price * many for price, many in zip(offers[choice.offer].prices, choice.counts, strict=True))

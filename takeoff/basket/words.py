@@ -6,7 +6,7 @@ from shared.job import Job
 from shared.trade.products import Measure, Product
 from shared.typed.packs import show_amount, show_size
 from shared.written.money import show_money
-from takeoff.basket.groups import BasketGroup, Line
+from takeoff.basket.groups import BasketGroup, BasketLine
 from takeoff.figures.to_buy import Basket, Bought
 
 HOURS_A_DAY = 24
@@ -25,7 +25,7 @@ def pack_words(bought: Bought, product: Product, job: Job) -> str:
     return f"{name or 'pack'} of {size}" if product.measure is Measure.PIECES else f"{size} {name}".strip()
 
 
-def amount_words(amount: float, line: Line, job: Job) -> str:
+def amount_words(amount: float, line: BasketLine, job: Job) -> str:
     """So much of a line's product."""
     return show_amount(amount, line.product.measure, job.unit)
 
@@ -40,7 +40,7 @@ def group_words(group: BasketGroup) -> str:
     return cost_words(group.cost if any(line.row.cost is not None for line in group.lines) else None)
 
 
-def line_notes(line: Line, job: Job) -> Iterator[str]:
+def line_notes(line: BasketLine, job: Job) -> Iterator[str]:
     """What is to be known of a line beside its figures."""
     row, product = line.row, line.product
     if product.stands_for and row.wanted != product.name:

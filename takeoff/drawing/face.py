@@ -16,7 +16,7 @@ from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.surfaces.tiles import tiles_corner
 
-SAME_MM2 = 1e-3
+TOLD_APART_MM2 = 1e-3
 """Areas nearer than this are one: far below what a tape reads, far above the rounding of floats."""
 
 MOST_GROUT_LINES = 1500
@@ -88,7 +88,7 @@ def _areas(part: Part, seen: Region, off: Region | None) -> tuple[Area, ...]:
     what = (part.id, part.kind)
     region = Area(Role.REGION, *what, seen.rings, part.hides, part.name)
     outline = Area(Role.OUTLINE, *what, (part.outline,), part.hides, part.name)
-    if off is None or off.area_mm2 - seen.area_mm2 <= SAME_MM2:
+    if off is None or off.area_mm2 - seen.area_mm2 <= TOLD_APART_MM2:
         return (region, outline)
     return (region, outline, Area(Role.FRONTS_OFF, *what, off.rings, part.hides, part.name))
 

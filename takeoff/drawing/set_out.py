@@ -3,8 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from geometry.set_out.lines import Line as SetOutLine
-from geometry.set_out.lines import set_out
+from geometry.set_out.lines import SetOutLine, set_out
 from shared.drawing import Line, Role, Text
 from shared.job import Face, Job, Vertex, Way
 from shared.written.units import show_length

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from geometry.seen.ends import EndLine, Stretch
 from shared.job import Corner, Face, Part, Room, View
 from shared.trade.kinds import usual
-from takeoff.edges.joints import Found, joint_table
+from takeoff.edges.joints import FoundJoint, joint_table
 from takeoff.edges.masking import NEAR_MM, Finishes, masking_row
 from takeoff.figures.measured import EdgeRow, MaskingRow
 from takeoff.figures.naming import called
@@ -45,7 +45,7 @@ def meetings_round(room: Room) -> tuple[Meeting, ...]:
     return tuple(Meeting(a, b, a.corner) for a, b in pairs if a.corner is not Corner.NONE)
 
 
-def corner_joints(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[Found, ...]:
+def corner_joints(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[FoundJoint, ...]:
     """The pairs that meet up an inside corner, those of wet-area surfaces sealed by rule; none up an outside one."""
     if meeting.corner is not Corner.INSIDE:
         return ()
@@ -99,7 +99,7 @@ def _upright(face: str, part: str, line: EndLine, bottom: float, top: float) -> 
     return EdgeRow(face, (part, None), start, end, 0.0, math.dist(start, end))
 
 
-def _found(meeting: Meeting, first: Part, second: Part, path: tuple[EdgeRow, ...]) -> Found:
+def _found(meeting: Meeting, first: Part, second: Part, path: tuple[EdgeRow, ...]) -> FoundJoint:
     is_wet = usual()[first.kind].wet and usual()[second.kind].wet
     bead = joint_table().upright if is_wet else None
-    return Found(meeting.face.id, meeting.next_face.id, (first, second), bead, path)
+    return FoundJoint(meeting.face.id, meeting.next_face.id, (first, second), bead, path)

@@ -55,7 +55,7 @@ class JointTable(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
         return None
 
 
-class Found(NamedTuple):
+class FoundJoint(NamedTuple):
     """Two parts that meet, along a path, and the rule for such a pair (None where there is none)."""
 
     face: str
@@ -83,7 +83,7 @@ def joint_table() -> JointTable:
     return msgspec.convert(tomllib.loads(text), JointTable)
 
 
-def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[Found, ...]:
+def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[FoundJoint, ...]:
     """All pairs of parts that share an edge of this face; an opening counts as a part."""
     paths: dict[Pair, list[EdgeRow]] = {}
     for edge in edges:
@@ -104,20 +104,20 @@ def with_joint_by_hand(job: Job, face_id: str, parts: Pair) -> Job:
     return with_joint_choice(job, replace(before, sealed=True, section=section))
 
 
-def joint_rows(found: Iterable[Found], choices: Choices) -> tuple[JointRow, ...]:
+def joint_rows(found: Iterable[FoundJoint], choices: Choices) -> tuple[JointRow, ...]:
     """A row for every pair that is sealed by rule or by hand, also where a person switched it off."""
     rows = (_joint_row(each, choices) for each in found)
     return tuple(row for row in rows if row is not None)
 
 
-def _found(face: Face, ranked: Ranked, pair: Pair, path: Sequence[EdgeRow]) -> Found:
+def _found(face: Face, ranked: Ranked, pair: Pair, path: Sequence[EdgeRow]) -> FoundJoint:
     """The pair with the rule for it, and as its path what the rule seals; all of it where no rule seals any."""
     parts = (ranked[pair[0]].part, ranked[pair[1]].part)
     rule = joint_table().between(frozenset(part.kind for part in parts), face.view)
     if rule is None:
-        return Found(face.id, "", parts, None, tuple(path))
+        return FoundJoint(face.id, "", parts, None, tuple(path))
     sealed = [edge for edge in path if rule.not_below is None or _lower_kind(edge, ranked) is not rule.not_below]
-    return Found(face.id, "", parts, rule if sealed else None, tuple(sealed or path))
+    return FoundJoint(face.id, "", parts, rule if sealed else None, tuple(sealed or path))
 
 
 def _lower_kind(edge: EdgeRow, ranked: Ranked) -> Kind | None:
@@ -125,7 +125,7 @@ def _lower_kind(edge: EdgeRow, ranked: Ranked) -> Kind | None:
     return lower.kind if lower else None
 
 
-def _joint_row(found: Found, choices: Choices) -> JointRow | None:
+def _joint_row(found: FoundJoint, choices: Choices) -> JointRow | None:
     ids = (found.parts[0].id, found.parts[1].id)
     choice = choices.about(found.face, found.next_face, ids)
     bead = _decided(found, choice)
@@ -149,7 +149,7 @@ def _joint_row(found: Found, choices: Choices) -> JointRow | None:
     )
 
 
-def _decided(found: Found, choice: JointChoice | None) -> Bead | None:
+def _decided(found: FoundJoint, choice: JointChoice | None) -> Bead | None:
     """The bead by rule, with what a person decided over it; None where there is neither a rule nor a section."""
     bead = found.bead
     if choice is None:

@@ -8,7 +8,7 @@ from geometry.outlines.measured import contains, outline_box, side_lengths_mm
 from geometry.outlines.sides import Side, sides
 from shared.job import Face, Job, Outline, Part, Tie, View
 from shared.trade.kinds import Kind, Treatment
-from takeoff.edges.joints import Found, joint_table
+from takeoff.edges.joints import FoundJoint, joint_table
 from takeoff.edges.masking import NEAR_MM
 from takeoff.edges.of_face import divided, part_below, ranked_parts
 from takeoff.figures.measured import EdgeRow
@@ -79,7 +79,7 @@ def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> 
     return {part: seen for part, seen in counted.items() if seen}
 
 
-def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
+def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[FoundJoint, ...]:
     """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that could claim them.
 
     The elevation then shows the splashback, or the wall, that begins above something there; each run of its lower
@@ -90,7 +90,7 @@ def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[Found, ...]:
         return ()
     parts = {part.id: part for part in tied.elevation.parts}
     free = without([tied.span], [span for _, span in _benchtops(tied)])
-    found: list[Found] = []
+    found: list[FoundJoint] = []
     for kind in (Kind.SPLASHBACK, Kind.WALL):
         for part_id, spans in _lower_spans(kind, tied.elevation, edges).items():
             shared: list[Span] = []
@@ -186,10 +186,10 @@ def _within(spans: Iterable[Span], limits: Span) -> list[Span]:
     return [(start, end) for start, end in cut if end - start > NEAR_MM]
 
 
-def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> Found:
+def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> FoundJoint:
     bead = joint_table().between(frozenset((tied.part.kind, other.kind)), View.ELEVATION)
     path = tuple(_along(tied, span) for span in spans)
-    return Found(tied.plan.id, tied.elevation.id, (tied.part, other), bead, path)
+    return FoundJoint(tied.plan.id, tied.elevation.id, (tied.part, other), bead, path)
 
 
 def _along(tied: Tied, span: Span) -> EdgeRow:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from msgspec.structs import replace
 
-from geometry.kitchens.along_walls import Run, benchtop_runs
+from geometry.kitchens.along_walls import BenchtopRun, benchtop_runs
 from geometry.kitchens.plans import Along, Free, LaidLeg, lay_out
 from geometry.outlines.measured import outline_box
 from geometry.parts.extent import extent
@@ -57,7 +57,7 @@ def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, t
     return job, tuple(plans)
 
 
-def _with_edges_over(job: Job, run: Run) -> Job:
+def _with_edges_over(job: Job, run: BenchtopRun) -> Job:
     """The job in which the edges drawn on elevations reach over the free ends of a benchtop, as its plan will."""
     room = next(room for room in job.rooms if any(face.id == run.legs[0].face.id for face in room.faces))
     first, last = run.legs[0], run.legs[-1]
@@ -81,7 +81,7 @@ def _with_edge_to(job: Job, face_id: str, side: int, to_mm: float, within_mm: fl
     return job
 
 
-def _has_plan(run: Run, room: Room) -> bool:
+def _has_plan(run: BenchtopRun, room: Room) -> bool:
     """Whether a benchtop on a plan is tied along any of its legs."""
     tops = {part.id for face in room.faces for part in face.parts if part.kind is Kind.BENCHTOP}
     ties = [tie for face in room.faces for tie in face.ties if tie.part in tops]

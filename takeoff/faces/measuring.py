@@ -16,8 +16,8 @@ from takeoff.edges.of_face import edge_rows, in_order, seen_edges, sides_seen
 from takeoff.figures.measured import EdgeRow, Fronts, JointRow, MaskingRow, PartRow, TileRow
 from takeoff.findings.on_face import look_at_face
 from takeoff.findings.readings import look_at_readings
-from takeoff.surfaces.areas import Standing, gross, net, standings
-from takeoff.surfaces.coated import Surface, coated
+from takeoff.surfaces.areas import PlacedPart, gross, net, standings
+from takeoff.surfaces.coated import CoatedPart, coated
 from takeoff.surfaces.fronts import is_opening
 from takeoff.surfaces.measuring_rules import NET, measuring_rules
 from takeoff.surfaces.tags import tags
@@ -54,7 +54,7 @@ class FaceCount(NamedTuple):
     right: FaceEnd
     findings: tuple[Finding, ...]
     tiles: tuple[TileRow, ...]
-    surfaces: tuple[Surface, ...]
+    surfaces: tuple[CoatedPart, ...]
 
 
 def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement) -> FaceCount:
@@ -113,7 +113,7 @@ def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequ
     return end(End.LEFT), end(End.RIGHT)
 
 
-def _worked_on(hung: Sequence[Standing], off: Arrangement) -> dict[str, Standing]:
+def _worked_on(hung: Sequence[PlacedPart], off: Arrangement) -> dict[str, PlacedPart]:
     """By part, those that stand with the fronts off, with what is seen of them then."""
     by_id = {each.part.id: each for each in hung}
     return {region.part: by_id[region.part]._replace(region=region) for region in off.regions}
@@ -121,7 +121,7 @@ def _worked_on(hung: Sequence[Standing], off: Arrangement) -> dict[str, Standing
 
 def _surfaces(
     face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
-) -> tuple[Surface, ...]:
+) -> tuple[CoatedPart, ...]:
     """Every part as it is measured: what is taken off as it hangs, all else as it stands without the fronts."""
     all_hung = standings(face.parts, hung.regions)
     worked_on = _worked_on(all_hung, off)
@@ -135,11 +135,11 @@ def _surfaces(
         stands, beside, fronts = (each, all_hung, Fronts.HUNG) if is_off else (worked_on[part_id], all_off, Fronts.OFF)
         own = edges.get(part_id, {}).items()
         seen = {side: pieces for side, pieces in own if (part_id, side) not in context.elsewhere}
-        surfaces.append(Surface(stands, treated[part_id], net(stands, beside, fronts), seen, openings, rule))
+        surfaces.append(CoatedPart(stands, treated[part_id], net(stands, beside, fronts), seen, openings, rule))
     return tuple(surfaces)
 
 
-def _part_row(surface: Surface, face: Face, context: Context, tag: str) -> PartRow:
+def _part_row(surface: CoatedPart, face: Face, context: Context, tag: str) -> PartRow:
     part, treated = surface.standing.part, surface.treated
     return PartRow(
         id=part.id,

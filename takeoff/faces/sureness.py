@@ -30,7 +30,7 @@ from shared.job import Outline, Tiles
 from shared.trade.kinds import Treatment
 from shared.trade.tape import TapeClass, tape_tolerance_mm
 from takeoff.figures.measured import EdgeRow, JointRow, MaskingRow, Sureness
-from takeoff.surfaces.coated import Surface, coated_sides, thickness_mm
+from takeoff.surfaces.coated import CoatedPart, coated_sides, thickness_mm
 
 RULE = "each distance from the left end, and each height, is one reading of the tape"
 SUMMED = "off by the root of the sum of squares of what each of them may move it by"
@@ -53,7 +53,7 @@ class FaceSlopes(NamedTuple):
 
 
 def slopes_of_face(
-    surfaces: Sequence[Surface], masking: Iterable[MaskingRow], joints: Iterable[JointRow]
+    surfaces: Sequence[CoatedPart], masking: Iterable[MaskingRow], joints: Iterable[JointRow]
 ) -> FaceSlopes:
     """The slopes of what is counted of a face by itself."""
     parts = slopes_of([coated_sum(each) for each in surfaces])
@@ -79,7 +79,7 @@ def sureness(faces: Iterable[tuple[FaceSlopes, Slopes]], tape: TapeClass) -> Sur
     return Sureness(coated, masking, bead, old_bead, grout, parts)
 
 
-def coated_sum(surface: Surface) -> Sum:
+def coated_sum(surface: CoatedPart) -> Sum:
     """The areas and lengths of which the coated area of a part is made, as `takeoff.surfaces.coated` adds them up."""
     part, treatment = surface.standing.part, surface.treated.treatment
     thick = thickness_mm(part)
@@ -91,14 +91,14 @@ def coated_sum(surface: Surface) -> Sum:
     return Sum(_in_place_areas(surface), edges)
 
 
-def grout_sum(surfaces: Iterable[Surface]) -> Sum:
+def grout_sum(surfaces: Iterable[CoatedPart]) -> Sum:
     """The areas of which the metres of grout are made, on the average over where a tile may start."""
     worked_on = (each.standing for each in surfaces if each.treated.treatment is not Treatment.TAKEN_OFF)
     tiled = ((each.region, each.part.tiles) for each in worked_on)
     return Sum(tuple((_grout_per_mm2(tiles), ring) for region, tiles in tiled if tiles for ring in region.rings))
 
 
-def _in_place_areas(surface: Surface) -> tuple[tuple[float, Outline], ...]:
+def _in_place_areas(surface: CoatedPart) -> tuple[tuple[float, Outline], ...]:
     if surface.is_frame:
         return ()
     factor = surface.standing.part.profile_factor
@@ -106,7 +106,7 @@ def _in_place_areas(surface: Surface) -> tuple[tuple[float, Outline], ...]:
     return seen + tuple(outline_area(factor, each.part.outline) for each in surface.left_in)
 
 
-def _taken_off_areas(surface: Surface) -> tuple[tuple[float, Outline], ...]:
+def _taken_off_areas(surface: CoatedPart) -> tuple[tuple[float, Outline], ...]:
     if surface.is_frame:
         return ()
     part = surface.standing.part

@@ -27,7 +27,7 @@ TALL_MM = 1300.0
 """A cabinet or bench that ends higher than this is no base unit (common practice, no source)."""
 
 
-class Size(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+class UsualSize(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """A row of `data/usual_sizes.toml`, mm; its head says what the fields mean."""
 
     least: float
@@ -60,10 +60,10 @@ class _Measured(NamedTuple):
 
 
 @cache
-def usual_sizes() -> dict[str, Size]:
+def usual_sizes() -> dict[str, UsualSize]:
     """The rows of the table, by name."""
     table = tomllib.loads((files("takeoff") / "data" / "usual_sizes.toml").read_text("utf-8"))
-    return msgspec.convert(table, dict[str, Size])
+    return msgspec.convert(table, dict[str, UsualSize])
 
 
 def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:

@@ -9,16 +9,17 @@ from shared.trade.finishes import Finish, Material, Step, Work
 from shared.trade.products import Measure, Product
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Used
-from takeoff.needs.demands import Asked, Products
+from takeoff.needs.demands import Demand, Products
 from takeoff.surfaces.materials import material_of
 from takeoff.surfaces.measuring_rules import MM2_IN_A_SQUARE_METRE
 
 COATS = frozenset({Work.PRIME, Work.COLOUR, Work.CLEAR})
 """The steps that lay a coat; from these something stays behind in tray and sleeve."""
 
-LAID = "coated area x coats / spread rate, / (1 - loss), x (1 + allowance)"
+BY_AREA = "coated area x coats / spread rate, / (1 - loss), x (1 + allowance)"
 IN_TRAY = (
-    f"{LAID}, + what stays in tray and sleeve at each coat; rooms alike are laid one by one, different rooms together"
+    f"{BY_AREA}, + what stays in tray and sleeve at each coat; "
+    "rooms alike are laid one by one, different rooms together"
 )
 SLEEVES = "one for each product and finish, and again after so many coats; for each of the rooms alike"
 
@@ -57,7 +58,7 @@ def surfaces(job: Job, takeoff: Takeoff) -> tuple[Surface, ...]:
     )
 
 
-class Laid(NamedTuple):
+class StepOnSurfaces(NamedTuple):
     """A step of a finish (its place from 0) that is done, and on what."""
 
     finish: Finish
@@ -91,20 +92,20 @@ def is_on(step: Step, surface: Surface) -> bool:
     return step.coats > 0 and (not step.on or surface.material in step.on)
 
 
-def steps_laid(job: Job, on: tuple[Surface, ...]) -> tuple[Laid, ...]:
+def steps_on_surfaces(job: Job, on: tuple[Surface, ...]) -> tuple[StepOnSurfaces, ...]:
     """Every step that is done on any of these surfaces, in the order of finishes and steps."""
     by_finish: dict[str, list[Surface]] = {}
     for surface in on:
         by_finish.setdefault(surface.finish, []).append(surface)
     return tuple(
-        Laid(finish, place, step, there)
+        StepOnSurfaces(finish, place, step, there)
         for finish in job.finishes
         for place, step in enumerate(finish.steps)
         if (there := tuple(surface for surface in by_finish.get(finish.id, ()) if is_on(step, surface)))
     )
 
 
-def asked_by_steps(job: Job, laid: tuple[Laid, ...], products: Products) -> Iterator[Asked]:
+def demands_of_steps(job: Job, laid: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
     """What each step asks of its product; nothing where it has none that can be laid on an area."""
     for each in laid:
         product = products.find(each.step.product)
@@ -112,9 +113,9 @@ def asked_by_steps(job: Job, laid: tuple[Laid, ...], products: Products) -> Iter
             yield _asked(job, each, product, products)
 
 
-def asked_of_sleeves(job: Job, laid: tuple[Laid, ...], products: Products) -> Iterator[Asked]:
+def demands_of_sleeves(job: Job, laid: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
     """What steps ask of their tools: of each product so many sleeves as its coats in a finish wear out."""
-    gathered: dict[tuple[str, str, str], list[Laid]] = {}
+    gathered: dict[tuple[str, str, str], list[StepOnSurfaces]] = {}
     for each in laid:
         if each.step.tool and each.step.product:
             gathered.setdefault((each.step.tool, each.finish.id, each.step.product), []).append(each)
@@ -131,10 +132,10 @@ def asked_of_sleeves(job: Job, laid: tuple[Laid, ...], products: Products) -> It
             parts=tuple(dict.fromkeys(part for each in steps for part in each.parts)),
             finish=finish_id,
         )
-        yield Asked(products.options(tool), use, SLEEVES, steps[0].where, named=tool)
+        yield Demand(products.options(tool), use, SLEEVES, steps[0].where, named=tool)
 
 
-def _asked(job: Job, laid: Laid, product: Product, products: Products) -> Asked:
+def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products) -> Demand:
     step, allowances = laid.step, job.allowances
     opened = step.coats * laid.alike
     in_tray = step.work in COATS and product.measure is Measure.LITRES
@@ -149,10 +150,10 @@ def _asked(job: Job, laid: Laid, product: Product, products: Products) -> Asked:
         parts=laid.parts,
         finish=laid.finish.id,
     )
-    return Asked(
+    return Demand(
         products.options(product),
         use,
-        IN_TRAY if in_tray else LAID,
+        IN_TRAY if in_tray else BY_AREA,
         laid.where,
         named=product,
         covers_m2=step.covers_m2,
@@ -161,7 +162,7 @@ def _asked(job: Job, laid: Laid, product: Product, products: Products) -> Asked:
     )
 
 
-def _words(laid: Laid) -> str:
+def _words(laid: StepOnSurfaces) -> str:
     """What is done, on what and how often: "Fronts: prime on melamine, 1 coat"."""
     materials = (surface.material.value for surface in laid.on if surface.material is not None)
     return f"{called_finish(laid.finish)}: {laid.step.work} on {', '.join(materials)}, {_coats(laid.step.coats)}"

@@ -6,7 +6,7 @@ from math import pi
 from shared.job import Job
 from shared.trade.products import Use
 from takeoff.figures.to_buy import Hardware, Used
-from takeoff.needs.demands import Asked, Products
+from takeoff.needs.demands import Demand, Products
 from takeoff.needs.hardware import HANDLES, coated_fronts, holes_to_fill
 from takeoff.surfaces.coated import thickness_mm
 
@@ -26,17 +26,17 @@ ML_IN_A_LITRE = 1000.0
 FILLED = "holes of old handles x thickness of the front x section of a hole 5 mm across, x (1 + allowance)"
 
 
-def asked_by_handles(job: Job, counted: Hardware, products: Products) -> Iterator[Asked]:
+def demands_of_handles(job: Job, counted: Hardware, products: Products) -> Iterator[Demand]:
     """What new handles ask, for all rooms; nothing where the old ones go back on, or no product serves."""
     if job.handle_centres_mm is None:
         return
     handles = tuple(each for each in products.all if each.use is Use.OTHER and each.stands_for == HANDLE)
     for term in counted.handles.reason.terms if handles else ():
         use = Used(term.what, size=term.amount, times=1, per=1.0, parts=term.parts)
-        yield Asked(handles, use, HANDLES, f"handles of {term.what}")
+        yield Demand(handles, use, HANDLES, f"handles of {term.what}")
     fillers = products.for_work(Use.FILLER, HOLE_FILLER)
     if fillers and counted.holes_to_fill.amount:
-        yield Asked(fillers, _filled(job), FILLED, "holes of old handles")
+        yield Demand(fillers, _filled(job), FILLED, "holes of old handles")
 
 
 def _filled(job: Job) -> Used:

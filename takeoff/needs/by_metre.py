@@ -9,7 +9,7 @@ from takeoff.edges.sealant import section_area_mm2
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.naming import section_words
 from takeoff.figures.to_buy import Used
-from takeoff.needs.demands import Asked, Products
+from takeoff.needs.demands import Demand, Products
 
 MASKING_TAPE = "masking tape"
 """The word that the tape for masking stands for, where there are several tapes."""
@@ -22,48 +22,48 @@ EXACT_SECTION = "exact: the millilitres of a metre are its section in mm2; allow
 TAPE = "metres of masking x (1 + allowance)"
 
 
-class Run(NamedTuple):
+class Metres(NamedTuple):
     """Metres of one sort, alike rooms each, and the parts that they run along."""
 
     metres: float
     parts: tuple[str, ...]
 
 
-Beads = dict[tuple[str, Section], Run]
+Beads = dict[tuple[str, Section], Metres]
 """By the name of a joint and its section."""
 
 
-class Runs(NamedTuple):
+class SealedAndTaped(NamedTuple):
     """All that is run: what is sealed, by the word for its sealant, and what is taped, by the id of the room."""
 
     sealed: dict[str, Beads]
-    taped: dict[str, Run]
+    taped: dict[str, Metres]
 
 
-def runs(job: Job, takeoff: Takeoff) -> Runs:
+def sealed_and_taped(job: Job, takeoff: Takeoff) -> SealedAndTaped:
     """The metres of joints that are sealed and of masking; empty where there are none."""
-    return Runs(_sealed(job, takeoff), _taped(job, takeoff))
+    return SealedAndTaped(_sealed(job, takeoff), _taped(job, takeoff))
 
 
 def _sealed(job: Job, takeoff: Takeoff) -> dict[str, Beads]:
     alike = _alike(job)
-    found: dict[str, dict[tuple[str, Section], list[Run]]] = {}
+    found: dict[str, dict[tuple[str, Section], list[Metres]]] = {}
     for row in takeoff.joints:
         if row.sealed and row.length_mm.amount > 0:
             metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
-            found.setdefault(row.sealant, {}).setdefault((row.name, row.section), []).append(Run(metres, row.parts))
+            found.setdefault(row.sealant, {}).setdefault((row.name, row.section), []).append(Metres(metres, row.parts))
     return {word: {joint: _together(rows) for joint, rows in of_word.items()} for word, of_word in found.items()}
 
 
-def _taped(job: Job, takeoff: Takeoff) -> dict[str, Run]:
+def _taped(job: Job, takeoff: Takeoff) -> dict[str, Metres]:
     alike = _alike(job)
     room_of = {face.id: room.id for room in job.rooms for face in room.faces}
-    found: dict[str, list[Run]] = {}
+    found: dict[str, list[Metres]] = {}
     for row in takeoff.masking:
         if row.length_mm.amount > 0:
             metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
             parts = tuple(part for part in row.parts if part is not None)
-            found.setdefault(room_of[row.face], []).append(Run(metres, parts))
+            found.setdefault(room_of[row.face], []).append(Metres(metres, parts))
     return {room: _together(rows) for room, rows in found.items()}
 
 
@@ -79,7 +79,7 @@ def tapes(products: Products) -> tuple[Product, ...]:
     return products.for_work(Use.TAPE, MASKING_TAPE)
 
 
-def asked_by_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Asked]:
+def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Demand]:
     """What each sort of joint asks of its sealant; nothing where no product is such a sealant."""
     for word, of_word in sealed.items():
         options = sealants(word, products)
@@ -92,10 +92,10 @@ def asked_by_joints(job: Job, sealed: dict[str, Beads], products: Products) -> I
                 allowance=job.allowances.sealant,
                 parts=run.parts,
             )
-            yield Asked(options, use, BEAD, f"joint {name}", EXACT_SECTION)
+            yield Demand(options, use, BEAD, f"joint {name}", EXACT_SECTION)
 
 
-def asked_by_masking(job: Job, taped: dict[str, Run], products: Products) -> Iterator[Asked]:
+def demands_of_masking(job: Job, taped: dict[str, Metres], products: Products) -> Iterator[Demand]:
     """What masking each room asks of the tape; nothing where no product is the tape."""
     options = tapes(products)
     names = {room.id: room.name or room.id for room in job.rooms}
@@ -108,11 +108,11 @@ def asked_by_masking(job: Job, taped: dict[str, Run], products: Products) -> Ite
             allowance=job.allowances.tape,
             parts=run.parts,
         )
-        yield Asked(options, use, TAPE, f"masking of {names[room]}")
+        yield Demand(options, use, TAPE, f"masking of {names[room]}")
 
 
-def _together(rows: list[Run]) -> Run:
-    return Run(
+def _together(rows: list[Metres]) -> Metres:
+    return Metres(
         sum(run.metres for run in rows),
         tuple(dict.fromkeys(part for run in rows for part in run.parts)),
     )

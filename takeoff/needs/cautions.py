@@ -13,7 +13,7 @@ from shared.trade.finishes import Material, Work
 from shared.trade.kinds import Kind
 from shared.trade.products import Use
 from takeoff.figures.measured import Takeoff
-from takeoff.needs.by_area import Laid, steps_laid, surfaces
+from takeoff.needs.by_area import StepOnSurfaces, steps_on_surfaces, surfaces
 
 
 class Caution(NamedTuple):
@@ -51,7 +51,7 @@ class _Met(NamedTuple):
 
 def cautions(job: Job, takeoff: Takeoff) -> tuple[Caution, ...]:
     """What the steps that are done call for; `takeoff` is this job's. Empty where nothing is coated."""
-    met = tuple(_met_by(job, steps_laid(job, surfaces(job, takeoff))))
+    met = tuple(_met_by(job, steps_on_surfaces(job, surfaces(job, takeoff))))
     found = ((row, tuple(dict.fromkeys(each.finish for each in met if _fits(row, each)))) for row in _table())
     return tuple(Caution(row.text, row.source, finishes) for row, finishes in found if finishes)
 
@@ -61,7 +61,7 @@ def caution_of_hardeners() -> str:
     return next(row.text for row in _table() if row.two_part)
 
 
-def _met_by(job: Job, laid: Iterable[Laid]) -> Iterable[_Met]:
+def _met_by(job: Job, laid: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
     products = {product.id: product for product in job.products}
     kind_of = {part.id: part.kind for face in job.faces for part in face.parts}
     near = {part: kinds for parts, kinds in map(_kinds_on, job.faces) for part in parts}

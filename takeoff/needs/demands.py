@@ -9,7 +9,7 @@ from takeoff.needs.spread import covers_m2
 from takeoff.surfaces.coated import PRACTICE
 
 
-class Asked(NamedTuple):
+class Demand(NamedTuple):
     """One piece of work, and the products that can do it: the one that was `named` first, where one was.
 
     `use` is all of its sum; its `per` is 0 where that is what the product covers, and then `covers_m2` is what the step
@@ -60,7 +60,7 @@ def called_product(product: Product) -> str:
     return product.name or product.id
 
 
-def per_of(product: Product, asked: Asked) -> float | None:
+def per_of(product: Product, asked: Demand) -> float | None:
     """How much of what is asked one litre, metre or piece of this product does; None where that is not known.
 
     A step's own spread rate counts for the product that it names; whatever stands in has its own.

@@ -6,9 +6,9 @@ from shared.findings import Finding
 from shared.job import Job
 from shared.trade.finishes import Material
 from shared.trade.products import Measure, Product, Use
-from takeoff.needs.by_area import COATS, Laid, Surface, called_finish, is_on, steps_laid
-from takeoff.needs.by_metre import MASKING_TAPE, Runs, sealants, tapes
-from takeoff.needs.demands import Asked, Products, called_product, has_ratio, per_of
+from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, called_finish, is_on, steps_on_surfaces
+from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
+from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
 from takeoff.needs.hardware import look_at_fronts
 from takeoff.surfaces.materials import material_named
 
@@ -16,14 +16,14 @@ NOWHERE = ""
 """Products and finishes are on no face."""
 
 
-def look_at_needs(job: Job, on: tuple[Surface, ...], run: Runs, asked: Sequence[Asked]) -> Iterator[Finding]:
+def look_at_needs(job: Job, on: tuple[Surface, ...], run: SealedAndTaped, asked: Sequence[Demand]) -> Iterator[Finding]:
     """All that is odd in finishes and products as far as they are used, for what is coated and run in this job.
 
     `asked` is what that asks of products.
     """
     products = Products(job)
     yield from _without_coats(job, on)
-    for laid in steps_laid(job, on):
+    for laid in steps_on_surfaces(job, on):
         yield from _without_product(laid, products)
     yield from _stand_ins(job.products)
     yield from _not_reckoned(asked)
@@ -44,7 +44,7 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
     yield from (Finding("no-coats", message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
 
-def _without_product(laid: Laid, products: Products) -> Iterator[Finding]:
+def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Finding]:
     step, where = laid.step, _sentence(laid.where)
     if not step.product:
         if step.work in COATS:
@@ -85,13 +85,13 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
             yield Finding("stand-in", message, NOWHERE)
 
 
-def _not_reckoned(asked: Sequence[Asked]) -> Iterator[Finding]:
+def _not_reckoned(asked: Sequence[Demand]) -> Iterator[Finding]:
     """What is said of spread rates and ratios, each once."""
     found = [finding for each in asked for product in each.options for finding in _about(product, each)]
     yield from dict.fromkeys(found)
 
 
-def _about(product: Product, asked: Asked) -> Iterator[Finding]:
+def _about(product: Product, asked: Demand) -> Iterator[Finding]:
     """Why it cannot be reckoned how much of a product it takes, and what that means."""
     if any(per_of(other, asked) is not None and has_ratio(other) for other in asked.options):
         yield from (Finding("passed-over", f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
@@ -100,7 +100,7 @@ def _about(product: Product, asked: Asked) -> Iterator[Finding]:
             yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
 
 
-def _whys(product: Product, asked: Asked) -> Iterator[tuple[str, str]]:
+def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
     name = called_product(product)
     if per_of(product, asked) is None:
         if product is asked.named and asked.covers_m2 is not None:
@@ -114,7 +114,7 @@ def _whys(product: Product, asked: Asked) -> Iterator[tuple[str, str]]:
         yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
 
 
-def _without_sealant_or_tape(run: Runs, products: Products) -> Iterator[Finding]:
+def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:
     for word in run.sealed:
         if not sealants(word, products):
             message = f"Joints are run with {word}, but no sealant stands for it; add one that does."

@@ -6,15 +6,15 @@ from shared.job import Job, Unit
 from shared.trade.products import Product
 from takeoff.figures.measured import Figure, Fronts, Reason, Takeoff, Term
 from takeoff.figures.to_buy import Need, Needs, Used, Wanted
-from takeoff.needs.by_area import asked_by_steps, asked_of_sleeves, steps_laid, surfaces
-from takeoff.needs.by_front import asked_by_handles
-from takeoff.needs.by_metre import asked_by_joints, asked_by_masking, runs
-from takeoff.needs.demands import Asked, Products, called_product, has_ratio, per_of
+from takeoff.needs.by_area import demands_of_sleeves, demands_of_steps, steps_on_surfaces, surfaces
+from takeoff.needs.by_front import demands_of_handles
+from takeoff.needs.by_metre import demands_of_joints, demands_of_masking, sealed_and_taped
+from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
 from takeoff.needs.hardware import hardware
 from takeoff.needs.left_out import look_at_needs
 from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l, spread_words
 
-Group = tuple[Asked, ...]
+Group = tuple[Demand, ...]
 """All that is asked of the same products."""
 
 
@@ -24,15 +24,15 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
     What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
     """
     products = Products(job)
-    coated, run = surfaces(job, takeoff), runs(job, takeoff)
-    laid = steps_laid(job, coated)
+    coated, run = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
+    laid = steps_on_surfaces(job, coated)
     counted = hardware(job)
     asked = (
-        *asked_by_steps(job, laid, products),
-        *asked_of_sleeves(job, laid, products),
-        *asked_by_joints(job, run.sealed, products),
-        *asked_by_masking(job, run.taped, products),
-        *asked_by_handles(job, counted, products),
+        *demands_of_steps(job, laid, products),
+        *demands_of_sleeves(job, laid, products),
+        *demands_of_joints(job, run.sealed, products),
+        *demands_of_masking(job, run.taped, products),
+        *demands_of_handles(job, counted, products),
     )
     wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
     place = {product.id: place for place, product in enumerate(job.products)}
@@ -40,9 +40,9 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
     return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, run, asked)))
 
 
-def _grouped(asked: Iterable[Asked]) -> tuple[Group, ...]:
+def _grouped(asked: Iterable[Demand]) -> tuple[Group, ...]:
     """By the products that can do it: those that stand in for each other do all of each other's work."""
-    groups: dict[frozenset[str], list[Asked]] = {}
+    groups: dict[frozenset[str], list[Demand]] = {}
     for each in asked:
         groups.setdefault(frozenset(product.id for product in each.options), []).append(each)
     return tuple(tuple(group) for group in groups.values())
@@ -73,7 +73,7 @@ def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     )
 
 
-def _used(product: Product, asked: Asked, unit: Unit) -> Used | None:
+def _used(product: Product, asked: Demand, unit: Unit) -> Used | None:
     """The work done with this product; None where it does not say how much it covers."""
     per = per_of(product, asked)
     if per is None:

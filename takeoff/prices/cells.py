@@ -25,7 +25,7 @@ SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs"}
 Cell = str | float
 
 
-class Line(NamedTuple):
+class ListLine(NamedTuple):
     """One line of a list: its number as a person counts, and its cells; a number of a spreadsheet is a float."""
 
     number: int
@@ -49,17 +49,17 @@ def decoded(content: bytes, where: str) -> tuple[str, str]:
     return text, _ENCODINGS[encoding]
 
 
-def csv_lines(text: str, separator: str, where: str) -> tuple[Line, ...]:
+def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
     """The lines that hold something, by their first number: a quoted cell may reach over several.
 
     FileError where a quote is not closed, or there are too many lines.
     """
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
-    lines: list[Line] = []
+    lines: list[ListLine] = []
     begins = 1
     try:
         for cells in reader:
-            lines.append(Line(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
+            lines.append(ListLine(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
             begins = reader.line_num + 1
     except csv.Error as trouble:
         what = f"line {begins} cannot be parted into cells ({trouble})"
@@ -67,7 +67,7 @@ def csv_lines(text: str, separator: str, where: str) -> tuple[Line, ...]:
     return tuple(_bounded(lines, where))
 
 
-def sheet_lines(content: bytes, where: str) -> tuple[Line, ...]:
+def sheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
     """The lines of a workbook's first sheet that hold something; of formulas the values that were saved with them.
 
     FileError where it is damaged, made to do harm, or has too many lines.
@@ -82,7 +82,7 @@ def sheet_lines(content: bytes, where: str) -> tuple[Line, ...]:
             sheet = book.worksheets[0]
             sheet.reset_dimensions()
             rows = enumerate(sheet.iter_rows(max_row=MOST_LINES + 1, max_col=MOST_COLUMNS, values_only=True), 1)
-            return tuple(_bounded((Line(number, tuple(map(_cell, row))) for number, row in rows), where))
+            return tuple(_bounded((ListLine(number, tuple(map(_cell, row))) for number, row in rows), where))
     except FileError:
         raise
     except Exception as trouble:
@@ -118,7 +118,7 @@ def _is_in(content: bytes, encoding: str) -> bool:
     return True
 
 
-def _bounded(lines: Iterable[Line], where: str) -> Iterator[Line]:
+def _bounded(lines: Iterable[ListLine], where: str) -> Iterator[ListLine]:
     for line in lines:
         if line.number > MOST_LINES:
             raise FileError(f"it has more than {MOST_LINES} lines", where=where, do="keep those of your products")

@@ -8,7 +8,7 @@ from shared.errors import FileError
 from shared.job import Job
 from shared.typed.numbers import possible_signs
 from shared.typed.packs import number_in
-from takeoff.prices.cells import SEPARATORS, Cell, Line, csv_lines, decoded, is_spreadsheet, sheet_lines
+from takeoff.prices.cells import SEPARATORS, Cell, ListLine, csv_lines, decoded, is_spreadsheet, sheet_lines
 from takeoff.prices.headings import Column, Columns, columns_of
 
 NEEDED = (Column.PRODUCT, Column.PRICE)
@@ -32,17 +32,17 @@ class PriceSheet(NamedTuple):
 
     name: str
     job: Job
-    lines: tuple[Line, ...]
+    lines: tuple[ListLine, ...]
     columns: Columns
     decimal: str
     read_as: str
 
-    def cell(self, line: Line, column: Column) -> Cell:
+    def cell(self, line: ListLine, column: Column) -> Cell:
         """What stands in a column; "" where there is none."""
         found = self.columns.get(column)
         return line.cells[found.place] if found and found.place < len(line.cells) else ""
 
-    def text(self, line: Line, column: Column) -> str:
+    def text(self, line: ListLine, column: Column) -> str:
         """The same, as text."""
         cell = self.cell(line, column)
         return cell if isinstance(cell, str) else f"{cell:.10g}"
@@ -77,10 +77,10 @@ def price_sheet(content: bytes, name: str, job: Job) -> PriceSheet:
     return sheet._replace(decimal=sign, read_as=read_as + words)
 
 
-def _parted(content: bytes, name: str) -> tuple[tuple[Line, ...], str]:
+def _parted(content: bytes, name: str) -> tuple[tuple[ListLine, ...], str]:
     """The lines of a CSV file, by the separator under which most headings are understood."""
     text, encoding = decoded(content, name)
-    parted: dict[str, tuple[Line, ...]] = {}
+    parted: dict[str, tuple[ListLine, ...]] = {}
     troubles = []
     for separator in SEPARATORS:
         try:
@@ -93,7 +93,7 @@ def _parted(content: bytes, name: str) -> tuple[tuple[Line, ...], str]:
     return parted[best], f"{encoding}, parted by {SEPARATORS[best]}"
 
 
-def _below_headings(lines: Sequence[Line]) -> tuple[tuple[Line, ...], Columns]:
+def _below_headings(lines: Sequence[ListLine]) -> tuple[tuple[ListLine, ...], Columns]:
     """The lines below the line that names most columns, and these columns."""
     found = [columns_of([str(cell) for cell in line.cells]) for line in lines[:HEADING_LINES]]
     best = max(range(len(found)), key=lambda place: len(found[place]), default=-1)

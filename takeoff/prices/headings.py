@@ -38,14 +38,14 @@ class _Headings(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     heading: tuple[_Heading, ...]
 
 
-class Found(NamedTuple):
+class FoundColumn(NamedTuple):
     """Where a column stands, counted from 0, and how it is headed."""
 
     place: int
     heading: str
 
 
-Columns = dict[Column, Found]
+Columns = dict[Column, FoundColumn]
 
 BRACKETED = re.compile(r"[(\[]([^)\]]+)[)\]]")
 
@@ -56,7 +56,7 @@ def columns_of(cells: Sequence[str]) -> Columns:
     for place, cell in enumerate(cells):
         column = _column_of(cell)
         if column:
-            found.setdefault(column, Found(place, cell))
+            found.setdefault(column, FoundColumn(place, cell))
     return found
 
 

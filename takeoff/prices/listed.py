@@ -13,7 +13,7 @@ from shared.limits import LONGEST_TEXT, MOST_MONEY
 from shared.typed.length_words import quoted
 from shared.typed.numbers import SIGNS, possible_signs, read_number, says_one_number
 from shared.typed.packs import PackSize, number_in, parsed_size
-from takeoff.prices.cells import LARGEST_LIST, Line
+from takeoff.prices.cells import LARGEST_LIST, ListLine
 from takeoff.prices.columns import PriceSheet, price_parts, price_sheet
 from takeoff.prices.headings import BRACKETED, Column, currency_in, currency_words
 
@@ -114,7 +114,7 @@ def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
     yield from (Said(line, f"{words}, here and below") for words, line in first.items() if words)
 
 
-def _row(sheet: PriceSheet, line: Line) -> tuple[PriceRow, str]:
+def _row(sheet: PriceSheet, line: ListLine) -> tuple[PriceRow, str]:
     """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
     code = sheet.text(line, Column.ID)
     product = sheet.text(line, Column.PRODUCT) or code
@@ -147,7 +147,7 @@ def _no_size() -> ReadingError:
     return ReadingError("it gives no size", do="write one such as 4 L")
 
 
-def _size(sheet: PriceSheet, line: Line) -> PackSize:
+def _size(sheet: PriceSheet, line: ListLine) -> PackSize:
     text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
     if not text:
         raise _no_size()
@@ -164,7 +164,7 @@ def _unit_in_heading(sheet: PriceSheet) -> str:
     return str(found[0]) if found else ""
 
 
-def _price(sheet: PriceSheet, line: Line) -> tuple[float, str]:
+def _price(sheet: PriceSheet, line: ListLine) -> tuple[float, str]:
     """A line's price and its currency, "" where it names none."""
     cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
     if not text:

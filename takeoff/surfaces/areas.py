@@ -18,7 +18,7 @@ SAME_MM2 = 1e-6
 """Areas nearer to each other than this are the same: far below a square millimetre, above the rounding of floats."""
 
 
-class Standing(NamedTuple):
+class PlacedPart(NamedTuple):
     """A part as it stands on its face: its place from back to front, the box round it, its region and gross area.
 
     `is_rectangle` where its outline is that box.
@@ -37,18 +37,18 @@ class Standing(NamedTuple):
         return (self.box[2] - self.box[0], self.box[3] - self.box[1])
 
 
-def standings(parts: Sequence[Part], regions: Sequence[Region]) -> tuple[Standing, ...]:
+def standings(parts: Sequence[Part], regions: Sequence[Region]) -> tuple[PlacedPart, ...]:
     """The parts of a face, in their order, with the regions that were arranged from them."""
     return tuple(
         _standing(part, index, region) for index, (part, region) in enumerate(zip(parts, regions, strict=True))
     )
 
 
-def _standing(part: Part, index: int, region: Region) -> Standing:
+def _standing(part: Part, index: int, region: Region) -> PlacedPart:
     box = outline_box(part.outline)
     rectangle = _is_rectangle(part.outline, box)
     area = (box[2] - box[0]) * (box[3] - box[1]) if rectangle else area_mm2(part.outline)
-    return Standing(part, rank_key(part, index), box, region, area, rectangle)
+    return PlacedPart(part, rank_key(part, index), box, region, area, rectangle)
 
 
 def _is_rectangle(outline: Outline, box: Box) -> bool:
@@ -61,13 +61,13 @@ def _is_rectangle(outline: Outline, box: Box) -> bool:
     return corners == {(box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])}
 
 
-def gross(standing: Standing, fronts: Fronts) -> Figure:
+def gross(standing: PlacedPart, fronts: Fronts) -> Figure:
     """The area of its outline."""
     reason = Reason("gross: the whole outline", BY_OUTLINE, fronts, (outline_term(standing),))
     return Figure(standing.gross_mm2, reason)
 
 
-def net(standing: Standing, face: Sequence[Standing], fronts: Fronts) -> Figure:
+def net(standing: PlacedPart, face: Sequence[PlacedPart], fronts: Fronts) -> Figure:
     """The area that is seen of it among the parts of its face: all that hides it is deducted, openings too."""
     if is_opening(standing.part):
         return _net_of_opening(standing, fronts)
@@ -80,20 +80,20 @@ def net(standing: Standing, face: Sequence[Standing], fronts: Fronts) -> Figure:
     return Figure(amount, Reason("net: what is seen of it, all that hides it deducted", BY_OUTLINE, fronts, terms))
 
 
-def _net_of_opening(standing: Standing, fronts: Fronts) -> Figure:
+def _net_of_opening(standing: PlacedPart, fronts: Fronts) -> Figure:
     whole = outline_term(standing)
     none = whole._replace(what="less the opening itself", amount=-whole.amount)
     return Figure(0.0, Reason("net: an opening has no surface of its own", BY_OUTLINE, fronts, (whole, none)))
 
 
-def outline_term(standing: Standing) -> Term:
+def outline_term(standing: PlacedPart) -> Term:
     """The whole outline as the first step of a sum."""
     factors = standing.size if standing.is_rectangle else ()
     what = "width x height" if factors else "outline, straight sides and arcs"
     return Term(what, standing.gross_mm2, factors, (standing.part.id,))
 
 
-def _hidden_terms(standing: Standing, face: Sequence[Standing]) -> list[Term]:
+def _hidden_terms(standing: PlacedPart, face: Sequence[PlacedPart]) -> list[Term]:
     """One term for each part that hides a piece of known size, and one for the rest, which names all who share it.
 
     A part that lies wholly within the outline hides exactly what is seen of it there; what is seen of two parts never
@@ -111,7 +111,7 @@ def _hidden_terms(standing: Standing, face: Sequence[Standing]) -> list[Term]:
     return terms
 
 
-def _is_plain(hider: Standing, hidden: Standing, hiders: Sequence[Standing]) -> bool:
+def _is_plain(hider: PlacedPart, hidden: PlacedPart, hiders: Sequence[PlacedPart]) -> bool:
     """Whether what it hides is exactly what is seen of it: it lies within, and before an opening lies nothing."""
     if not _holds(hidden, hider.box):
         return False
@@ -120,18 +120,18 @@ def _is_plain(hider: Standing, hidden: Standing, hiders: Sequence[Standing]) -> 
     return not any(each.rank > hider.rank and overlap(each.box, hider.box) for each in hiders)
 
 
-def _holds(standing: Standing, box: Box) -> bool:
+def _holds(standing: PlacedPart, box: Box) -> bool:
     """Whether the outline of a part holds the whole of a box."""
     if not encloses(standing.box, box):
         return False
     return standing.is_rectangle or holds_box(standing.part.outline, box)
 
 
-def _seen_mm2(standing: Standing) -> float:
+def _seen_mm2(standing: PlacedPart) -> float:
     return standing.gross_mm2 if is_opening(standing.part) else standing.region.area_mm2
 
 
-def _less(hider: Standing) -> Term:
+def _less(hider: PlacedPart) -> Term:
     amount = _seen_mm2(hider)
     whole = hider.is_rectangle and abs(amount - hider.gross_mm2) <= SAME_MM2
     return Term(f"less {called(hider.part)}", -amount, hider.size if whole else (), (hider.part.id,))

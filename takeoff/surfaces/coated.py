@@ -11,7 +11,7 @@ from shared.job import Part
 from shared.trade.kinds import Treatment, usual
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
 from takeoff.figures.naming import called
-from takeoff.surfaces.areas import BY_OUTLINE, SAME_MM2, Standing, outline_term, overlap
+from takeoff.surfaces.areas import BY_OUTLINE, SAME_MM2, PlacedPart, outline_term, overlap
 from takeoff.surfaces.measuring_rules import MeasuringRule
 from takeoff.surfaces.treatments import Treated
 
@@ -29,7 +29,7 @@ SeenEdges = Mapping[int, Sequence[Edge]]
 """By side of a part's outline, the edges at which it ends there."""
 
 
-class Surface(NamedTuple):
+class CoatedPart(NamedTuple):
     """A part, and what its coated area depends on besides.
 
     `net` is its net area, `seen` the edges at which it ends by a side of its own, of the sides whose edge counts,
@@ -37,11 +37,11 @@ class Surface(NamedTuple):
     place.
     """
 
-    standing: Standing
+    standing: PlacedPart
     treated: Treated
     net: Figure
     seen: SeenEdges
-    openings: tuple[Standing, ...]
+    openings: tuple[PlacedPart, ...]
     rule: MeasuringRule
 
     @property
@@ -55,19 +55,19 @@ class Surface(NamedTuple):
         return tuple(edge for side in coated_sides(self.standing.part) for edge in self.seen.get(side, ()))
 
     @property
-    def left_in(self) -> tuple[Standing, ...]:
+    def left_in(self) -> tuple[PlacedPart, ...]:
         """The openings that are not deducted from what is coated in place, as the rule leaves them in."""
         if not self.rule.left_in_m2:
             return ()
         return tuple(each for each in self.openings if _is_left_in(each, self.standing, self.net, self.rule))
 
     @property
-    def opened_by(self) -> tuple[Standing, ...]:
+    def opened_by(self) -> tuple[PlacedPart, ...]:
         """The openings that are deducted from it where it is taken off: those in front of it."""
         return tuple(each for each in self.openings if _opens(each, self.standing))
 
 
-def coated(surface: Surface) -> Figure:
+def coated(surface: CoatedPart) -> Figure:
     """The area of a part that gets a coat; 0 where it is left."""
     if surface.treated.treatment is Treatment.LEFT:
         return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
@@ -88,7 +88,7 @@ def thickness_mm(part: Part) -> float:
     return part.thickness_mm or usual()[part.kind].thickness
 
 
-def _in_place(surface: Surface) -> Figure:
+def _in_place(surface: CoatedPart) -> Figure:
     part, net = surface.standing.part, surface.net
     edges = _edge_terms(part, sum(edge.length_mm for edge in surface.edges))
     if surface.is_frame:
@@ -100,7 +100,7 @@ def _in_place(surface: Surface) -> Figure:
     return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
 
 
-def _is_left_in(opening: Standing, surface: Standing, net: Figure, rule: MeasuringRule) -> bool:
+def _is_left_in(opening: PlacedPart, surface: PlacedPart, net: Figure, rule: MeasuringRule) -> bool:
     """Whether the rule leaves an opening in that the net area deducts as a whole, in a step of its own."""
     if rule.deducts(opening.gross_mm2, is_inside=True):
         return False
@@ -112,7 +112,7 @@ def _is_left_in(opening: Standing, surface: Standing, net: Figure, rule: Measuri
     return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
 
 
-def _taken_off(surface: Surface) -> Figure:
+def _taken_off(surface: CoatedPart) -> Figure:
     part = surface.standing.part
     lengths = dict(enumerate(side_lengths_mm(part.outline)))
     edges = _edge_terms(part, sum(lengths.get(side, 0.0) for side in coated_sides(part)))
@@ -123,12 +123,12 @@ def _taken_off(surface: Surface) -> Figure:
     return _summed(TAKEN_OFF, _moulded(terms, part.profile_factor) + edges + back, BY_OUTLINE)
 
 
-def _opens(each: Standing, standing: Standing) -> bool:
+def _opens(each: PlacedPart, standing: PlacedPart) -> bool:
     """Whether an opening is in front of a part, to be deducted from it."""
     return each.rank > standing.rank and overlap(each.box, standing.box)
 
 
-def _surface_terms(standing: Standing, openings: Sequence[Standing]) -> tuple[Term, ...]:
+def _surface_terms(standing: PlacedPart, openings: Sequence[PlacedPart]) -> tuple[Term, ...]:
     part, whole = standing.part, standing.gross_mm2
     outline = outline_term(standing)
     if not openings:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from shared.job import Job
 from takeoff.basket.cheapest import price_with_tax
-from takeoff.basket.groups import Line, basket_groups
+from takeoff.basket.groups import BasketLine, basket_groups
 from takeoff.basket.words import has_prices
 from takeoff.figures.to_buy import Basket
 from takeoff.tables.takeoff_csv import DIGITS, Cell, csv_bytes
@@ -48,13 +48,13 @@ def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:
         yield ("total", "", "", name, job.money.currency, *[""] * 7, amount)
 
 
-def _product_cells(group: str, line: Line) -> tuple[Cell, ...]:
+def _product_cells(group: str, line: BasketLine) -> tuple[Cell, ...]:
     row, product = line.row, line.product
     amounts = (round(amount, DIGITS) for amount in (row.need, row.from_shelf, row.left_over))
     return ("product", group, product.id, line.name, product.measure.value, *amounts, *[""] * 4, _cost(row.cost))
 
 
-def _pack_cells(group: str, line: Line, job: Job) -> Iterator[tuple[Cell, ...]]:
+def _pack_cells(group: str, line: BasketLine, job: Job) -> Iterator[tuple[Cell, ...]]:
     product = line.product
     for pack, many in line.row.packs:
         price = None if pack.price is None else price_with_tax(pack.price, job.money)

@@ -5,7 +5,7 @@ from textwrap import wrap
 
 from shared.job import Job
 from shared.written.money import show_money
-from takeoff.basket.groups import BasketGroup, Line, basket_groups
+from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.basket.words import (
     amount_words,
     cost_words,
@@ -52,7 +52,7 @@ def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:
         yield from _product_lines(line, job)
 
 
-def _product_lines(line: Line, job: Job) -> Iterator[str]:
+def _product_lines(line: BasketLine, job: Job) -> Iterator[str]:
     row = line.row
     need, left_over = (amount_words(amount, line, job) for amount in (row.need, row.left_over))
     packs = packs_words(row.packs, line.product, job)

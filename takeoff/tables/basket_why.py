@@ -8,7 +8,7 @@ from shared.trade.products import Product
 from shared.typed.packs import amount_in, amount_unit, show_amount
 from shared.written.money import show_money
 from takeoff.basket.cheapest import price_with_tax
-from takeoff.basket.groups import Line
+from takeoff.basket.groups import BasketLine
 from takeoff.basket.words import cost_words, line_notes, pack_words, total_lines, verdict
 from takeoff.bill import Bill
 from takeoff.figures.measured import Figure, Takeoff
@@ -99,7 +99,7 @@ def _basket(bill: Bill, job: Job) -> Iterator[str]:
     products = {product.id: product for product in job.products}
     yield "Basket"
     for row in bill.basket.rows:
-        line = Line(products[row.product], row)
+        line = BasketLine(products[row.product], row)
         need, left = (show_amount(amount, line.product.measure, job.unit) for amount in (row.need, row.left_over))
         yield f"{INDENT}{line.name}, needed {need}, left over {left}: {cost_words(row.cost)}"
         for bought in row.packs:

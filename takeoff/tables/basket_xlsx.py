@@ -13,7 +13,7 @@ from takeoff.bill import Bill
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import BasketRow, Used
 from takeoff.tables.need_sources import Source, Sources
-from takeoff.tables.worksheets import Cell, Live, Row, Sheet, told_apart
+from takeoff.tables.worksheets import Cell, Live, Row, Worksheet, told_apart
 
 HALF_CENT = "+1E-9"
 """Added before a cost is rounded: half a cent is rounded up, also where a float falls short of it."""
@@ -28,7 +28,7 @@ class _Named(NamedTuple):
     names: Mapping[str, str]
 
 
-def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Sheet, ...]:
+def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]:
     """The sheets Allowances, Needs and Basket. The numbers of packs stay; a cell says whether they are still enough.
 
     The job's rooms and finishes are told apart by their names already.
@@ -41,7 +41,7 @@ def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Sheet, ...]:
     return (_allowances(job), needs, _basket(job, bill, named, needs))
 
 
-def _allowances(job: Job) -> Sheet:
+def _allowances(job: Job) -> Worksheet:
     share, money, litres = job.allowances, job.money, amount_unit(Measure.LITRES, job.unit)
     rows: tuple[Row, ...] = (
         ("Loss, a share of what is taken", share.loss),
@@ -53,14 +53,14 @@ def _allowances(job: Job) -> Sheet:
         ("Prices include tax", "yes" if money.tax_included else "no"),
         ("Budget", money.budget),
     )
-    return Sheet("Allowances", ("What", "Change it here"), (44, 14), rows)
+    return Worksheet("Allowances", ("What", "Change it here"), (44, 14), rows)
 
 
 NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "One unit does", "Loss", "Allowance",
          "Left behind", "Needed", "Unit")  # fmt: skip
 
 
-def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Sheet:
+def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Worksheet:
     """A row for every use of what is bought; of work that nothing is bought for, of the first product that would do."""
     sources = Sources(takeoff, job)
     rows: list[Row] = []
@@ -70,7 +70,7 @@ def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Sheet:
         for used in need.used:
             source = sources.of(used, product, wanted.name, len(rows) + 2)
             rows.append((named.names[product.id], *_use_cells(used, source, product, job, len(rows) + 2)))
-    return Sheet("Needs", NEEDS, (30, 44, 24, 10, 6, 6, 13, 8, 10, 11, 10, 8), tuple(rows))
+    return Worksheet("Needs", NEEDS, (30, 44, 24, 10, 6, 6, 13, 8, 10, 11, 10, 8), tuple(rows))
 
 
 def _use_cells(used: Used, source: Source | None, product: Product, job: Job, row: int) -> Row:
@@ -105,7 +105,7 @@ BASKET = ("Product", "Pack", "Holds", "Unit", "Packs", "Price", "Price with tax"
           "Bought", "Left over", "Enough")  # fmt: skip
 
 
-def _basket(job: Job, bill: Bill, named: _Named, needs: Sheet) -> Sheet:
+def _basket(job: Job, bill: Bill, named: _Named, needs: Worksheet) -> Worksheet:
     """A row for every pack that the bought products come in, then the totals and what is in none of them."""
     packs = sum(len(_packs(row, named)) for row in bill.basket.rows)
     rows: list[Row] = []
@@ -117,7 +117,7 @@ def _basket(job: Job, bill: Bill, named: _Named, needs: Sheet) -> Sheet:
     rows += _total_rows(job, bill, packs + 1)
     rows += ((f"Left out: {words}",) for words in bill.left_out)
     widths = (30, 14, 10, 6, 7, 10, 13, 10, 10, 12, 10, 10, 12)
-    return Sheet("Basket", BASKET, widths, tuple(rows), money=frozenset((5, 6, 7)))
+    return Worksheet("Basket", BASKET, widths, tuple(rows), money=frozenset((5, 6, 7)))
 
 
 class _Place(NamedTuple):
@@ -155,7 +155,7 @@ def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job
     )
 
 
-def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Sheet, place: _Place) -> Row:
+def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, place: _Place) -> Row:
     """What is needed of the product, what there is, and whether it is enough."""
     product = named.products[row.product]
     at, last = place

@@ -7,7 +7,7 @@ from importlib.resources import files
 from shared.job import Job
 from shared.written.money import show_money
 from takeoff.basket.cheapest import price_with_tax
-from takeoff.basket.groups import BasketGroup, Line, basket_groups
+from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.basket.words import amount_words, cost_words, group_words, left_out_head, pack_words, total_lines, verdict
 from takeoff.figures.to_buy import Basket, Bought
 
@@ -50,18 +50,18 @@ def _group(group: BasketGroup, job: Job) -> str:
     return f"<h2><b>{escape(group.name)}</b> <span>{group_words(group)}</span></h2>\n{lines}"
 
 
-def _product(line: Line, job: Job) -> str:
+def _product(line: BasketLine, job: Job) -> str:
     packs = "".join(_pack(each, line, job) for each in line.row.packs)
     return f"<section><h3>{escape(line.name)} <small>{escape(_need(line, job))}</small></h3>\n{packs}</section>\n"
 
 
-def _need(line: Line, job: Job) -> str:
+def _need(line: BasketLine, job: Job) -> str:
     """How much is needed, and how much of it is not to be bought: what matters in the shop."""
     shelf = f", {amount_words(line.row.from_shelf, line, job)} on the shelf" if line.row.from_shelf else ""
     return f"needed {amount_words(line.row.need, line, job)}{shelf}"
 
 
-def _pack(bought: Bought, line: Line, job: Job) -> str:
+def _pack(bought: Bought, line: BasketLine, job: Job) -> str:
     price = bought.pack.price
     cost = None if price is None else bought.many * price_with_tax(price, job.money)
     words = escape(f"{bought.many} x {pack_words(bought, line.product, job)}")

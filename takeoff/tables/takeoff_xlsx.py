@@ -13,7 +13,7 @@ from takeoff.figures.naming import Names, section_words
 from takeoff.surfaces.by_finish import totals_by_finish
 from takeoff.surfaces.materials import material_of
 from takeoff.tables.basket_xlsx import bill_sheets
-from takeoff.tables.worksheets import Live, Row, Sheet, book_bytes, cells_of, told_apart
+from takeoff.tables.worksheets import Live, Row, Worksheet, book_bytes, cells_of, told_apart
 
 ALIKE = "Rooms alike"
 
@@ -42,7 +42,7 @@ def with_names_told_apart(job: Job) -> Job:
     )
 
 
-def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Sheet, ...]:
+def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, ...]:
     names = Names(job)
     return (
         _areas(takeoff, job, names),
@@ -55,13 +55,13 @@ def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Sheet, ...]:
     )
 
 
-def _areas(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+def _areas(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     unit = f"{large_unit(job.unit)}2"
     made_of = {part.id: material_of(part) or "" for face in job.faces for part in face.parts}
     words = ("Room", "Face", "Tag", "Part", "Kind", "Finish", "Treatment")
     rows = tuple(_area_row(row, job, names, made_of[row.id]) for row in takeoff.parts)
     headings = (*words, f"Gross {unit}", f"Net {unit}", f"Coated {unit}", "Made of", ALIKE)
-    return Sheet("Areas", headings, (14, 8, 6, 28, 12, 24, 11, 10, 10, 10, 10, 12), rows)
+    return Worksheet("Areas", headings, (14, 8, 6, 28, 12, 24, 11, 10, 10, 10, 10, 12), rows)
 
 
 def _area_row(row: PartRow, job: Job, names: Names, made_of: str) -> Row:
@@ -71,11 +71,11 @@ def _area_row(row: PartRow, job: Job, names: Names, made_of: str) -> Row:
     return (*place, row.kind.value, *coating, *areas, made_of, float(names.alike(row.face)))
 
 
-def _joints(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+def _joints(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     words = ("Room", "Faces", "Joint", "Between", "And", "Section", "Sealant", "Sealed", "Old bead")
     rows = tuple(_joint_row(row, job, names) for row in takeoff.joints)
     headings = (*words, f"Length {large_unit(job.unit)}", ALIKE)
-    return Sheet("Joints", headings, (14, 8, 26, 24, 24, 14, 18, 8, 9, 10, 12), rows)
+    return Worksheet("Joints", headings, (14, 8, 26, 24, 24, 14, 18, 8, 9, 10, 12), rows)
 
 
 def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
@@ -85,10 +85,10 @@ def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
     return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
 
 
-def _masking(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+def _masking(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     rows = tuple(_masking_row(row, job, names) for row in takeoff.masking)
     headings = ("Room", "Face", "Masking", "Between", "And", f"Length {large_unit(job.unit)}", ALIKE)
-    return Sheet("Masking", headings, (14, 8, 36, 24, 24, 10, 12), rows)
+    return Worksheet("Masking", headings, (14, 8, 36, 24, 24, 10, 12), rows)
 
 
 def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
@@ -97,10 +97,10 @@ def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
     return (*place, *map(names.part, row.parts), length, float(names.alike(row.face)))
 
 
-def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     rows = tuple(_tile_row(row, job, names) for row in takeoff.tiles)
     headings = ("Room", "Face", "Part", "Whole tiles", "Cut tiles", f"Grout {large_unit(job.unit)}")
-    return Sheet("Tiles", headings, (14, 8, 28, 12, 12, 10), rows)
+    return Worksheet("Tiles", headings, (14, 8, 28, 12, 12, 10), rows)
 
 
 def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
@@ -108,7 +108,7 @@ def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
     return (*place, float(row.whole), float(row.cut), run_in(row.grout_mm.amount, job.unit))
 
 
-def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
+def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
     totals = takeoff.totals
     finishes = _finish_totals(takeoff, job, names)
@@ -128,10 +128,10 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Sheet:
         ("Fronts", "", "", float(totals.fronts)),
         *_grout_total(takeoff, job),
     )
-    return Sheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
+    return Worksheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
 
 
-def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Sheet:
+def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Worksheet:
     """How far the totals could be off because of the tape, and the coated area of each part."""
     areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
     off_mm2 = dict(sure.parts)
@@ -145,7 +145,7 @@ def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Sheet
         ),
     )
     headings = ("Room", "Face", "What", "Unit", f"Could be off by (tape class {job.tape})")
-    return Sheet("How sure", headings, (14, 8, 28, 6, 32), rows)
+    return Worksheet("How sure", headings, (14, 8, 28, 6, 32), rows)
 
 
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:

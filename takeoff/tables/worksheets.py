@@ -20,7 +20,7 @@ Cell = str | float | Live
 Row = tuple[Cell, ...]
 
 
-class Sheet(NamedTuple):
+class Worksheet(NamedTuple):
     """One sheet: its name, headings, widths of columns in characters, rows; `money` are columns shown to the cent."""
 
     name: str
@@ -34,7 +34,7 @@ class Sheet(NamedTuple):
         return f"{self.name}!${column}$2:${column}${max(len(self.rows), 1) + 1}"
 
 
-def book_bytes(sheets: Iterable[Sheet]) -> bytes:
+def book_bytes(sheets: Iterable[Worksheet]) -> bytes:
     """The spreadsheet as the content of a file. All text is written as text, whatever it begins with."""
     import xlsxwriter  # late: it is slow to import, and most runs write no spreadsheet
 
@@ -47,7 +47,7 @@ def book_bytes(sheets: Iterable[Sheet]) -> bytes:
 
 def cells_of(sheet: str, column: str, rows: Sequence[object]) -> str:
     """The cells of a column of so many rows below its heading, at least one."""
-    return Sheet(sheet, (), (), tuple(("",) for _ in rows)).cells(column)
+    return Worksheet(sheet, (), (), tuple(("",) for _ in rows)).cells(column)
 
 
 def told_apart(names: Mapping[str, str]) -> dict[str, str]:
@@ -57,7 +57,7 @@ def told_apart(names: Mapping[str, str]) -> dict[str, str]:
     return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in named.items()}
 
 
-def _write_sheet(book: "Workbook", sheet: Sheet) -> None:
+def _write_sheet(book: "Workbook", sheet: Worksheet) -> None:
     page = book.add_worksheet(sheet.name)
     bold, figure, money = (
         book.add_format(each) for each in ({"bold": True}, {"num_format": "0.000"}, {"num_format": "0.00"})

@@ -9,7 +9,7 @@ steps = st.lists(st.tuples(st.integers(), st.text(max_size=5)), max_size=30)
 def history_of(taken: list[tuple[int, str]]) -> History[object]:
     history: History[object] = History(object())
     for value, label in taken:
-        history = history.with_step((value,), label)
+        history = history.with_edit((value,), label)
     return history
 
 
@@ -21,7 +21,7 @@ def test_a_new_history_has_nothing_to_undo_or_redo() -> None:
 
 
 def test_a_step_is_named_on_the_way_back_and_on_the_way_forth() -> None:
-    history = History("a").with_step("b", "Draw a door").with_step("c", "Move it")
+    history = History("a").with_edit("b", "Draw a door").with_edit("c", "Move it")
     assert history.undo_label == "Move it"
     back = history.undone()
     assert (back.present, back.undo_label, back.redo_label) == ("b", "Draw a door", "Move it")
@@ -29,14 +29,14 @@ def test_a_step_is_named_on_the_way_back_and_on_the_way_forth() -> None:
 
 
 def test_a_new_step_forgets_what_was_taken_back() -> None:
-    history = History("a").with_step("b", "one").undone().with_step("c", "two")
+    history = History("a").with_edit("b", "one").undone().with_edit("c", "two")
     assert (history.present, history.can_redo) == ("c", False)
     assert history.undone().present == "a"
 
 
 def test_a_step_to_the_same_value_is_no_step() -> None:
-    history = History("a").with_step("b", "one").undone()
-    assert history.with_step("a", "nothing") is history
+    history = History("a").with_edit("b", "one").undone()
+    assert history.with_edit("a", "nothing") is history
 
 
 @given(steps)

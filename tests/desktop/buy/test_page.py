@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QListWidget
 from desktop.look.wording import TIMES
 from desktop.state.shown import Page
 from desktop.sums.basket import buy_rows
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from shared.edits.finishes import find_product
 from tests.window import Keys, Person
 
@@ -39,13 +39,13 @@ def cost(person: Person) -> float:
     return person.shown.bill.basket.cost
 
 
-def row_of(person: Person, name: str) -> CountRow:
+def row_of(person: Person, name: str) -> SumRow:
     assert person.shown.bill is not None
     rows = buy_rows(person.shown.bill, person.shown.takeoff)
     return next(row for group in rows for row in group.children if row.cells[0] == name)
 
 
-def all_words(row: CountRow) -> Iterator[str]:
+def all_words(row: SumRow) -> Iterator[str]:
     for child in row.children:
         yield child.cells[0]
         yield from all_words(child)

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from desktop.fields.front_rows import CentresWords
 from desktop.state.shown import Page
 from desktop.sums.fronts import FRONT
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows
 from shared.edits.drawn import find_part
 from shared.errors import ReadingError
@@ -29,11 +29,11 @@ def counted(person: Person) -> Person:
     return person
 
 
-def group(person: Person, name: str) -> CountRow:
+def group(person: Person, name: str) -> SumRow:
     return next(row for row in count_rows(person.shown) if row.cells[0] == name)
 
 
-def words_of(row: CountRow) -> Iterator[str]:
+def words_of(row: SumRow) -> Iterator[str]:
     for child in row.children:
         yield child.cells[0]
         yield from words_of(child)

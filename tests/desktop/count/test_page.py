@@ -6,7 +6,7 @@ from PySide6.QtCore import QModelIndex, Qt
 from desktop.canvas.face_view import options
 from desktop.look.wording import MINUS, TIMES
 from desktop.state.shown import Page
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows
 from shared.job import Vertex
 from takeoff.figures.measured import Fronts
@@ -115,7 +115,7 @@ def test_what_was_unfolded_stays_so_after_an_edit(counted: Person) -> None:
 def test_every_cell_of_the_tree_says_what_its_row_says(counted: Person) -> None:
     model = counted.app.count.model
 
-    def walk(rows: tuple[CountRow, ...], parent: QModelIndex) -> None:
+    def walk(rows: tuple[SumRow, ...], parent: QModelIndex) -> None:
         assert model.rowCount(parent) == len(rows)
         for place, row in enumerate(rows):
             cells = tuple(model.data(model.index(place, column, parent)) for column in range(4))
@@ -127,11 +127,11 @@ def test_every_cell_of_the_tree_says_what_its_row_says(counted: Person) -> None:
     walk(count_rows(counted.shown), QModelIndex())
 
 
-def _all(rows: tuple[CountRow, ...]) -> tuple[CountRow, ...]:
+def _all(rows: tuple[SumRow, ...]) -> tuple[SumRow, ...]:
     return tuple(one for row in rows for one in (row, *_all(row.children)))
 
 
-def _row(person: Person, words: str) -> CountRow:
+def _row(person: Person, words: str) -> SumRow:
     rows = [row for group in count_rows(person.shown) for row in group.children]
     return next(row for row in rows if row.cells[0].endswith(words))
 

@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QLineEdit
 
 from desktop.painting.kept import Drawings
-from desktop.sums.row import CountRow
+from desktop.sums.row import SumRow
 from shared.drawing import Role
 from shared.job import Part, Tiles, Unit
 from tests.window import Keys, Person
@@ -124,5 +124,5 @@ def test_the_count_has_a_row_of_tiles_that_lights_up_its_part(splashback: Person
     assert tree.isExpanded(model.parent(index))
 
 
-def words(row: CountRow) -> str:
+def words(row: SumRow) -> str:
     return row.cells[0].split("   ")[0]

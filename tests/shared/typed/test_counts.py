@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from shared.errors import ReadingError
 from shared.job import Unit
-from shared.typed.counts import Copies, Pieces, read_copies, read_pieces
+from shared.typed.counts import Copies, Division, read_copies, read_pieces
 
 RIGHT, UP, LEFT = (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)
 
@@ -16,21 +16,21 @@ RIGHT, UP, LEFT = (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)
 @pytest.mark.parametrize(
     ("text", "pieces"),
     [
-        ("3", Pieces(3)),
-        (" 3 up ", Pieces(3, up=True)),
-        ("3 Across", Pieces(3, up=False)),
-        ("3 reveal 4", Pieces(3, reveal_mm=4)),
-        ("3 up reveal 4", Pieces(3, up=True, reveal_mm=4)),
-        ("3 reveal 0 up", Pieces(3, up=True, reveal_mm=0)),
-        ("600, 450, 900", Pieces((600, 450, 900))),
-        ("600, 450, rest up reveal 3", Pieces((600, 450), up=True, reveal_mm=3)),
-        ("600 mm", Pieces((600,))),
-        ("60, 45 cm", Pieces((600, 450))),
-        ("10000", Pieces(10_000)),
-        ("0", Pieces(0)),
+        ("3", Division(3)),
+        (" 3 up ", Division(3, up=True)),
+        ("3 Across", Division(3, up=False)),
+        ("3 reveal 4", Division(3, reveal_mm=4)),
+        ("3 up reveal 4", Division(3, up=True, reveal_mm=4)),
+        ("3 reveal 0 up", Division(3, up=True, reveal_mm=0)),
+        ("600, 450, 900", Division((600, 450, 900))),
+        ("600, 450, rest up reveal 3", Division((600, 450), up=True, reveal_mm=3)),
+        ("600 mm", Division((600,))),
+        ("60, 45 cm", Division((600, 450))),
+        ("10000", Division(10_000)),
+        ("0", Division(0)),
     ],
 )
-def test_how_to_split(text: str, pieces: Pieces) -> None:
+def test_how_to_split(text: str, pieces: Division) -> None:
     assert read_pieces(text, Unit.MM) == pieces
 
 

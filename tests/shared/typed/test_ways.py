@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shared.errors import ReadingError
 from shared.job import Unit
 from shared.limits import LONGEST_MM
-from shared.typed.ways import By, Step, To, names_ways, read_moves, read_steps, way_at
+from shared.typed.ways import By, To, TracedSide, names_ways, read_moves, read_sides, way_at
 
 RIGHT, UP, LEFT, DOWN = (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)
 
@@ -30,27 +30,27 @@ RIGHT, UP, LEFT, DOWN = (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)
     ],
 )
 def test_steps_are_read(text: str, steps: list[By | To]) -> None:
-    assert read_steps(text, Unit.MM) == tuple(map(Step, steps))
+    assert read_sides(text, Unit.MM) == tuple(map(TracedSide, steps))
     assert names_ways(text) == (text != "600")
 
 
 def test_an_angle_is_in_degrees_from_level() -> None:
-    ((go, _),) = read_steps("100 at 30", Unit.MM)
+    ((go, _),) = read_sides("100 at 30", Unit.MM)
     assert isinstance(go, By)
     assert go.way == pytest.approx((math.sqrt(3) / 2, 0.5))
 
 
 def test_a_rise_makes_an_arc() -> None:
-    assert read_steps("900 right rise 120 up, to 0, 0 rise 50", Unit.MM) == (
-        Step(By(900, RIGHT), By(120, UP)),
-        Step(To(0, 0), By(50)),
+    assert read_sides("900 right rise 120 up, to 0, 0 rise 50", Unit.MM) == (
+        TracedSide(By(900, RIGHT), By(120, UP)),
+        TracedSide(To(0, 0), By(50)),
     )
 
 
 def test_inches_and_a_decimal_comma() -> None:
-    assert read_steps('24" right, 12 up', Unit.MM) == (Step(By(609.6, RIGHT)), Step(By(304.8, UP)))
-    assert read_steps("600,5 right, 2,5 at 22,5", Unit.MM, decimal=",")[0] == Step(By(600.5, RIGHT))
-    assert read_steps("to 406,31, 1259,97", Unit.MM, decimal=",") == (Step(To(406.31, 1259.97)),)
+    assert read_sides('24" right, 12 up', Unit.MM) == (TracedSide(By(609.6, RIGHT)), TracedSide(By(304.8, UP)))
+    assert read_sides("600,5 right, 2,5 at 22,5", Unit.MM, decimal=",")[0] == TracedSide(By(600.5, RIGHT))
+    assert read_sides("to 406,31, 1259,97", Unit.MM, decimal=",") == (TracedSide(To(406.31, 1259.97)),)
 
 
 @pytest.mark.parametrize(
@@ -68,7 +68,7 @@ def test_inches_and_a_decimal_comma() -> None:
 )
 def test_what_says_no_way_is_refused_in_words(text: str, words: str) -> None:
     with pytest.raises(ReadingError, match=words):
-        read_steps(text, Unit.MM)
+        read_sides(text, Unit.MM)
 
 
 def test_moves_add_up() -> None:
@@ -90,7 +90,7 @@ def test_quarter_turns_are_exact(quarters: int) -> None:
 @given(st.text(max_size=30))
 def test_any_text_is_read_or_refused(text: str) -> None:
     with suppress(ReadingError):
-        steps = read_steps(text, Unit.MM)
+        steps = read_sides(text, Unit.MM)
         lengths = [go.length_mm for go, _ in steps if isinstance(go, By)]
         assert steps
         assert all(abs(length) <= LONGEST_MM for length in lengths)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from shared.job import Job
 from shared.trade.products import Money, Pack, Product, Use
 from takeoff.basket.cheapest import Otherwise, basket, leaving_least, price_with_tax
-from takeoff.basket.offers import Offer
+from takeoff.basket.offers import PackOffer
 from takeoff.basket.packs import cheapest
 from takeoff.basket.stock import MOST_PACKS
 from takeoff.figures.measured import Figure, Fronts, Reason
@@ -204,7 +204,7 @@ def test_a_trouble_that_comes_twice_is_said_once() -> None:
 
 
 def test_the_effort_used_up_leaves_an_answer_that_is_enough_and_not_proved() -> None:
-    offer = Offer(7_000_003, (170_003, 310_019, 513_257, 770_017), (1703, 3001, 5003, 7507))
+    offer = PackOffer(7_000_003, (170_003, 310_019, 513_257, 770_017), (1703, 3001, 5003, 7507))
     choice = cheapest((offer,), 0.0)
     assert not choice.proved
     assert sum(size * many for size, many in zip(offer.sizes, choice.counts, strict=True)) >= offer.missing
