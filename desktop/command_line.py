@@ -43,7 +43,7 @@ class ShowVersion(argparse.Action):
     """Show the version and exit."""
 
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
-        from desktop.version import VERSION
+        from shared.files.version import VERSION
 
         print(f"recoat {VERSION}")
         parser.exit(DONE)

@@ -160,6 +160,21 @@ def test_tests_stand_in_the_folders_of_what_they_test(modules: dict[Path, ast.Mo
     assert {str(folder) for folder in tested if folder.parts[0] in ROOMS} <= {str(folder) for folder in folders}
 
 
+def test_the_guide_shows_the_folders_that_there_are(texts: dict[Path, str], modules: dict[Path, ast.Module]) -> None:
+    rooms = re.findall(
+        rf"^    ({'|'.join(ROOMS)})/ +([\w, ]+)\n((?: {{17}}[\w ]+\n)+)", texts[Path("DEVELOPERS.md")], re.MULTILINE
+    )
+    shown = {room: (set(doors.split(", ")), set(folders.split())) for room, doors, folders in rooms}
+    there = {
+        room: (
+            {file.stem for file in modules if file.parent == Path(room)} - {"__init__"},
+            {file.parts[1] for file in modules if file.parts[0] == room and len(file.parts) > 2},
+        )
+        for room in ROOMS
+    }
+    assert shown == there
+
+
 def test_no_layering_contract_has_an_exception(project_file: dict[str, Any]) -> None:
     contracts = project_file["tool"]["importlinter"]["contracts"]
     assert [each["name"] for each in contracts if "ignore_imports" in each] == []
