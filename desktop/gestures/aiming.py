@@ -1,4 +1,7 @@
-"""What the hand compares with while it draws or drags: the parts of the same kind, by their names or tags."""
+"""What the hand can snap to while it draws or drags.
+
+It snaps to parts and set-out lines, and to gaps and sizes that are even with those of parts of the same kind.
+"""
 
 from collections.abc import Sequence
 
@@ -16,12 +19,12 @@ from takeoff.surfaces.tags import tags
 
 
 def aimed(scene: Scene, own: Sequence[Point] = ()) -> SnapTargets:
-    """What can be snapped to while something new is drawn, whose corners so far are `own`."""
+    """What a new outline can snap to while it is drawn. `own` are its corners so far."""
     return snap_targets(scene.face, own=own, lines=lines_said(scene))
 
 
 def lines_said(scene: Scene) -> tuple[SetOutAim, ...]:
-    """The set-out lines of the face, each with the words that say it."""
+    """The set-out lines of the face, each with the words that are shown when a point snaps to it."""
     face, unit = scene.face, scene.job.unit
     if not face.readings:
         return ()
@@ -33,7 +36,7 @@ def lines_said(scene: Scene) -> tuple[SetOutAim, ...]:
 
 
 def aims(scene: Scene, moving: Sequence[Part]) -> SnapTargets:
-    """What can be snapped to while these parts move; what is compared with is of the largest one's kind."""
+    """What these parts can snap to while they move. Gaps and sizes are compared with parts of the largest's kind."""
     gone = {part.id for part in moving}
     largest = max(moving, key=_box_mm2)
     among = like(scene, largest.kind, moving)
@@ -41,7 +44,7 @@ def aims(scene: Scene, moving: Sequence[Part]) -> SnapTargets:
 
 
 def like(scene: Scene, kind: Kind, moving: Sequence[Part] = ()) -> Peers:
-    """The parts of a kind that stand on the face; fronts without a name are known by their tags: "door A2"."""
+    """The parts of a kind on the face, without those that move. A front without a name goes by its tag: "door A2"."""
     gone = {part.id for part in moving}
     tagged = tags(scene.face)
     names = {part.id: f"{part.kind.value} {tagged[part.id]}" for part in scene.face.parts if part.id in tagged}
@@ -50,7 +53,7 @@ def like(scene: Scene, kind: Kind, moving: Sequence[Part] = ()) -> Peers:
 
 
 def snapped_size(at: Point, opposite: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
-    """Where the corner of a box goes whose opposite corner stays; held off, only to the nearest division."""
+    """Where a pulled corner of a box goes while the opposite one stays; without snapping, to the nearest division."""
     place = stepped(at, scene)
     return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm, opposite)
 

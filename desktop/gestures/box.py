@@ -15,7 +15,11 @@ from shared.trade.kinds import Kind
 
 
 class Box(Shaping):
-    """A corner pressed and the opposite one released or pressed; or readings: from left, from floor, width, height."""
+    """Draws a new part as a box.
+
+    The hand presses one corner, then releases or presses the opposite one. Typed, a box is four lengths: from the left
+    end, from the floor (on a plan from the wall), width and height.
+    """
 
     has_width_and_height = True
 
@@ -33,7 +37,7 @@ class Box(Shaping):
 
     @property
     def bounds(self) -> Bounds | None:
-        """Left, bottom, right and top as they would be now; None before there is a corner and a hand."""
+        """Left, bottom, right and top as they would be now; None until there is a first corner and a pointed place."""
         if self._start is None or self._pointed is None:
             return None
         (x0, y0), (x1, y1) = self._start, self._pointed
@@ -51,7 +55,7 @@ class Box(Shaping):
         return box_sizes(left, bottom, right - left, top - bottom, self.scene)
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
-        """Once there is a corner, the box also comes to be as large as another part of its kind."""
+        """The hand moves. Once there is a first corner, the box also snaps to the size of another part of its kind."""
         if self._start is None:
             super().point(at, held)
             return
@@ -68,7 +72,7 @@ class Box(Shaping):
         return self._complete()
 
     def release(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        """Dragged from corner to corner; a mere click leaves the other corner to come."""
+        """End a drag from corner to corner. After a mere click the opposite corner is still to come."""
         pressed_at, self._pressed_at = self._pressed_at, None
         if pressed_at is None or math.dist(pressed_at, at) <= self.scene.reach_mm:
             return None
@@ -102,7 +106,7 @@ class Box(Shaping):
         return self._bounded(self.bounds) if self.bounds else None
 
     def _bounded(self, bounds: Bounds) -> Done | None:
-        """Width and height are known."""
+        """Go on once width and height are known: a plain box is then finished."""
         return self._finished(self._shape(bounds))
 
     def _shape(self, bounds: Bounds) -> Outline:

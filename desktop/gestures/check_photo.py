@@ -1,4 +1,7 @@
-"""Check a length on the squared photo: its two ends, then what the tape says; the line says by how much they differ."""
+"""Check a length on the squared photo: the person shows its two ends, then types what the tape says.
+
+The reading line says by how much the two differ.
+"""
 
 import math
 
@@ -19,7 +22,10 @@ WANTED = ("one end of a length that was measured", "its other end")
 
 
 class CheckPhoto(Gesture):
-    """Ends are pointed at or typed as two readings, from the left end and from the floor; without snapping."""
+    """Compares a length on the photo with what the tape says.
+
+    The ends are pointed at without snapping, or each is typed as two lengths: from the left end and from the floor.
+    """
 
     title = "Check the photo"
 
@@ -70,7 +76,7 @@ class CheckPhoto(Gesture):
         return None
 
     def again(self, scene: Scene) -> Gesture:
-        """Once checked, or when the face is another, the hand picks."""
+        """Pick: the length is checked, or another face is shown."""
         return Pick(scene)
 
     def back(self) -> None:

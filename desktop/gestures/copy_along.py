@@ -1,4 +1,4 @@
-"""Copy along: so many more of the picked parts at a pitch, typed, or shown by dragging the first copy."""
+"""Copy along: several copies of the picked parts in a row at one pitch, typed or shown by dragging the first copy."""
 
 import math
 
@@ -22,9 +22,11 @@ RIGHT, UP = WAYS["right"], WAYS["up"]
 
 
 class CopyAlong(OnParts):
-    """The pitch is from edge to edge; where it is not said, the copies stand side by side without a gap.
+    """Copies the picked parts to the right or upwards, unless the typed line or a drag says otherwise.
 
-    Dragged from a picked part, the hand shows the pitch of the first copy; Return then makes that one, a number more.
+    The pitch is measured from an edge to the same edge of the next copy. If it is not said, the copies stand side by
+    side without a gap. A drag from a picked part shows the pitch with a first copy; then Return makes that one copy,
+    and a typed number makes so many.
     """
 
     first_step = "click the part to copy"
@@ -78,7 +80,7 @@ class CopyAlong(OnParts):
         return done
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
-        """While the button is down: the first copy goes along, across or up."""
+        """While the button is down, the first copy goes with the hand, across or up."""
         if self._down is None or math.dist(self._down, at) <= self.scene.reach_mm:
             return
         self._at = at
@@ -120,7 +122,7 @@ class CopyAlong(OnParts):
         self._snap = Snap(0.0, 0.0)
 
     def _read(self, text: str) -> tuple[int, float, Way]:
-        """How many, how far (left and down are negative), and which way."""
+        """How many copies, their pitch in mm (left and down are negative), and which way."""
         many, pitch, way = read_copies(text, self.scene.job.unit, decimal=self.scene.decimal)
         along = way or (UP if self._up else RIGHT)
         up = bool(along[1])
@@ -129,12 +131,12 @@ class CopyAlong(OnParts):
         return many, pitch * (along[0] + along[1]), Way.UP if up else Way.ACROSS
 
     def _own(self, up: bool) -> float:
-        """How wide, or high, the parts are together."""
+        """How wide all picked parts are together, or how high if `up`, mm."""
         box = joined([outline_box(part.outline) for part in self.parts])
         return box[2 + up] - box[up]
 
     def _aligned(self, pitch: float) -> Snap:
-        """How much farther the copy goes along to be in line with something."""
+        """How much farther the copy goes to be in line with something; nothing if it had to go aside for that."""
         across, high = (0.0, pitch) if self._up else (pitch, 0.0)
         corners = [(vertex.x + across, vertex.y + high) for part in self.parts for vertex in part.outline]
         self._targets = self._targets or aimed(self.scene)
@@ -142,7 +144,7 @@ class CopyAlong(OnParts):
         return snap if not (snap.x if self._up else snap.y) else Snap(0.0, 0.0)
 
     def _first(self) -> Done | None:
-        """One copy, where the hand has shown it; None where it has not, or where there is no room for it."""
+        """One copy, where the hand has shown it; None if the hand has shown none, or there is no room for it."""
         if self._pitch is None:
             return None
         try:

@@ -1,4 +1,8 @@
-"""What all gestures are: they take points, typed lines and keys, show what would come of it, and end in one edit."""
+"""A gesture is one mode of drawing: it takes points, typed lines and keys, and ends in one edit.
+
+Until then it shows what would come of them. To see one whole, read `mirror_copy`. Modes that draw a new part build on
+`shaping`, modes that change picked parts on `on_parts`.
+"""
 
 from typing import NamedTuple
 
@@ -23,14 +27,14 @@ STEPS_MM = {
     Unit.MM: (1.0, 5.0, 10.0, 50.0, 100.0),
     Unit.INCH: (25.4 / 16, 25.4 / 4, 25.4, 6 * 25.4),
 }
-"""Divisions to which a pointed place goes, the finest first: those of tapes (common practice, no source)."""
+"""The divisions that a pointed place is rounded to, the finest first: those of tapes (common practice, no source)."""
 
 
 class Scene(NamedTuple):
-    """What a gesture works on: a face of a job, what of it is picked, and the kind that new parts are.
+    """What a gesture works on: a face of a job, the parts picked on it, and the kind of new parts.
 
-    `reach_mm` is how near the hand must come to what it means; it depends on how near one looks. `decimal` is the
-    decimal sign of what is typed.
+    `reach_mm` is how near the hand must come to what it means; it depends on the zoom. `decimal` is the decimal sign
+    of typed lines.
     """
 
     job: Job
@@ -42,12 +46,12 @@ class Scene(NamedTuple):
 
     @property
     def face(self) -> Face:
-        """The face. JobError where the job has none with this id."""
+        """The face. JobError if the job has no face with this id."""
         return find_face(self.job, self.face_id)
 
 
 class Held(NamedTuple):
-    """Keys held: `shift` adds to what is picked, or lets a side run aslant; `free` (Ctrl) holds snapping off."""
+    """The keys held: `shift` adds to the picked parts, or lets a side go aslant; `free` (Ctrl) turns snapping off."""
 
     shift: bool = False
     free: bool = False
@@ -57,10 +61,10 @@ HELD_NONE = Held()
 
 
 class Done(NamedTuple):
-    """What a gesture came to: one step of the history, and what is picked after it.
+    """What a gesture came to: one edit, which undo takes back, and the parts that are picked after it.
 
-    Where only the picking changed, `job` is the very job that the scene had, and `label` is empty. `preview` is what is
-    shown of it, over the job itself, while the line that comes to it is being typed.
+    If only the picking changed, `job` is the very job that the scene had, and `label` is empty. `preview` is shown over
+    the job itself while the line that leads to this edit is being typed.
     """
 
     label: str
@@ -70,7 +74,7 @@ class Done(NamedTuple):
 
 
 class WayOut(NamedTuple):
-    """A way out of trouble: what it comes to in words, and the line to type for it."""
+    """A way out of trouble: `words` say what it does, `text` is the line to type for it."""
 
     words: str
     text: str
@@ -79,38 +83,40 @@ class WayOut(NamedTuple):
 class Gesture:
     """One mode of drawing at work on one scene. After an edit, or when the job changes otherwise, make a new one.
 
-    `press`, `release`, `type`, `read` and `enter` give what was done, or None while it goes on. They raise RecoatError
-    where that makes no sense. What a gesture holds it replaces and never changes in place, so a copy (`copy.copy`) can
-    be tried and dropped: that is how a line is shown while it is typed, and why a line that is refused leaves no trace.
+    `press`, `release`, `type`, `read` and `enter` give what was done, or None while the gesture goes on. They raise
+    RecoatError if the point or the text makes no sense.
+
+    A gesture replaces the values that it holds and never changes them in place. So a copy (`copy.copy`) can be tried
+    and dropped: that is how a line is shown while it is typed, and why a refused line leaves no trace.
     """
 
     title = ""
-    """What the reading line calls it, where it is no mode of its own."""
+    """The name that the reading line uses for a gesture that is not a mode of its own; "" for a mode."""
 
     first_step = "point at the face first"
-    """What to do where nothing can be typed."""
+    """What the person is told to do first while nothing can be typed."""
 
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
 
     @property
     def wants(self) -> str:
-        """What the reading line asks for; "" where nothing can be typed."""
+        """What the reading line asks for; "" while nothing can be typed."""
         return ""
 
     @property
     def wants_place(self) -> bool:
-        """Whether what is asked for is a place or a way, where zero or less is an answer too; else it is a size."""
+        """Whether the gesture asks for a place or a distance, which may be zero or negative, and not for a size."""
         return True
 
     @property
     def example(self) -> str:
-        """What could be typed, for a line that is empty; "" where what is wanted says it all."""
+        """A hint for an empty line: what could be typed, or what to do; "" if `wants` says enough."""
         return ""
 
     @property
     def other_way(self) -> str:
-        """What `turned` changes to ("arc"); "" where there is no other way."""
+        """The name of the variant that `turned` changes to, such as "arc"; "" if the mode has one way only."""
         return ""
 
     @property
@@ -120,17 +126,17 @@ class Gesture:
 
     @property
     def is_steady(self) -> bool:
-        """Whether the face stays where it is under the hand, however far what is shown reaches beyond."""
+        """Whether the face stays still under the hand, even if the preview reaches beyond what is seen of it."""
         return self.is_begun
 
     @property
     def preview(self) -> Preview:
-        """What is shown of it over the face."""
+        """What is shown over the face while the gesture goes on."""
         return NOTHING
 
     @property
     def tried(self) -> Job | None:
-        """The job as it would be if the hand let go now; None where nothing would change."""
+        """The job as it would be if the hand let go now; None if nothing would change."""
         return None
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
@@ -145,14 +151,14 @@ class Gesture:
         return None
 
     def says(self, text: str) -> str:
-        """What the line that is being typed means, for beside it. RecoatError where it means nothing."""
+        """The meaning of the line that is being typed, to show beside it. RecoatError if the line means nothing."""
         self._refuse_unwanted(text)
         unit, decimal = self.scene.job.unit, self.scene.decimal
         words = " · ".join(show_length(length, unit, decimal=decimal) for length in self.lengths(text))
         return f"= {words} mm" if unit is Unit.MM else f"= {words}"
 
     def so_far(self, text: str) -> str:
-        """How much of a line that is being typed can be shown already: all of it, unless its end is only begun."""
+        """The part of an unfinished line that can be shown already: all of it, unless its last item is only begun."""
         return text
 
     def offers(self, text: str) -> tuple[WayOut, ...]:
@@ -160,7 +166,10 @@ class Gesture:
         return ()
 
     def type(self, text: str) -> Done | None:
-        """A line was typed: one reading, or several parted by commas that answer one after the other."""
+        """A line was typed: one length, or several with commas between them that answer one after the other.
+
+        RecoatError if it does not answer what is asked for.
+        """
         self._refuse_unwanted(text)
         done = None
         for length in self.lengths(text):
@@ -170,22 +179,22 @@ class Gesture:
         return done
 
     def lengths(self, text: str) -> tuple[float, ...]:
-        """The readings of a line, in mm. ReadingError where it is no list of lengths."""
+        """The lengths in a line, in mm. ReadingError if the line is not a list of lengths."""
         scene, any_sign = self.scene, self.wants_place
         return read_lengths(text, scene.job.unit, decimal=scene.decimal, allow_zero=any_sign, allow_negative=any_sign)
 
     def _refuse_unwanted(self, text: str) -> None:
-        """ReadingError, with what to do first, where nothing can be typed."""
+        """Raise ReadingError, which says what to do first, while nothing can be typed."""
         if not self.wants:
             do = self.example or self.first_step
             raise ReadingError("there is nothing to type here yet", where=quoted(text), do=do)
 
     def read(self, length_mm: float) -> Done | None:
-        """One reading was typed."""
+        """One length was typed, or the next one of a line."""
         return None
 
     def enter(self) -> Done | None:
-        """Return, with nothing typed."""
+        """Return was pressed with nothing typed."""
         return None
 
     def put_in(self) -> Done | None:
@@ -193,39 +202,39 @@ class Gesture:
         return None
 
     def take_out(self) -> Done | None:
-        """Delete was pressed; None where it has nothing of its own to take out, so that the picked parts are meant."""
+        """Delete was pressed after the gesture had begun. None if it has nothing of its own to take out."""
         return None
 
     def turned(self) -> "Gesture":
-        """The gesture that goes on in the other way; this one where there is none."""
+        """The gesture that goes on in the other variant; this one if the mode has one way only."""
         return self
 
     def again(self, scene: Scene) -> "Gesture":
-        """The same gesture, to begin with on another scene."""
+        """The gesture to begin with on another scene: the same mode, or Pick after one that works once."""
         return type(self)(scene)
 
     def back(self) -> None:
-        """Take back the last point or reading."""
+        """Take back the last point or typed length."""
 
     def cancel(self) -> None:
-        """Start again."""
+        """Drop everything and start again."""
 
 
 def stepped(at: Point, scene: Scene) -> Point:
-    """The nearest point that a tape's division would give: pointing is no finer than the screen's dots."""
+    """The nearest point on the divisions of a tape. Zoomed out they are coarser: pointing is no finer than the dots."""
     dot = max(scene.reach_mm / REACH_DOTS, 1.0)
     step = max((step for step in STEPS_MM[scene.job.unit] if step <= dot), default=STEPS_MM[scene.job.unit][0])
     return round(at[0] / step) * step, round(at[1] / step) * step
 
 
 def snapped(at: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
-    """Where a point goes; where snapping is held off, only to the nearest division."""
+    """The place that a pointed place snaps to. While snapping is held off it goes to the nearest division only."""
     place = stepped(at, scene)
     return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm)
 
 
 def box_sizes(left: float, bottom: float, width: float, height: float, scene: Scene) -> tuple[Size, ...]:
-    """The width and height of a box that is being drawn."""
+    """The sizes that show the width and height of a box that is being drawn; all lengths are mm."""
     away = SIZE_AWAY * scene.reach_mm
     right, top = left + width, bottom + height
     return Size((left, bottom), (right, bottom), -away), Size((left, bottom), (left, top), away)

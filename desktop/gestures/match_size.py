@@ -15,7 +15,10 @@ SIZES = {"width": (True, False), "height": (False, True), "both": (True, True)}
 
 
 class MatchSize(OnceOnParts):
-    """The lower left corner of each stays. `width` or `height`, typed, is all that they take then."""
+    """Gives the picked parts the size of another part; the lower left corner of each stays.
+
+    If `width` or `height` is typed, they take only that.
+    """
 
     title = "Match size"
     first_step = "click the part to change"

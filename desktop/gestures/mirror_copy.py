@@ -13,7 +13,10 @@ from shared.job import View, Way
 
 
 class MirrorCopy(OnceOnParts):
-    """The line is upright; in the other way it is level. Once the copy stands, the hand picks."""
+    """Mirrors a copy of the picked parts about an upright line; in the other variant about a level one.
+
+    Once the copy stands, the hand picks.
+    """
 
     title = "Mirror a copy"
     first_step = "click the part to mirror"

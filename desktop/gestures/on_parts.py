@@ -1,4 +1,4 @@
-"""What gestures on the picked parts have in common: where none is picked, a click picks one first."""
+"""What gestures on picked parts have in common: if no part is picked, a click picks one first."""
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Point
@@ -9,7 +9,7 @@ from shared.written.units import show_length
 
 
 class OnParts(Gesture):
-    """Works on the parts that are picked; a click on another one picks that instead."""
+    """A gesture on the picked parts. A click on another part picks that one instead."""
 
     first_step = "click a part first"
 
@@ -23,19 +23,19 @@ class OnParts(Gesture):
         return "" if self.parts else self.first_step
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        """Picks the part in front, unless one under the hand is picked; with Shift in addition."""
+        """Pick the part in front, unless a part under the hand is picked already. Shift adds it to the picked ones."""
         under = parts_at(self.scene.face.parts, *at)
         if not under or any(part.id in self.scene.picked for part in under):
             return None
         return Done("", self.scene.job, (*(self.scene.picked if held.shift else ()), under[0].id))
 
     def words(self, length_mm: float) -> str:
-        """A length as it is shown."""
+        """A length as the job's units show it."""
         return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
 
 
 class OnceOnParts(OnParts):
-    """Something is done once to the picked parts, where the hand points; then the hand picks again."""
+    """A gesture that does something once to the picked parts, where the hand points. Then the hand picks again."""
 
     @property
     def is_steady(self) -> bool:
@@ -48,7 +48,7 @@ class OnceOnParts(OnParts):
 
     @property
     def pointed(self) -> Done | None:
-        """What a click would give; None where it would give nothing."""
+        """What a click would do now; None if it would do nothing or would be refused."""
         if not self.parts:
             return None
         try:
@@ -63,9 +63,9 @@ class OnceOnParts(OnParts):
         return self.act()
 
     def act(self) -> Done | None:
-        """What is done where the hand points; None where it points at nothing. RecoatError where it cannot be done."""
+        """What is done where the hand points; None if it points at nothing. RecoatError if that cannot be done."""
         raise NotImplementedError
 
     def is_of(self, scene: Scene) -> bool:
-        """Whether a scene shows what this one works on: only then it goes on."""
+        """Whether a scene shows the job and the face that this gesture works on. Only then the gesture goes on."""
         return scene.job is self.scene.job and scene.face_id == self.scene.face_id

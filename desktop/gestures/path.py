@@ -1,4 +1,4 @@
-"""The path that a hand traces: which way its sides go, how they bend, how they stand to each other."""
+"""The sides of the outline that `trace` draws: their directions, arcs, and right angles to one another."""
 
 import math
 
@@ -8,11 +8,11 @@ from geometry.snapping.snap import Snap
 from shared.job import Vertex
 
 STILL_MM = 1e-6
-"""A point brought less far than this has not moved."""
+"""A point that moves by no more than this counts as still."""
 
 
 def slant(path: tuple[Vertex, ...]) -> str:
-    """The angle from level of a straight side that is being drawn; "" where it is level or upright."""
+    """The angle of the straight side being drawn, in degrees from level; "" for a level or upright side or an arc."""
     if len(path) < len(("start", "end")) or path[-2].bulge:
         return ""
     degrees = math.degrees(math.atan2(path[-1].y - path[-2].y, path[-1].x - path[-2].x)) % 360
@@ -21,32 +21,32 @@ def slant(path: tuple[Vertex, ...]) -> str:
 
 
 def bent(corners: tuple[Vertex, ...], end: Point, through: Point) -> tuple[Vertex, ...]:
-    """The corners with one more, at the end of an arc through a point."""
+    """The corners with one more, at the end of an arc that goes through a point."""
     last = corners[-1]
     bulge = bulge_through((last.x, last.y), through, end)
     return (*corners[:-1], Vertex(last.x, last.y, bulge), Vertex(*end))
 
 
 def straight_again(corners: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
-    """The side that left the last corner has been taken back."""
+    """The corners after the side that left the last one was taken back: that corner carries no bulge any more."""
     return (*corners[:-1], Vertex(corners[-1].x, corners[-1].y)) if corners else ()
 
 
 def last_way(corners: tuple[Vertex, ...]) -> Point:
-    """The direction of the last straight side; to the right where there is none."""
+    """The direction of the last side, as a vector of length 1; to the right if it is an arc or there is no side yet."""
     if len(corners) < 2 or corners[-2].bulge:
         return 1.0, 0.0
     return unit_way(corners[-1].x - corners[-2].x, corners[-1].y - corners[-2].y)
 
 
 def unit_way(x: float, y: float) -> Point:
-    """The direction of length 1; to the right for none."""
+    """The direction as a vector of length 1; to the right if x and y are 0."""
     length = math.hypot(x, y)
     return (x / length, y / length) if length else (1.0, 0.0)
 
 
 def squared(corners: tuple[Vertex, ...], here: Snap) -> Snap:
-    """The pointed place brought onto the line of the last side or square to it, whichever is nearer."""
+    """The pointed place moved onto the line of the last side, or square to that side, whichever is nearer."""
     last = corners[-1]
     along_x, along_y = last_way(corners)
     dx, dy = here.x - last.x, here.y - last.y

@@ -1,4 +1,7 @@
-"""Pick: click what is in front, again for what is behind it; drag what is picked; pull a corner; or box several."""
+"""Pick: a click picks the part in front, one more click the part behind it.
+
+A drag moves the picked parts, pulls a corner of one, or picks all parts in a box.
+"""
 
 import math
 from collections.abc import Iterable
@@ -24,17 +27,17 @@ from shared.written.units import show_length
 EXAMPLES = {Unit.MM: "as in 35 right, 20 up", Unit.INCH: "as in 1 1/2 right, 3/4 up"}
 
 MOST_SNAPPING = 200
-"""Corners of dragged parts that snap; of more than these only those of their common box do."""
+"""The most corners of dragged parts that snap. If there are more, only the corners of their common box snap."""
 
 CORNER_SHARE = 0.25
-"""A corner reaches no farther than this share of its part, so that a small one can be taken in its middle and moved."""
+"""A corner is pulled from no farther than this share of its part, so that a small part can be moved by its middle."""
 
 DEAD_SHARE = 0.5
 """A hand that moves less than this share of its reach has not begun to drag."""
 
 
 class _Doing(Enum):
-    """What the hand, once down, is about to do or does."""
+    """What the hand does, or is about to do, while the button is down."""
 
     NOTHING = auto()
     MOVING = auto()
@@ -43,9 +46,10 @@ class _Doing(Enum):
 
 
 class Pick(Gesture):
-    """A wall is dragged only once it is picked: until then a drag over it boxes what stands on it.
+    """Picks, moves and resizes parts.
 
-    A locked part can be picked, and is neither dragged nor pulled; nor is anything together with it.
+    A wall is dragged only once it is picked: until then a drag over it picks what stands on it by a box. A locked part
+    can be picked. It is neither dragged nor pulled, and no other part is dragged together with it.
     """
 
     def __init__(self, scene: Scene) -> None:
@@ -76,7 +80,7 @@ class Pick(Gesture):
 
     @property
     def moving(self) -> tuple[str, ...]:
-        """The ids of the parts that are being dragged or pulled; none while nothing is."""
+        """The ids of the parts that are being dragged or pulled; empty while none is."""
         return tuple(part.id for part in self._moving) if self._dragged else ()
 
     @property
@@ -141,7 +145,7 @@ class Pick(Gesture):
         return f"{named(self._moved_by_words)} {', '.join(said) or 'stays'}"
 
     def type(self, text: str) -> Done | None:
-        """Ways move what is dragged, or what is picked; a length alone goes with the hand that drags."""
+        """A line with directions moves the dragged or picked parts. A length alone moves dragged parts only."""
         if not self._says_ways(text):
             return super().type(text)
         across, up = read_moves(text, self.scene.job.unit, decimal=self.scene.decimal)
@@ -151,7 +155,7 @@ class Pick(Gesture):
         return Done(f"Move {named(parts)}", job, tuple(part.id for part in parts))
 
     def read(self, length_mm: float) -> Done | None:
-        """While dragging: so far, towards the hand, across or up."""
+        """Move the dragged parts by this length towards the hand: across or up, whichever it went farther."""
         if not self._is_moving:
             return None
         refuse_locked(self._moving)
@@ -180,7 +184,7 @@ class Pick(Gesture):
         return self._moving if self._is_moving else self._picked_parts()
 
     def _says_ways(self, text: str) -> bool:
-        """Whether a line is to say which way: it always is where no hand shows it."""
+        """Whether a line is read as directions: always, unless a drag shows the direction and the line names none."""
         return bool(self.wants) and (not self._is_moving or names_ways(text))
 
     def _picked_parts(self) -> tuple[Part, ...]:
@@ -193,7 +197,7 @@ class Pick(Gesture):
         return box_sizes(left, bottom, right - left, top - bottom, self.scene)
 
     def _aimed(self) -> SnapTargets:
-        """What can be snapped to; found only once something is dragged."""
+        """What the dragged parts can snap to; found only once something is dragged."""
         if self._targets is None:
             self._targets = aims(self.scene, self._moving)
         return self._targets
@@ -218,7 +222,7 @@ class Pick(Gesture):
             self._snap = Snap(*self._at, words="it cannot be made so")
 
     def _corner_under(self, at: Point) -> Point | None:
-        """The corner opposite to the one under the hand, of the only part that is picked."""
+        """The corner opposite the one under the hand; None unless one unlocked part alone is picked."""
         picked = self._picked_parts()
         if len(picked) != 1 or picked[0].locked:
             return None
@@ -230,7 +234,7 @@ class Pick(Gesture):
         return None
 
     def _dropped(self, held: Held) -> Done | None:
-        """What a drag came to. JobError where it was of a locked part."""
+        """What a drag came to. JobError if a locked part was dragged."""
         moving = self._moving
         done = self._boxed(held) if self._doing is _Doing.BOXING else self._moved()
         self.cancel()
@@ -250,7 +254,7 @@ class Pick(Gesture):
         return self._picking(dict.fromkeys((*before, *inside)))
 
     def _clicked(self, held: Held) -> Done:
-        """The part in front; where that is the only one picked already, the next behind it."""
+        """Pick the part in front, or the next one behind the only picked part. Shift adds a part or takes it away."""
         under = [part.id for part in parts_at(self.scene.face.parts, *self._down)]
         picked = self.scene.picked
         if not under:
@@ -266,7 +270,7 @@ class Pick(Gesture):
 
 
 def named(parts: tuple[Part, ...]) -> str:
-    """The parts in a few words, for the label of a step."""
+    """The parts in a few words, for the label of an edit."""
     if len(parts) == 1:
         return parts[0].name or parts[0].kind.value
     return f"{len(parts)} parts"

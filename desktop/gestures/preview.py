@@ -11,12 +11,12 @@ Box = tuple[float, float, float, float]
 
 
 class Preview(NamedTuple):
-    """Millimetres of the face.
+    """What is shown over the face, in millimetres of the face.
 
-    `outlines` are closed shapes that would come to be, `path` is an open line being traced, `rubber` the box (left,
+    `outlines` are closed shapes that would come to be. `path` is an open line being traced. `rubber` is the box (left,
     bottom, right, top) that picks what is in it. `guides` lead to what was snapped to, `spot` is the point snapped to
-    and `words` says what it is. `photo` lies over the face and under all this; `marks` are points set on it,
-    or the corners that can be taken; `dots` are smaller ones.
+    and `words` say what it is. `photo` lies over the face and under everything else here. `marks` are points set on
+    the photo, or corners that can be taken hold of. `dots` are smaller than marks.
     """
 
     outlines: tuple[Outline, ...] = ()

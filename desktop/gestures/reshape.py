@@ -1,4 +1,7 @@
-"""Corners: the outline of one part, corner by corner and side by side, dragged or typed."""
+"""Corners: one part's outline is changed corner by corner and side by side.
+
+A corner or side is dragged, or changed by a typed line, which `reshape_lines` reads.
+"""
 
 import math
 from collections.abc import Callable
@@ -35,9 +38,10 @@ OF_SIDES = {
 
 
 class Corners(OnParts):
-    """A click chooses a corner or a side of the only part that is picked, Return the next one; then it is typed.
+    """Changes the outline of the one part that is picked.
 
-    In the other way a click on a side puts a corner in.
+    A click chooses a corner or a side of it, Return the next one; a drag or a typed line then changes that. In the
+    other variant a click on a side puts a corner in.
     """
 
     first_step = "click a corner or a side first, or press Return"
@@ -120,7 +124,7 @@ class Corners(OnParts):
         return None
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
-        """With the button down the chosen corner or side goes along."""
+        """While the button is down, the chosen corner or side goes with the hand."""
         part, chosen, down = self.part, self._chosen, self._down
         if part is None or chosen is None or down is None:
             return
@@ -162,14 +166,14 @@ class Corners(OnParts):
         return None
 
     def put_in(self) -> Done | None:
-        """A corner in the middle of the chosen side."""
+        """Put a corner in the middle of the chosen side. JobError if no side is chosen."""
         part, chosen = self.part, self._chosen
         if part is None or chosen is None or not chosen.is_side:
             raise JobError("a corner is put in on a side", do="click the side first")
         return self._put_in(part, chosen.number, side_at(part.outline, chosen.number).middle)
 
     def take_out(self) -> Done | None:
-        """The part without the chosen corner."""
+        """Take the chosen corner out; None if nothing is chosen. JobError if a side is chosen."""
         part, chosen = self.part, self._chosen
         if part is None or chosen is None:
             return None
@@ -184,7 +188,7 @@ class Corners(OnParts):
         return self
 
     def again(self, scene: Scene) -> Gesture:
-        """What was chosen stays so, as long as it is there."""
+        """The same mode. The chosen corner or side stays chosen if the same part is picked and still has it."""
         parts = [part for part in scene.face.parts if part.id in scene.picked]
         is_there = (
             self._chosen is not None
@@ -204,7 +208,7 @@ class Corners(OnParts):
         self._down = self._changed = self._snap = self._targets = None
 
     def _under(self, outline: Outline, at: Point) -> Chosen | None:
-        """The corner under the hand, else the side."""
+        """The corner under the hand, else the side; None if neither is within reach."""
         reach, around = self.scene.reach_mm, sides(outline)
         corner = min(around, key=lambda side: math.dist(side.start, at))
         if math.dist(corner.start, at) <= reach:
@@ -213,7 +217,7 @@ class Corners(OnParts):
         return Chosen(side.vertex, is_side=True) if side.distance_mm(*at) <= reach else None
 
     def _aimed(self, part: Part, chosen: Chosen) -> SnapTargets:
-        """What can be snapped to: all that stays."""
+        """What the chosen corner or side can snap to: everything that stays."""
         if self._targets is None:
             gone = {chosen.number, (chosen.number + chosen.is_side) % len(part.outline)}
             own = [(vertex.x, vertex.y) for number, vertex in enumerate(part.outline) if number not in gone]
@@ -231,7 +235,10 @@ class Corners(OnParts):
         return Done(f"Reshape {named(self.parts)}", job, self.scene.picked, shown)
 
     def _sizes(self, outline: Outline) -> tuple[Size, ...]:
-        """The size of the chosen side; the sizes of those that change while it is dragged, or that meet in a corner."""
+        """The sizes to show: the chosen side's, its neighbours' while it is dragged, or those of a corner's two sides.
+
+        Arcs show no size.
+        """
         chosen = self._chosen
         if chosen is None or chosen.number >= len(outline):
             return ()
@@ -252,10 +259,10 @@ def _dragged(outline: Outline, chosen: Chosen, to: Point) -> Reshaped:
 
 
 def _middle(outline: Outline, chosen: Chosen | None) -> tuple[Point, ...]:
-    """The middle of the chosen side: what is chosen has a ring and a dot."""
+    """The middle of the chosen side, which gets a ring: what is chosen has a ring and a dot. Empty for a corner."""
     return (side_at(outline, chosen.number).middle,) if chosen and chosen.is_side else ()
 
 
 def _corner(outline: Outline, chosen: Chosen | None) -> tuple[Point, ...]:
-    """The chosen corner."""
+    """The chosen corner, which gets a dot in its ring. Empty for a side."""
     return (side_at(outline, chosen.number).start,) if chosen and not chosen.is_side else ()

@@ -1,4 +1,4 @@
-"""What is typed of a corner or a side: where it goes, how long it is, `round 50`, `cut 50`, `rise 60`, `radius 300`."""
+"""Typed lines that change a corner or a side: a new place or length, `round 50`, `cut 50`, `rise 60`, `radius 300`."""
 
 import math
 import re
@@ -37,21 +37,24 @@ _OF_SIDES: dict[str, tuple[Callable[[Outline, int, float], Reshaped], str]] = {
 
 
 class Chosen(NamedTuple):
-    """A corner, or the side that leaves it."""
+    """A corner by its number in the outline, or the side that leaves that corner."""
 
     number: int
     is_side: bool = False
 
 
 class OutlineChange(NamedTuple):
-    """What a line comes to, and in words."""
+    """The change that a line makes, and the same in words."""
 
     reshaped: Reshaped
     words: str
 
 
 def read_change(outline: Outline, chosen: Chosen, text: str, scene: Scene) -> OutlineChange:
-    """What a line does to a corner or a side. ReadingError where it says no such thing, OutlineError where it fails."""
+    """What a line does to a corner or a side.
+
+    ReadingError if the line cannot be read, OutlineError if the outline cannot be made so.
+    """
     word = _WORD.match(text)
     if word is not None:
         return _named(outline, chosen, word["word"].lower(), word["length"], scene)

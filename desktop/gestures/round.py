@@ -14,7 +14,7 @@ from shared.job import Outline
 
 
 class Circle(Shaping):
-    """A circle from its centre and a point of its edge, or its radius."""
+    """Draws a circle from its centre and a point of its edge, or its radius."""
 
     start_words = "the centre, or its distance from the left end"
     reach_words = "radius"
@@ -75,7 +75,7 @@ class Circle(Shaping):
         return circle(*start, math.dist(start, to))
 
     def _at_distance(self, length_mm: float) -> Point:
-        """The point at this distance from the start, towards the hand; to the right where it is nowhere."""
+        """The point at this distance from the start, towards the hand; to the right if the hand shows no direction."""
         x, y = self._start or (0.0, 0.0)
         to_x, to_y = self._pointed or (x, y)
         away = math.hypot(to_x - x, to_y - y)
@@ -85,7 +85,7 @@ class Circle(Shaping):
 
 
 class CircleAcross(Circle):
-    """A circle from one point of its edge to the opposite one, or its diameter."""
+    """Draws a circle from one point of its edge to the opposite one, or from its diameter."""
 
     start_words = "a point of the edge, or its distance from the left end"
     reach_words = "diameter"
@@ -105,7 +105,7 @@ class CircleAcross(Circle):
 
 
 class RoundedBox(Box):
-    """A box whose corners are rounded: after its width and height it asks for their radius."""
+    """Draws a box with rounded corners: after its width and height it asks for their radius."""
 
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)
@@ -166,7 +166,7 @@ class RoundedBox(Box):
         return min(right - left, top - bottom) / 2
 
     def _pointed_radius(self) -> float:
-        """How far the hand is inside the nearest upright side of the box."""
+        """How far inside the nearest upright side of the box the hand is, mm; at most half the box's shorter side."""
         if self._bounds is None or self._pointed is None:
             return 0.0
         left, _, right, _ = self._bounds

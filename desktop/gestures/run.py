@@ -26,9 +26,10 @@ BASE, WALL = "cabinets", "wall cabinets"
 
 
 class Run(Gesture):
-    """A line of widths and words is a row. Where it begins is pointed at, or said by a length alone; else it goes on.
+    """Draws a row of cabinets from a typed line of widths and words.
 
-    In the other way the row is one of wall cabinets, as it is where `above` stands at the head of the line.
+    The row begins where the hand points or at a length typed alone; otherwise it goes on from the cabinets that stand
+    there. In the other variant, or if the line begins with `above`, it is a row of wall cabinets.
     """
 
     first_step = "choose a wall: a row of cabinets stands on one"
@@ -39,7 +40,7 @@ class Run(Gesture):
         self._here: Snap | None = None
         self._start: float | None = None
         self._above = False
-        # Where a row of cabinets goes on, and one of wall cabinets; nowhere on a plan.
+        # How far from the left end a row of cabinets goes on, and one of wall cabinets; empty on a plan.
         goes_on = (next_start(scene.job, scene.face_id, above) for above in (False, True))
         self._goes_on = tuple(goes_on) if scene.face.view is View.ELEVATION else ()
 
@@ -77,7 +78,7 @@ class Run(Gesture):
         self._here = snapped(at, self._targets, self.scene, held)
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        """The row begins over or under where the hand is."""
+        """Begin the row straight above or below the hand, at its distance from the left end."""
         self.point(at, held)
         if self._goes_on and self._here is not None:
             self._begin_at(self._here.x)
@@ -94,13 +95,13 @@ class Run(Gesture):
         return self._summary(self._laid(self._row(so_far))) + more
 
     def so_far(self, text: str) -> str:
-        """The row as far as its items are whole. A length alone is mostly the width of the first one."""
+        """The line up to its last whole item; "" for a length alone, which mostly is the width of a first item."""
         if self._start_in(text) is not None:
             return ""
         return row_so_far(text, self.scene.job.unit, decimal=self.scene.decimal)
 
     def offers(self, text: str) -> tuple[WayOut, ...]:
-        """What could be made narrower in a row that does not fit."""
+        """Lines for a narrower row, if the typed row does not fit; none if it cannot be read."""
         scene = self.scene
         try:
             self._refuse_plan()
@@ -126,7 +127,7 @@ class Run(Gesture):
         return self._in_way(self.scene, above=not self._above)
 
     def again(self, scene: Scene) -> Gesture:
-        """On another face one begins with what stands on the floor."""
+        """The same mode. On another face it begins with cabinets that stand on the floor."""
         return self._in_way(scene, above=self._above and scene.face_id == self.scene.face_id)
 
     def back(self) -> None:
@@ -161,7 +162,7 @@ class Run(Gesture):
         return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
 
     def _start_in(self, text: str) -> float | None:
-        """Where a length that stands alone says that the row begins; None where the line says more, or nothing."""
+        """Where the row begins, in mm, if the line is one length alone; None if it says more, or nothing."""
         try:
             return read_length(text, self.scene.job.unit, decimal=self.scene.decimal, allow_zero=True)
         except ReadingError:
@@ -192,7 +193,7 @@ class Run(Gesture):
         return f"{many}{self._words(laid.width_mm)} of {free}{mm}, {self._words(laid.left_mm)} left"
 
     def _shown(self, laid: LaidRow) -> Preview:
-        """How long the row is, under the face."""
+        """The row's length, shown as a size under the face."""
         bottom = extent(self.scene.face)[1]
         end = laid.start_mm + laid.width_mm
         return Preview(sizes=(Size((laid.start_mm, bottom), (end, bottom), -SIZE_AWAY * self.scene.reach_mm),))

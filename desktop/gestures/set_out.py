@@ -1,4 +1,4 @@
-"""Set-out: readings along a face, which make the lines that drawing snaps to; how they close is said as they come."""
+"""Set-out: readings along a face make the lines that drawing snaps to. As they are typed, how they close is shown."""
 
 from itertools import cycle
 from typing import NamedTuple
@@ -19,7 +19,7 @@ from shared.written.units import show_length
 
 
 class _Turn(NamedTuple):
-    """How readings without words are taken."""
+    """How readings are taken if the line does not say it: running or as a chain, across or up."""
 
     how: How
     way: Way
@@ -34,9 +34,9 @@ TURNS = (
 
 
 class SetOut(Gesture):
-    """A line of readings is taken at once. Pressing on the face says where a chain begins.
+    """Takes a whole line of readings at once. A press on the face says where a chain begins.
 
-    The other way is a chain instead of running readings, then both upwards.
+    The variants follow one another: running readings across, a chain across, running readings up, a chain up.
     """
 
     first_step = "choose a face first"
@@ -78,7 +78,7 @@ class SetOut(Gesture):
         self._here = snapped(at, self._targets, self.scene, held)
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
-        """A chain begins here."""
+        """Begin a chain here."""
         self.point(at, held)
         if self._here is not None:
             self._from_mm = self._here.x if self._turn.way is Way.ACROSS else self._here.y
@@ -86,7 +86,7 @@ class SetOut(Gesture):
         return None
 
     def says(self, text: str) -> str:
-        """For each reading the line that it joins and how it closes there; what is left to the end of the face."""
+        """For each reading, the set-out line that it joins and how it closes there. Then what is left of the face."""
         job, said = self.scene.job, []
         for group in self._groups(text):
             said.append(self._group_words(job, group))
@@ -122,7 +122,7 @@ class SetOut(Gesture):
         return next(turns)
 
     def _groups(self, text: str) -> tuple[Group, ...]:
-        """The groups of a line; what a group does not say is as the group before it, or as the gesture has it."""
+        """The groups of readings in a line. What a group does not say it takes from the one before, or the gesture."""
         scene, (how, way) = self.scene, self._turn
         groups = []
         for group in read_set_out(text, scene.job.unit, decimal=scene.decimal):
@@ -151,7 +151,10 @@ class SetOut(Gesture):
         return tuple(sorted(DIAGONALS, key=lambda corners: corners in read))
 
     def _begins(self, job: Job, group: Group) -> str:
-        """The mark that a chain begins from: the line nearest to the place that was said or pressed."""
+        """The mark that a chain begins from: the set-out line nearest to the typed or pressed place, else the start.
+
+        ReadingError if no set-out line is there.
+        """
         place = self._from_mm if group.from_mm is None else group.from_mm
         way = group.way or Way.ACROSS
         if not place or (group.from_mm is None and way is not self._turn.way):
@@ -192,11 +195,11 @@ class SetOut(Gesture):
         return f"{at} is {self._words(abs(each.off_mm))} {'beyond' if each.off_mm > 0 else 'short of'} {line}"
 
     def _is_off(self, each: Closing) -> bool:
-        """Whether it misses its line by as much as is shown."""
+        """Whether a reading misses its line by enough to be seen in the job's units."""
         return self._words(abs(each.off_mm)) != self._words(0.0)
 
     def _shown(self, job: Job) -> Preview:
-        """The four corners, once the readings place them."""
+        """The four corners of the face, once the readings place them; nothing before."""
         corners = set_out(find_face(job, self.scene.face_id), job.tape, job.unit).corners
         return Preview(outlines=(tuple(Vertex(x, y) for x, y in corners.points),)) if corners else Preview()
 

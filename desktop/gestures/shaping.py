@@ -1,4 +1,7 @@
-"""What drawing a new part has in common: a point to start from, snapping, trying it out, and adding it."""
+"""What modes that draw a new part have in common: a point to start from, snapping, a trial, and adding the part.
+
+`box`, `round` and `trace` are the shapes.
+"""
 
 import re
 
@@ -21,19 +24,19 @@ _TIMES = re.compile(r"[x*\u00d7]", re.IGNORECASE)
 _CENTRED = re.compile(r"\bcent(?:red|ered)\b", re.IGNORECASE)
 
 PLACE_READINGS = 2
-"""From the left end, and from the floor or the wall."""
+"""A place is typed as two lengths: from the left end, and from the floor or the wall."""
 
 
 class Shaping(Gesture):
-    """A gesture from which a new part comes. It starts from a point, pointed at or typed as two readings.
+    """A gesture that draws a new part. It starts from a point, which is pointed at or typed as two lengths.
 
-    A line may begin with what the part is, and may say sizes before the place, as people do:
-    `sink 900 by 440 at 860, 80`, or `900 x 440`, is `sink 860, 80, 900, 440`. `cut-out 500 by 400 centred` stands in
-    the middle of what is picked.
+    A line may begin with what the part is. It may say the sizes before the place, as people do:
+    `sink 900 by 440 at 860, 80`, or `900 x 440`, is `sink 860, 80, 900, 440`. `cut-out 500 by 400 centred` goes in the
+    middle of the picked parts.
     """
 
     has_width_and_height = False
-    """Whether its sizes are two or more."""
+    """Whether the shape has a width and a height to type, and not one size alone."""
 
     start_words = "a corner, or its distance from the left end"
     """What the reading line asks for first."""
@@ -48,12 +51,12 @@ class Shaping(Gesture):
 
     @property
     def outline(self) -> Outline:
-        """The new part as it would be now; empty while there is none."""
+        """The new part's outline as it would be now; empty while there is none."""
         return ()
 
     @property
     def sizes(self) -> tuple[Size, ...]:
-        """What is shown of its sizes."""
+        """The sizes that are shown while the part is drawn."""
         return ()
 
     @property
@@ -103,14 +106,14 @@ class Shaping(Gesture):
         return sizes if rest == text else (*self._centred(sizes, text), *sizes)
 
     def from_middle(self, sizes: tuple[float, ...]) -> Point | None:
-        """How far left of its middle, and below it, a part of these sizes begins; None where they do not say."""
+        """How far left of its middle, and below it, a part of these sizes begins, mm; None if the sizes do not say."""
         return None
 
     def in_order(self, text: str, *, has_place: bool = False) -> str:
-        """The readings of a line in the order in which they are wanted: the place, then the sizes.
+        """The lengths of a line in the order in which they are asked for: the place, then the sizes.
 
-        Before a place, or where it is known (`has_place`), `900 x 440` is a width and a height and no multiple.
-        ReadingError where `at` is followed by half a place: a size must not be taken for the other half.
+        Before a place, or if the place is known (`has_place`), `900 x 440` is a width and a height, not a multiple.
+        ReadingError if only half a place follows `at`: a size must not be taken for the other half.
         """
         size, *place = _AT.split(_BY.sub(",", text), maxsplit=1)
         if (place or has_place) and self.has_width_and_height and len(parted(size, self.scene.decimal)) == 1:
@@ -125,7 +128,7 @@ class Shaping(Gesture):
         self._here = snapped(at, self._targets, self.scene, held)
 
     def back(self) -> None:
-        """A typed start is typed again as a whole."""
+        """Take back the start. A typed start is typed again as a whole."""
         self._start = self._left = None
 
     def cancel(self) -> None:
@@ -133,11 +136,14 @@ class Shaping(Gesture):
 
     @property
     def _pointed(self) -> Point | None:
-        """Where the hand is, snapped."""
+        """Where the hand points, after snapping; None before it has pointed."""
         return (self._here.x, self._here.y) if self._here else None
 
     def _centred(self, sizes: tuple[float, ...], text: str) -> Point:
-        """Where a part of these sizes begins in the middle of what is picked."""
+        """Where a part of these sizes begins if it stands in the middle of the picked parts.
+
+        ReadingError if no part is picked or the line says more than sizes.
+        """
         boxes = [outline_box(part.outline) for part in self.scene.face.parts if part.id in self.scene.picked]
         away = None if self.is_begun else self.from_middle(sizes)
         if not boxes:
@@ -149,12 +155,12 @@ class Shaping(Gesture):
         return (left + right) / 2 - away[0], (bottom + top) / 2 - away[1]
 
     def _take_kind(self, named: Named) -> None:
-        """What a line says at its head: the kind and the name of the new part."""
+        """Take over what a line says at its head: the kind and the name of the new part."""
         self.scene = self.scene._replace(kind=named.kind)
         self._name = named.name
 
     def _read_start(self, length_mm: float) -> None:
-        """The first reading is the distance from the left end, the second the height."""
+        """Take a typed length: the first is the distance from the left end, the second the height."""
         if self._left is None:
             self._left = length_mm
         else:
@@ -174,18 +180,18 @@ class Shaping(Gesture):
         return Done(f"Draw {what}", with_parts(scene.job, scene.face_id, (part,)), (part.id,))
 
     def _finished(self, outline: Outline) -> Done:
-        """The new part, where it can be measured; OutlineError otherwise."""
+        """The edit that adds the new part. OutlineError if the part cannot be measured."""
         check_outline(outline, f"new {self.scene.kind.value}")
         return self._added(outline)
 
 
 def positive(length_mm: float, what: str) -> float:
-    """The length, where it is one. ReadingError otherwise."""
+    """The same length. ReadingError if it is zero or negative."""
     if length_mm <= 0:
         raise ReadingError(f"the {what} must be more than nothing", do="type it again")
     return length_mm
 
 
 def way(start: float, pointed: float | None) -> float:
-    """To which side of `start` the hand is: 1 or -1; 1 where it is nowhere."""
+    """The side of `start` on which the hand is: -1 to the left or below, else 1; 1 if the hand has not pointed."""
     return -1.0 if pointed is not None and pointed < start else 1.0

@@ -16,11 +16,14 @@ from shared.written.units import show_length
 from takeoff.drawing.sizes import face_sizes, part_sizes, step_mm
 
 NEAR = 2.0
-"""How near the hand must come to a size, in its reaches: the numbers are written beside the line."""
+"""How near the hand must come to the line of a size, in reaches of the hand: its number is written beside the line."""
 
 
 class Shift(Gesture):
-    """A size is clicked, or it is the width of the one part that is picked; in the other way its height."""
+    """Gives one size of the face the length that the tape says.
+
+    The size is clicked, or it is the width of the one part that is picked; in the other variant its height.
+    """
 
     first_step = "click a size of the face first"
 
@@ -135,7 +138,7 @@ class Shift(Gesture):
 
 
 def _run(size: Size) -> tuple[Way, tuple[float, float]]:
-    """Which way a size runs, and from where to where."""
+    """The way that a size is measured, and the two places along it, mm."""
     (x0, y0), (x1, y1) = size.start, size.end
     if abs(x1 - x0) >= abs(y1 - y0):
         return Way.ACROSS, (min(x0, x1), max(x0, x1))
@@ -156,7 +159,7 @@ def _middle(size: Size) -> Point:
 
 
 def _away(size: Size, at: Point) -> float:
-    """How far a point is from the line that a size is drawn with."""
+    """How far a point is from the line that a size is drawn with, mm."""
     (x0, y0), (x1, y1) = _drawn(size)
     dx, dy = x1 - x0, y1 - y0
     share = ((at[0] - x0) * dx + (at[1] - y0) * dy) / ((dx * dx + dy * dy) or 1.0)

@@ -19,7 +19,10 @@ MOST_SIZES_SAID = 6
 
 
 class Split(OnParts):
-    """One line says into what. Fronts get the room's reveal between them, other parts none, unless the line says so."""
+    """Splits the picked parts as one line says.
+
+    Fronts get the room's reveal between them and other parts get none, unless the line names a reveal.
+    """
 
     first_step = "click the part to split"
 
@@ -89,7 +92,7 @@ class Split(OnParts):
         return next(rooms).heights.reveal_mm if usual()[part.kind].front else 0.0
 
     def _size(self, pieces: Division) -> Callable[[Part], Size]:
-        """The size of a piece, the way that it was split."""
+        """What gives the size of a piece: its height if the pieces stand one over another, else its width."""
         away, up = SIZE_AWAY * self.scene.reach_mm, self._is_up(pieces)
 
         def size(part: Part) -> Size:

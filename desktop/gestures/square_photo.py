@@ -1,4 +1,7 @@
-"""Square the photo: four marks on it, then what they are the corners of: a rectangle, or four points so far apart."""
+"""Square the photo: the person marks four points on it and types what is known of them.
+
+Either they are the corners of a rectangle with a known width and height, or the distances between them are known.
+"""
 
 from msgspec.structs import replace
 
@@ -30,10 +33,10 @@ FIRST_FROM_LEFT = "how far it is from the left end, or ⏎ for 0"
 
 
 class SquarePhoto(Gesture):
-    """The photo lies over the face as it is. Marks are clicked, or typed as dots from its left and from its top.
+    """Squares a photo, which lies over the face as it was taken.
 
-    Where the person says nothing else, what was marked stands in the lower left corner of the face (on a plan in the
-    upper left).
+    Marks are clicked, or typed as dots from the photo's left and from its top. Unless the person says otherwise, what
+    was marked stands in the lower left corner of the face (on a plan in the upper left).
     """
 
     title = "Square the photo"
@@ -125,13 +128,13 @@ class SquarePhoto(Gesture):
         return None
 
     def turned(self) -> Gesture:
-        """The marks stay; what was said of them is said anew."""
+        """The marks stay; their sizes are typed anew."""
         self._by_distances = not self._by_distances
         self._forget_sizes()
         return self
 
     def again(self, scene: Scene) -> Gesture:
-        """Once squared, or when the face is another, the hand picks."""
+        """Pick: the photo is squared, or another face is shown."""
         return Pick(scene)
 
     def back(self) -> None:

@@ -1,4 +1,7 @@
-"""Trace: corner after corner, sides typed or pointed, straight or arcs, closed by returning to the start."""
+"""Trace: an outline is drawn corner by corner and closes when it is back at its start.
+
+Its sides are straight or arcs, and each is pointed or typed.
+"""
 
 import copy
 import math
@@ -22,14 +25,16 @@ EXAMPLES = {
     Unit.MM: ("as in 0, 900, 600 right, 400 up", "as in 600, 600 right, 600 at 45, to 0, 1800"),
     Unit.INCH: ("as in 0, 36, 24 right, 18 up", "as in 24, 24 right, 24 at 45, to 0, 72"),
 }
-"""Before there is a corner, and after."""
+"""What could be typed before there is a corner, and after."""
 
 FEWEST_CORNERS = 3
-"""Of an outline with straight sides; with an arc two do."""
+"""The fewest corners of an outline with straight sides only; with an arc, two are enough."""
 
 
 class Trace(Shaping):
-    """Sides may be typed with their ways: `600 right, 400 up`, `600 at 45`, `to 600, 870`, `900 right rise 120 up`.
+    """Draws the outline of a new part corner by corner.
+
+    Sides may be typed with their directions: `600 right, 400 up`, `600 at 45`, `to 600, 870`, `900 right rise 120 up`.
 
     A corner carries the bulge of the side that left it. While `_arc_to` is set, the arc to it waits for its rise.
     """
@@ -76,7 +81,7 @@ class Trace(Shaping):
 
     @property
     def outline(self) -> Outline:
-        """Closed straight from where the hand is."""
+        """The corners so far and the place of the hand, closed by a straight side; empty while they are too few."""
         path = self._path()
         return path if len(path) >= FEWEST_CORNERS or any(corner.bulge for corner in path) else ()
 
@@ -112,7 +117,7 @@ class Trace(Shaping):
         return self._go_to(self._pointed or at)
 
     def says(self, text: str) -> str:
-        """For ways, how far it is back to the start."""
+        """For sides with directions, how far it is from the end of the last one back to the start."""
         if not names_ways(_without_kind(text)):
             return super().says(text)
         trial = copy.copy(self)
@@ -170,7 +175,7 @@ class Trace(Shaping):
         self._aim()
 
     def _walk(self, step: TracedSide) -> Done | None:
-        """One typed step: a side, the first corner by its place, or the rise of an arc that waits for it."""
+        """Take one typed item: a side, the first corner by its place, or the rise of an arc that waits for it."""
         go, rise = step
         if isinstance(go, By) and rise is None and (go.way is None or self._arc_to is not None):
             return self.read(go.length_mm) if go.way is None else self._end_arc(self._risen(go))
@@ -197,7 +202,7 @@ class Trace(Shaping):
         return last.x + go.way[0] * length, last.y + go.way[1] * length
 
     def _path(self) -> tuple[Vertex, ...]:
-        """The corners with the side that the hand is drawing."""
+        """The corners so far and the side that the hand is drawing."""
         pointed = self._pointed
         if not self._corners or pointed is None:
             return self._corners
@@ -217,7 +222,7 @@ class Trace(Shaping):
         )
 
     def _is_at_a_corner(self) -> bool:
-        """A corner pointed at is meant, square or not."""
+        """Whether the hand points at a corner: then that corner is meant, square or not."""
         return self._here is not None and self._here.words.startswith("corner")
 
     def _go_to(self, to: Point) -> Done | None:
@@ -239,7 +244,7 @@ class Trace(Shaping):
         return None
 
     def _end_arc(self, through: Point) -> Done | None:
-        """The arc to `_arc_to` goes through this point."""
+        """End the arc to `_arc_to`, which goes through this point."""
         if self._arc_to is None:
             return None
         *_, last, end = bent(self._corners, self._arc_to, through)
@@ -261,12 +266,12 @@ class Trace(Shaping):
         self._aim()
 
     def _aim(self) -> None:
-        """What is drawn can be snapped to as well."""
+        """Let the hand snap to the corners drawn so far as well."""
         own = tuple((corner.x, corner.y) for corner in self._corners)
         self._targets = aimed(self.scene, own)
 
     def _along(self, length_mm: float) -> Point:
-        """So far from the last corner towards the hand; on as before, or to the right, where it is nowhere."""
+        """The point this far from the last corner towards the hand. Before the hand points, the last side goes on."""
         last = self._corners[-1]
         x, y = self._direction()
         return last.x + x * length_mm, last.y + y * length_mm
