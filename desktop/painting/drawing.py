@@ -1,7 +1,8 @@
-"""A drawing on any painter: screen, strip, print, PDF, SVG, PNG.
+"""The one routine that paints a drawing onto any painter: screen, strip, print, PDF, SVG, PNG.
 
-The painter's units are 1/96 inch (a screen's pixels at usual size); lettering is in the painter's font. What is painted
-is the drawing's; the options only say what of it is wanted, and what is picked or lit up.
+The painter's units are 1/96 inch (a screen's pixels at usual size). Lettering is in the painter's font. What is painted
+comes from the drawing, which `takeoff.drawing` puts together. The options only say how much of it to paint, and which
+parts are picked or lit up.
 """
 
 from collections.abc import Iterable, Sequence
@@ -29,19 +30,19 @@ REACH_PX = 8.0
 """How far paint reaches beyond the path that it follows: more than half the widest line and half a handle."""
 
 OVERLAY_SHARE = 0.25
-"""How much of its colour a part has that does not hide what is behind it."""
+"""The share of its colour (0 to 1) that a part has if it does not hide what is behind it."""
 
 OVERLAY_DASHES = (6.0, 4.0)
 
 PATTERN_SHARE, OUTLINE_SHARE = 0.3, 0.6
-"""Of black or white in a finish's colour, for the lines of a kind's pattern and the line round a part (own choice)."""
+"""The share of black or white mixed into a finish's colour, for a pattern's lines and for outlines (own choice)."""
 
 PLATE_PX = 2.0
-"""What the plate under a name stands out to its left and right."""
+"""How far the plate under a name stands out to the left and right of the name."""
 
 
 class Stroke(NamedTuple):
-    """How lines of a role are drawn: their colour, width, and dashes in widths."""
+    """How lines of a role are drawn: their colour, width in 1/96 inch, and dashes in widths."""
 
     colour: str
     width: float
@@ -49,7 +50,7 @@ class Stroke(NamedTuple):
 
 
 def strokes(look: Look) -> dict[Role, Stroke]:
-    """How lines are drawn, in that order: tape lies along beads, and its dashes let them be seen."""
+    """How lines of each role are drawn, in the order of drawing: dashes of tape lie over beads and let them be seen."""
     return {
         Role.FLOOR: Stroke(look.ink, 2.0),
         Role.SET_OUT: Stroke(look.set_out, 1.0, (8.0, 3.0, 2.0, 3.0)),
@@ -59,11 +60,12 @@ def strokes(look: Look) -> dict[Role, Stroke]:
 
 
 class PaintOptions(NamedTuple):
-    """What of a drawing is wanted. `picked` and `lit` are ids of parts; lines are `weight` times their usual width.
+    """How much of a drawing to paint. `picked` and `lit` are ids of parts.
 
-    Fills and patterns have `density` of their colour: below 1 what lies under the face shows through, but for what is
-    lit. `lit_lines` are paths on the face that shine, whether or not lines of their role are shown. Where there are
-    `finishes` (a part's id and the colour of its finish, "" for none) parts are shown in them, and not as kinds.
+    Lines are `weight` times their usual width. Fills and patterns have the share `density` of their colour: below 1
+    what lies under the face shows through, but not through lit parts. `lit_lines` are paths on the face that shine,
+    whether or not lines of their role are shown. `finishes` pair a part's id with the colour of its finish ("" for
+    none); if they are given, parts are shown in these colours and not as their kinds.
     """
 
     names: bool = True
@@ -87,7 +89,7 @@ class PaintOptions(NamedTuple):
 
     @property
     def roles(self) -> frozenset[Role]:
-        """The roles whose items are wanted."""
+        """The roles of the items to paint."""
         asked = {
             Role.NAME: self.names,
             Role.TAG: self.tags,
@@ -100,10 +102,11 @@ class PaintOptions(NamedTuple):
 
 
 class _Easel(NamedTuple):
-    """What painting needs; `grout` are the lines of tiled parts.
+    """What painting one drawing needs.
 
-    `seen` is the painter's clip, in its units, and `near` a box round it on the face. `coats` are the finishes of parts
-    by their ids, None where parts are shown as kinds.
+    `seen` is the painter's clip in the painter's units, and `near` a box round it on the face; both are None without a
+    clip. `grout` are the lines of tiled parts. `coats` are the colours of finishes by part id; None if parts are shown
+    as their kinds.
     """
 
     painter: QPainter
@@ -116,13 +119,13 @@ class _Easel(NamedTuple):
     coats: dict[str, str] | None
 
     def outline(self, part: str) -> QPen:
-        """The line round a part."""
+        """The pen for the line round a part."""
         shade = self.coats.get(part) if self.coats else None
         colour = mixed(shade, text_on(shade), OUTLINE_SHARE) if shade else self.look.outline
         return QPen(QColor(colour), OUTLINE_PX * self.options.weight)
 
     def surface(self, part: str, kind: Kind) -> KindLook:
-        """How the surface of a part is painted: as its kind, or in the colour of its finish."""
+        """How a part is filled: as its kind, or in the colour of its finish."""
         how = self.look.kinds[kind]
         if self.coats is None:
             return how._replace(fill=self.look.lit) if part in self.options.lit else how
@@ -130,23 +133,23 @@ class _Easel(NamedTuple):
         return how._replace(fill=shade, pattern=mixed(shade, text_on(shade), PATTERN_SHARE)) if shade else how
 
     def meets(self, box: QRectF) -> bool:
-        """Whether paint along a path in this box, on the face, can be seen. Without a clip all can."""
+        """Whether paint along a path in this box on the face can be seen. Without a clip all of it can."""
         if self.seen is None or self.near is None:
             return True
         return self.near.intersects(box) and self.seen.intersects(grown(self.view.mapRect(box)).toAlignedRect())
 
 
 def paint(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
-    """The whole drawing. `to_device` leads from its millimetres to the painter's units. The ground is the caller's.
+    """Paint the whole drawing. `to_device` leads from its millimetres to the painter's units.
 
-    A drawing with nothing on it paints nothing.
+    The caller paints the ground. For a drawing with nothing on it nothing is painted.
     """
     paint_face(drawing, painter, to_device, look, options)
     paint_picked(drawing, painter, to_device, look, options.picked)
 
 
 def paint_face(drawing: Drawing, painter: QPainter, to_device: QTransform, look: Look, options: PaintOptions) -> None:
-    """The drawing but for what marks the picked parts; only what meets the painter's clip, where it has one."""
+    """Paint the drawing without the marks of picked parts. If the painter has a clip, only what meets it is painted."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     font = QFont(painter.font())
     easel = _easel(painter, to_device, look, options, grout_of(drawing.lines))
@@ -173,7 +176,7 @@ def paint_picked(
     *,
     handles: bool = True,
 ) -> None:
-    """A frame round each picked part's whole outline; one picked alone has `handles` to pull it by."""
+    """Paint a frame round each picked part's whole outline. A part picked alone has `handles` to pull it by."""
     if not picked:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -187,7 +190,7 @@ def paint_picked(
 
 
 def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:
-    """A small square on each corner of a box."""
+    """Paint a small square on each corner of a box."""
     painter.setPen(QPen(QColor(look.accent), OUTLINE_PX))
     painter.setBrush(QColor(look.field))
     for corner in (box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()):
@@ -196,7 +199,7 @@ def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:
 
 
 def touched_box(item: Area | Line | Text | Size, to_device: QTransform) -> QRectF:
-    """All that painting one item may touch, in the painter's units."""
+    """The box of all that painting one item may touch, in the painter's units."""
     if isinstance(item, Text):
         box = to_device.mapRect(_text_box(item))
     elif isinstance(item, Size):
@@ -209,7 +212,7 @@ def touched_box(item: Area | Line | Text | Size, to_device: QTransform) -> QRect
 
 
 def grown(box: QRectF) -> QRectF:
-    """A path's box with all that paint along it may touch."""
+    """A path's box, grown by as far as paint along the path reaches."""
     return box.adjusted(-REACH_PX, -REACH_PX, REACH_PX, REACH_PX)
 
 
@@ -224,7 +227,7 @@ def _easel(painter: QPainter, view: QTransform, look: Look, options: PaintOption
 
 
 def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
-    """All visible regions: they never overlap, so their order does not matter. Each alone: one path of all is slow."""
+    """Paint all visible regions. They never overlap, so any order will do. One path of them all would be slow."""
     regions = [(area, path) for area, path in areas if area.role is Role.REGION and area.in_front]
     for area, path in regions:
         _paint_surface(area, path, easel)
@@ -235,7 +238,7 @@ def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) ->
 
 
 def _frame_lit(regions: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> None:
-    """What is lit keeps the colour of its finish and gets a frame, which is seen on any colour."""
+    """Frame the lit parts. They keep the colour of their finish, and the frame is seen on any colour."""
     for area, path in regions:
         if area.part in easel.options.lit:
             easel.painter.strokePath(path, QPen(QColor(easel.look.field), 2 * PICKED_PX))
@@ -243,7 +246,7 @@ def _frame_lit(regions: Sequence[tuple[Area, QPainterPath]], easel: _Easel) -> N
 
 
 def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
-    """What owns no region of its own: openings, painted over what they are cut into, and parts that hide nothing."""
+    """Paint what has no region of its own: openings, over what they are cut into, and parts that hide nothing."""
     if area.role is not Role.OUTLINE or (area.in_front and not usual()[area.kind].hole):
         return
     pen = easel.outline(area.part)
@@ -305,7 +308,7 @@ def _text_box(text: Text) -> QRectF:
 
 
 def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
-    """Names and tags, on a plate of their part's fill so that its pattern does not run through them."""
+    """Paint names and tags, on a plate of their part's fill so that no pattern goes through them."""
     kinds = {area.part: area.kind for area in drawing.areas}
     bold = QFont(font)
     bold.setBold(True)

@@ -1,4 +1,4 @@
-"""In which colour each part of a face will be seen."""
+"""The colour that each part of a face will have, by its finish."""
 
 from shared.job import Job
 from takeoff.figures.measured import Takeoff
@@ -7,7 +7,7 @@ Colours = tuple[tuple[str, str], ...]
 
 
 def colours_by_face(job: Job, takeoff: Takeoff) -> dict[str, Colours]:
-    """Of every face the parts that get a finish, with its shade: "" for a finish without one."""
+    """For each face by its id, the parts that get a finish, each with the shade; "" for a finish without a shade."""
     shades = {finish.id: finish.shade for finish in job.finishes}
     gathered: dict[str, list[tuple[str, str]]] = {face.id: [] for face in job.faces}
     for row in takeoff.parts:
@@ -17,5 +17,5 @@ def colours_by_face(job: Job, takeoff: Takeoff) -> dict[str, Colours]:
 
 
 def finish_colours(job: Job, takeoff: Takeoff, face: str) -> Colours:
-    """The same of one face; nothing for a face that the job has not got."""
+    """The same for one face; empty for a face that the job does not have."""
     return colours_by_face(job, takeoff).get(face, ())

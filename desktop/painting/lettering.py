@@ -1,4 +1,4 @@
-"""Words in a box: shrunk to fit, then shortened, then left out; they never leave their box."""
+"""Words that never leave their box: they are shrunk to fit, then shortened, then left out."""
 
 from typing import NamedTuple
 
@@ -6,14 +6,14 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontInfo, QFontMetricsF, QPainter
 
 LEAST_PX = 8.0
-"""The smallest lettering that is still read, in 1/96 inch (common practice, no source)."""
+"""The smallest lettering that can still be read, in 1/96 inch (common practice, no source)."""
 
 FEWEST_LETTERS = 3
 """A name shortened to fewer letters than this says nothing and is left out."""
 
 
 class Fitted(NamedTuple):
-    """Words as they fit: the text, perhaps shortened, its font, and its width and height in the painter's units."""
+    """Words that fit: the text, perhaps shortened, its font, and its width and height in the painter's units."""
 
     text: str
     font: QFont
@@ -22,7 +22,7 @@ class Fitted(NamedTuple):
 
 
 def fit(text: str, font: QFont, width: float, height: float, *, whole: bool = False) -> Fitted | None:
-    """The words in a box of `width` x `height`; None where they do not fit. With `whole` they are never shortened."""
+    """The words in a box of `width` x `height`; None if they do not fit. With `whole` they are never shortened."""
     usual = QFontInfo(font).pixelSize()
     sized = _sized(font, usual)
     metrics = QFontMetricsF(sized)
@@ -57,7 +57,7 @@ def _measured(text: str, font: QFont) -> Fitted:
 
 
 def draw_centred(painter: QPainter, fitted: Fitted, centre: QPointF) -> None:
-    """The words, centred on a point, in the painter's pen."""
+    """Draw the words in the painter's pen, centred on a point."""
     painter.setFont(fitted.font)
     painter.drawText(box_at(fitted, centre), Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, fitted.text)
 

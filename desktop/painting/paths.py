@@ -14,11 +14,11 @@ from geometry.outlines.sides import Side
 from shared.job import Outline, Vertex
 
 HAIR_MM = 1e-3
-"""A level line's box has no height, and what has none meets nothing: boxes are wider than their paths by this."""
+"""How much larger than its path a box is: a level line's own box has no height, and Qt says that it meets nothing."""
 
 
 class Shape(NamedTuple):
-    """A path in millimetres, and a box that holds it. Callers map the path and never change it: it is remembered."""
+    """A path in millimetres, and a box that holds it. It is remembered, so callers map the path but never change it."""
 
     path: QPainterPath
     box: QRectF
@@ -37,7 +37,7 @@ def rings_shape(rings: tuple[Outline, ...]) -> Shape:
 
 @lru_cache(maxsize=8192)
 def line_shape(vertices: tuple[Vertex, ...]) -> Shape:
-    """An open line."""
+    """An open line, straight or with arcs."""
     path = QPainterPath()
     if vertices:
         _add(path, vertices)
@@ -58,7 +58,7 @@ def _add(path: QPainterPath, vertices: Sequence[Vertex]) -> None:
 
 
 def _add_arc(path: QPainterPath, start: Vertex, end: Vertex) -> None:
-    """One arc. The path's own angles run the other way round, as its y goes down."""
+    """Add one arc. A painter path counts angles the other way round, as its y goes down."""
     side = Side(0, start.x, start.y, end.x, end.y, start.bulge)
     (x, y), radius = side.centre, side.radius_mm
     from_degrees = math.degrees(math.atan2(start.y - y, start.x - x))
@@ -68,7 +68,10 @@ def _add_arc(path: QPainterPath, start: Vertex, end: Vertex) -> None:
 
 
 class Ruling(NamedTuple):
-    """The lines of a pattern over a window, in order; `first` is the number of the first, `aside` is square to them."""
+    """The lines of a pattern over a window, in order.
+
+    `first` is the number of the first line, counted from `origin`; `aside` is the direction square to the lines.
+    """
 
     lines: tuple[QLineF, ...]
     first: int
@@ -77,7 +80,7 @@ class Ruling(NamedTuple):
     origin: QPointF
 
     def across(self, box: QRectF) -> tuple[QLineF, ...]:
-        """Those that cross a box."""
+        """The lines that cross a box."""
         offsets = [QPointF.dotProduct(corner - self.origin, self.aside) / self.spacing for corner in _corners(box)]
         first = math.ceil(min(offsets)) - self.first
         return self.lines[max(first, 0) : max(math.floor(max(offsets)) - self.first + 1, 0)]
@@ -85,9 +88,9 @@ class Ruling(NamedTuple):
 
 @lru_cache(maxsize=128)
 def ruling(family: Family, window: tuple[float, float, float, float], origin: tuple[float, float]) -> Ruling:
-    """The pattern over a window (left, top, width, height). One line goes through `origin`: it stays on its face.
+    """The pattern over a window (left, top, width, height). One line goes through `origin`, so it moves with the face.
 
-    A line comes out a shade other where its ends are other, so what is painted piece by piece shares one ruling.
+    A line with other ends is painted in a slightly other shade, so a pattern painted piece by piece uses one ruling.
     """
     turn = math.radians(family.angle)
     along = QPointF(math.cos(turn), -math.sin(turn))

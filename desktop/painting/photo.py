@@ -1,4 +1,4 @@
-"""A photo as it lies under a face or over it: a picture, the box on the face that it fills, and how dense it is."""
+"""A photo under a face or over it: its picture, the box on the face that it fills, and its opacity."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -12,17 +12,18 @@ from shared.errors import JobError
 from shared.job import PhotoMark, View
 
 LONG_SIDE_DOTS = 3000
-"""The long side of a squared picture, at most: as fine as the photo that is kept."""
+"""The long side of a squared picture is at most this: as fine as the photo that is kept."""
 
 BAND_DOTS = 200
-"""A picture is squared so many rows at a time: while Qt paints, no other thread runs Python, the window's neither."""
+"""The height in dots of the bands in which a picture is squared. While Qt paints a band, no other thread runs Python,
+so the window stands still."""
 
 Point = tuple[float, float]
 
 
 @dataclass(frozen=True, eq=False)
 class PhotoLayer:
-    """A picture upright on its face; `box` is (left, bottom, right, top) in mm. Two are equal only if they are one."""
+    """A picture upright on its face; `box` is (left, bottom, right, top) in mm. A layer is equal only to itself."""
 
     image: QImage
     box: Box
@@ -51,7 +52,7 @@ class PhotoLayer:
 
 
 def fitted_layer(image: QImage, box: Box, view: View) -> PhotoLayer:
-    """The picture as it is, as large as fits in the middle of a box of the face."""
+    """The picture as it was taken, in the middle of a box of the face and as large as fits there."""
     left, bottom, right, top = box
     size = fitted((0.0, 0.0, image.width(), image.height()), view, QRectF(0, 0, right - left, top - bottom)).m11()
     wide, high = image.width() * size / 2, image.height() * size / 2
@@ -60,9 +61,9 @@ def fitted_layer(image: QImage, box: Box, view: View) -> PhotoLayer:
 
 
 def squared_layer(image: QImage, marks: Sequence[PhotoMark], view: View) -> PhotoLayer:
-    """The picture squared by its marks, as fine as the photo is in their midst. JobError where they do not square it.
+    """The picture squared by its marks, as fine as the photo is between them. JobError if the marks do not square it.
 
-    A long side of 3000 dots takes some 80 ms: off the window's thread.
+    A long side of 3000 dots takes some 80 ms, so call it off the window's thread.
     """
     squared = homography(marks)
     corners = [QPointF(*corner) for corner in shown_corners(squared, marks, image.width(), image.height())]
@@ -89,7 +90,7 @@ def squared_layer(image: QImage, marks: Sequence[PhotoMark], view: View) -> Phot
 
 
 def paint_layer(layer: PhotoLayer, painter: QPainter, to_device: QTransform) -> None:
-    """The picture where it lies; `to_device` leads from millimetres of the face to the painter's units."""
+    """Paint the picture where it lies. `to_device` leads from millimetres of the face to the painter's units."""
     left, bottom, right, top = layer.box
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)

@@ -1,4 +1,4 @@
-"""One size of a drawing, painted: a line with a tick at either end, and its length in a gap of it."""
+"""One size of a drawing, painted as a line with a tick at either end and its length in a gap of the line."""
 
 from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
@@ -13,7 +13,7 @@ from shared.job import Unit
 LINE_PX = 1.0
 TICK_PX = 5.0
 GAP_PX = 5.0
-"""Clear of the number on either side of it, and between a part and the lines that lead from it to its size."""
+"""The gap on either side of the number, and between a part and the lines that lead from it to its size."""
 
 QUARTER = 90.0
 
@@ -28,7 +28,7 @@ def size_line(size: Size, view: QTransform) -> QLineF:
 
 
 def size_box(size: Size, view: QTransform) -> QRectF:
-    """All that painting a size may touch, in the painter's units."""
+    """The box of all that painting a size may touch, in the painter's units."""
     line = size_line(size, view)
     places = (line.p1(), line.p2(), view.map(QPointF(*size.start)), view.map(QPointF(*size.end)))
     left, right = min(place.x() for place in places), max(place.x() for place in places)
@@ -38,7 +38,7 @@ def size_box(size: Size, view: QTransform) -> QRectF:
 
 
 def paint_size(size: Size, unit: Unit, painter: QPainter, view: QTransform, look: Look, font: QFont) -> None:
-    """The size. A number that does not fit between the ticks is left out; a size without length is not painted."""
+    """Paint the size. A number that does not fit between the ticks is left out; a size of no length is not painted."""
     line = size_line(size, view)
     if line.length() < 1.0:
         return
@@ -53,7 +53,7 @@ def paint_size(size: Size, unit: Unit, painter: QPainter, view: QTransform, look
 
 
 def _leading_lines(size: Size, line: QLineF, view: QTransform) -> list[QLineF]:
-    """From the measured points to the size's ends, clear of the points."""
+    """The lines from the measured points to the size's ends, with a gap at the points."""
     leading = (
         QLineF(view.map(QPointF(*size.start)), line.p1()),
         QLineF(view.map(QPointF(*size.end)), line.p2()),
@@ -73,7 +73,10 @@ def _halves(line: QLineF, clear: float) -> list[QLineF]:
 
 
 def _draw_number(words: Fitted, line: QLineF, painter: QPainter, look: Look) -> None:
-    """Along its line, to be read from below or from the right as drafters letter; on a plate, over parts too."""
+    """Draw the number along its line, readable from below or from the right as drafters letter.
+
+    It stands on a plate, so that it can be read over parts too.
+    """
     painter.save()
     painter.translate(line.center())
     painter.rotate(_readable(line.angle()))
@@ -83,6 +86,6 @@ def _draw_number(words: Fitted, line: QLineF, painter: QPainter, look: Look) -> 
 
 
 def _readable(angle: float) -> float:
-    """How far to turn (clockwise, as painters do) letters along a line at this angle; never upside down."""
+    """How many degrees to turn the letters, clockwise as painters do, along a line at this angle; never upside down."""
     turn = -angle % 180.0
     return turn if turn < QUARTER else turn - 180.0

@@ -1,4 +1,4 @@
-"""The grout lines of tiled parts, which show their own tiles instead of the pattern of their kind."""
+"""The grout lines of tiled parts: such a part shows its own tiles instead of the pattern of its kind."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
@@ -13,7 +13,7 @@ Grout = Mapping[str, Sequence[Line]]
 
 
 def grout_of(lines: Iterable[Line]) -> Grout:
-    """The grout lines among those of a drawing; nothing for a part that shows none."""
+    """The grout lines among the lines of a drawing, by part id; a part that shows none is left out."""
     grout: dict[str, list[Line]] = {}
     for line in lines:
         if line.role is Role.GROUT:
@@ -24,6 +24,6 @@ def grout_of(lines: Iterable[Line]) -> Grout:
 def paint_grout(
     lines: Iterable[Line], painter: QPainter, to_device: QTransform, is_seen: Callable[[QRectF], bool]
 ) -> None:
-    """Draw those lines, in the painter's pen, of which `is_seen` says of a box round them, on the face, that it is."""
+    """Draw lines in the painter's pen, if they can be seen: `is_seen` says that of a box on the face round each."""
     ends = (line.path for line in lines if is_seen(line_shape(line.path).box))
     painter.drawLines([to_device.map(QLineF(one.x, one.y, other.x, other.y)) for one, other in ends])

@@ -1,4 +1,4 @@
-"""From millimetres of a face to places on a screen or sheet, and back."""
+"""How a face is looked at: from its millimetres to places on a screen or sheet, and back."""
 
 from typing import NamedTuple
 
@@ -11,21 +11,21 @@ Box = tuple[float, float, float, float]
 """Left, bottom, right, top, mm."""
 
 LEAST_SIDE_MM = 1.0
-"""A drawing with nothing on it, or a line, is shown as if it were this large."""
+"""A drawing with nothing on it, or with one line only, is shown as if it were this large."""
 
 
 def to_device(view: View, scale: float, origin: QPointF) -> QTransform:
-    """The face's origin at `origin`, one millimetre `scale` long.
+    """The transform that puts the face's origin at `origin` and makes one millimetre `scale` long.
 
-    An elevation has y up. A plan is seen from above with its wall at the top, so y, which runs out from the wall, goes
-    down: only so does x run to the right on it as it does for who faces the wall.
+    An elevation has y up. A plan is seen from above with its wall at the top, so its y, which goes out from the wall,
+    goes down. Only then does its x go to the right, as it does for a person who faces the wall.
     """
     up = -scale if view is View.ELEVATION else scale
     return QTransform(scale, 0.0, 0.0, up, origin.x(), origin.y())
 
 
 def fitted(box: Box, view: View, target: QRectF, scale: float | None = None) -> QTransform:
-    """The box in the middle of `target`; as large as fits where no `scale` is given."""
+    """The transform that puts the box in the middle of `target`, as large as fits if no `scale` is given."""
     left, bottom, right, top = box
     width = max(right - left, LEAST_SIDE_MM)
     height = max(top - bottom, LEAST_SIDE_MM)
@@ -42,15 +42,15 @@ def in_mm(place: QPointF, transform: QTransform) -> tuple[float, float]:
 
 
 EMPTY_FACE: Box = (0.0, 0.0, 3600.0, 2400.0)
-"""What is looked at of a face with nothing on it: room for a usual wall (common practice, no source)."""
+"""The box that is shown of a face with nothing on it: room for a usual wall (common practice, no source)."""
 
 SMALLEST_SCALE = 0.005
 GREATEST_SCALE = 50.0
-"""Pixels a millimetre between which one can zoom: a wall of 100 m on a screen, a tenth of a millimetre five pixels."""
+"""The limits of zooming, in pixels a millimetre: 100 m of wall on a screen; a tenth of a millimetre as five pixels."""
 
 
 class Glass(NamedTuple):
-    """How a face is looked at: pixels a millimetre, and where its origin stands."""
+    """How a face is looked at: `scale` in pixels a millimetre, and where its origin stands, `x` and `y` in pixels."""
 
     view: View = View.ELEVATION
     scale: float = 0.2
@@ -59,14 +59,14 @@ class Glass(NamedTuple):
 
     @staticmethod
     def on(box: Box, view: View, target: QRectF) -> "Glass":
-        """The box, whole, in the middle of `target`."""
+        """The glass that shows the whole box in the middle of `target`; EMPTY_FACE for a box with no size."""
         empty = box[2] - box[0] < LEAST_SIDE_MM and box[3] - box[1] < LEAST_SIDE_MM
         transform = fitted(EMPTY_FACE if empty else box, view, _at_least_a_pixel(target))
         return Glass(view, transform.m11(), transform.dx(), transform.dy())
 
     @property
     def to_device(self) -> QTransform:
-        """From millimetres to pixels."""
+        """The transform from millimetres to pixels."""
         return to_device(self.view, self.scale, QPointF(self.x, self.y))
 
     def in_mm(self, place: QPointF) -> tuple[float, float]:
@@ -74,11 +74,11 @@ class Glass(NamedTuple):
         return in_mm(place, self.to_device)
 
     def panned(self, by: QPointF) -> "Glass":
-        """Moved by so many pixels."""
+        """The glass moved by so many pixels."""
         return self._replace(x=self.x + by.x(), y=self.y + by.y())
 
     def zoomed(self, factor: float, about: QPointF) -> "Glass":
-        """Nearer by a factor; the point of the face at `about` stays there."""
+        """The glass nearer by a factor, within the limits; the point of the face at `about` stays there."""
         scale = min(max(self.scale * factor, SMALLEST_SCALE), GREATEST_SCALE)
         share = scale / self.scale
         x, y = about.x() + (self.x - about.x()) * share, about.y() + (self.y - about.y()) * share
@@ -86,7 +86,7 @@ class Glass(NamedTuple):
 
 
 def _at_least_a_pixel(target: QRectF) -> QRectF:
-    """A window may be smaller than its own margins."""
+    """The box, at least one pixel wide and high: a window may be smaller than its own margins."""
     wide, high = max(target.width(), 1.0), max(target.height(), 1.0)
     centre = target.center()
     return QRectF(centre.x() - wide / 2, centre.y() - high / 2, wide, high)
