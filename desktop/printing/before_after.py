@@ -1,4 +1,4 @@
-"""Before and after as a picture for the client: every face of a room twice, as it is and in its finish colours."""
+"""Before and after, for the client: every face of a room is drawn twice, as it is and in its finish colours."""
 
 from collections.abc import Sequence
 from datetime import date
@@ -25,7 +25,7 @@ from takeoff.figures.measured import Fronts, Takeoff
 from takeoff.memory import Memory
 
 PICTURES = {"pdf": "Sheets to scale (*.pdf)", "png": "Picture (*.png)"}
-"""The endings that can be written, and what each is to a person."""
+"""The endings that can be written, each with what a person calls such a file."""
 
 WORDS = ("Before", "After")
 TITLE_PX, CAPTION_PX, BETWEEN_PX, PAIRS_PX = 34.0, 24.0, 12.0, 28.0
@@ -33,7 +33,7 @@ ADVICE = "Colours on a screen and on paper differ from those of a coat: look at 
 
 
 class Pair(NamedTuple):
-    """A face, and the colours that its parts will have."""
+    """A face to draw twice, and the colours that its parts will have."""
 
     name: str
     drawing: Drawing
@@ -49,14 +49,14 @@ class Comparison(NamedTuple):
 
 
 class PlacedPairs(NamedTuple):
-    """Pairs laid one after the other as words are: where each begins, and how high they are together, 1/96 inch."""
+    """Pairs set one after another like words in lines: the corner of each, and the height of all, in 1/96 inch."""
 
     corners: tuple[QPointF, ...]
     height: float
 
 
 def comparisons(job: Job, takeoff: Takeoff, memory: Memory) -> tuple[Comparison, ...]:
-    """One for every room with something on its faces, in order."""
+    """One comparison for each room that has something on its faces, in the order of the rooms."""
     colours = colours_by_face(job, takeoff)
     rooms = ((room, [face for face in room.faces if face.parts]) for room in job.rooms)
     return tuple(
@@ -78,9 +78,9 @@ def comparisons(job: Job, takeoff: Takeoff, memory: Memory) -> tuple[Comparison,
 
 
 def write_comparisons(rooms: Sequence[Comparison], path: Path, drawn_on: date) -> None:
-    """A PDF with a sheet for each room, to scale, or a PNG with one below the other, by the ending of the path.
+    """Write a PDF with a sheet to scale for each room, or a PNG with one room below another, by the path's ending.
 
-    FileError where the ending is another, there is nothing to draw or the file cannot be written.
+    FileError if the ending is another, there is nothing to draw or the file cannot be written.
     """
     makers = {".pdf": _pdf, ".png": _png}
     maker = makers.get(path.suffix.lower())
@@ -92,7 +92,10 @@ def write_comparisons(rooms: Sequence[Comparison], path: Path, drawn_on: date) -
 
 
 def placed(room: Comparison, scale: float, width: float) -> PlacedPairs:
-    """The pairs of a room in lines of this width, one millimetre `scale` long; one alone may be wider than its line."""
+    """The pairs of a room set in lines of this width, one millimetre `scale` long.
+
+    A pair that is wider than a line has one to itself.
+    """
     corners: list[QPointF] = []
     x = y = line = 0.0
     for pair in room.pairs:
@@ -105,7 +108,10 @@ def placed(room: Comparison, scale: float, width: float) -> PlacedPairs:
 
 
 def sheet_and_scale(room: Comparison) -> tuple[Sheet, int]:
-    """The largest scale at which a room fits a sheet, and the smallest sheet for it; where none does, the smallest."""
+    """The smallest sheet for the largest scale at which a room fits a sheet.
+
+    If the room fits at no scale, the largest sheet and the smallest scale.
+    """
     paper = sheets().mm if room.unit is Unit.MM else sheets().inch
     for scale in paper.scales:
         for sheet in paper.sheets:
@@ -172,7 +178,7 @@ def _paint_pair(pair: Pair, scale: float, corner: QPointF, painter: QPainter) ->
 
 
 def _write(painter: QPainter, words: str, box: QRectF, *, quiet: bool = False) -> None:
-    """In one line, shortened where it is longer than its box."""
+    """Write words in one line, shortened if they are longer than their box."""
     font = QFont(painter.font())
     fits = fit_words(words, font, box.width(), box.height())
     if fits is not None:
@@ -183,7 +189,7 @@ def _write(painter: QPainter, words: str, box: QRectF, *, quiet: bool = False) -
 
 
 def _room_on(sheet: Sheet) -> QRectF:
-    """The room inside the margins of a sheet, above the line at its foot; 1/96 inch from its upper left corner."""
+    """The space inside a sheet's margins, above the words at its foot, in 1/96 inch from the upper left corner."""
     table = sheets()
     left, top = table.left_margin * PX_PER_MM, table.margin * PX_PER_MM
     right, bottom = (sheet.width - table.margin) * PX_PER_MM, (sheet.height - table.margin) * PX_PER_MM - CAPTION_PX

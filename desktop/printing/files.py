@@ -1,4 +1,4 @@
-"""Faces to a file: which writer an ending asks for. Neither ezdxf nor Qt is imported before it is needed."""
+"""Writes faces to a file; the ending says with which writer. ezdxf and Qt are imported only when they are needed."""
 
 from collections.abc import Sequence
 from datetime import date
@@ -13,18 +13,18 @@ DRAWINGS = {
     "png": "Picture (*.png)",
     "svg": "Picture in lines (*.svg)",
 }
-"""The endings that can be written, and what each is to a person."""
+"""The endings that can be written, each with what a person calls such a file."""
 
 
 def check_ending(path: Path) -> None:
-    """Raise FileError where no drawing is written with this ending."""
+    """Raise FileError if no drawing is written with this ending."""
     if path.suffix.lower().lstrip(".") not in DRAWINGS:
         endings = ", ".join(f".{ending}" for ending in DRAWINGS)
         raise FileError("nothing is drawn with this ending", where=str(path), do=f"use one of {endings}")
 
 
 def write_drawings(drawings: Sequence[Drawing], path: Path, drawn_on: date) -> None:
-    """Write the drawings of faces as a DXF, as sheets or as a picture, by the ending."""
+    """Write the drawings of faces as a DXF, as sheets or as a picture, by the ending. FileError if that fails."""
     check_ending(path)
     if path.suffix.lower() == ".dxf":
         from geometry.dxf.door import write_dxf

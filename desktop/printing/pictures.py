@@ -1,4 +1,7 @@
-"""Faces as files: sheets to scale (PDF), and pictures (PNG, SVG), painted by the routine that paints the screen."""
+"""Faces as files: sheets to scale (PDF) and pictures (PNG, SVG), painted by the routine that paints the screen.
+
+That routine is `desktop.painting.drawing.paint`.
+"""
 
 from collections.abc import Callable, Sequence
 from datetime import date
@@ -33,27 +36,27 @@ from shared.files.disk import write_atomically
 PDF_DPI = 1200
 
 PICTURE_WIDTH_PX = 1200.0
-"""Of the widest face with its sizes, in a picture."""
+"""The width of the widest face with its sizes, in a picture."""
 
 PICTURE_RATIO = 2
-"""A PNG has twice as many dots as that, so that it is sharp on any screen."""
+"""A PNG has twice as many dots as its width in pixels, so that it is sharp on any screen."""
 
 MOST_DOTS = 32_000
-"""Of a picture's height: few programs open a larger one, and a painter's own coordinates end there."""
+"""The most dots of a picture's height: few programs open a larger one, and a painter's own coordinates end there."""
 
 TITLE_PX = 32.0
 GAP_PX = 16.0
 
 FULL = PaintOptions(joints=True, masking=True)
-"""What files show: everything."""
+"""Files show everything: joints and masking as well."""
 
 
 def write_picture(
     drawings: Sequence[Drawing], path: Path, *, drawn_on: date | None = None, options: PaintOptions = FULL
 ) -> None:
-    """The drawings as a PDF with a sheet for each, or one above the other in a PNG or SVG, by the ending of the path.
+    """Write a PDF with a sheet for each drawing, or a PNG or SVG with one above another, by the ending of the path.
 
-    FileError where the ending is another, there is nothing to draw or the file cannot be written.
+    FileError if the ending is another, there is nothing to draw or the file cannot be written.
     """
     makers = {".pdf": _pdf, ".png": _png, ".svg": _svg}
     maker = makers.get(path.suffix.lower())
@@ -65,21 +68,21 @@ def write_picture(
 
 
 def write_painted(path: Path, make: Callable[[], bytes]) -> None:
-    """Write what is painted, also where no window runs. FileError where that fails."""
+    """Write what `make` paints, even if no window is open. FileError if the file cannot be written."""
     application = QGuiApplication.instance() or QGuiApplication(["recoat", "-platform", "offscreen"])
     write_atomically(path, make())
     del application  # It had to live until the picture was painted.
 
 
 class PrintedSheet(NamedTuple):
-    """A page of a PDF: its sheet, and what paints it, in 1/96 inch from the sheet's upper left corner."""
+    """One sheet of a PDF, and what paints it, in 1/96 inch from the sheet's upper left corner."""
 
     sheet: Sheet
     paint: Callable[[QPainter], None]
 
 
 def pdf_of(pages: Sequence[PrintedSheet], title: str) -> bytes:
-    """The pages, at least one, as a PDF."""
+    """The sheets as a PDF; there must be at least one."""
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
@@ -103,7 +106,7 @@ def pdf_of(pages: Sequence[PrintedSheet], title: str) -> bytes:
 
 
 def png_of(size: QSize, paint_it: Callable[[QPainter], None]) -> bytes:
-    """A picture of so many 1/96 inch as a PNG, on paper. FileError where it would be too large."""
+    """A PNG of this size in 1/96 inch, on the colour of paper. FileError if it would be too large."""
     image = QImage(size * PICTURE_RATIO, QImage.Format.Format_RGB32)
     if image.isNull() or image.height() > MOST_DOTS:
         raise FileError("the picture would be too large", do="draw fewer faces at a time, or choose .pdf")
@@ -121,7 +124,7 @@ def png_of(size: QSize, paint_it: Callable[[QPainter], None]) -> bytes:
 
 
 def on_sheet(drawing: Drawing, placed: Fit) -> QTransform:
-    """From the face to its sheet, in 1/96 inch: to scale, in the middle of the room that the sheet has for it."""
+    """The transform from the face to its sheet in 1/96 inch: to scale, in the middle of the sheet's space for it."""
     left, bottom, right, top = room_for_drawing(placed.sheet)
     room = QRectF(left, placed.sheet.height - top, right - left, top - bottom)
     target = QRectF(room.topLeft() * PX_PER_MM, room.size() * PX_PER_MM)
@@ -176,7 +179,7 @@ def _svg(drawings: Sequence[Drawing], _: date | None, options: PaintOptions) -> 
 
 
 def _picture_scale(drawings: Sequence[Drawing]) -> float:
-    """One for all faces, so that they compare."""
+    """One scale for all faces, so that they can be compared; pixels a millimetre."""
     return PICTURE_WIDTH_PX / max(_width(fit(drawing)) for drawing in drawings)
 
 

@@ -1,4 +1,4 @@
-"""What a printed sheet has round its drawing: a border and a title block."""
+"""The border and the title block that a printed sheet has round its drawing."""
 
 from datetime import date
 
@@ -17,7 +17,7 @@ LETTERING_PX = 13
 
 SMALL_PX = 9
 BORDER_PX = 0.7 * PX_PER_MM
-"""ISO 128, from memory."""
+"""The width of the border's line, 0.7 mm (ISO 128, from memory)."""
 
 INNER_PX = 0.25 * PX_PER_MM
 PAD_PX = 6.0
@@ -28,7 +28,7 @@ Entry = tuple[str, str]
 
 
 def paint_frame(painter: QPainter, drawing: Drawing, placed: Fit, drawn_on: date | None, number: str) -> None:
-    """The border inside the sheet's margins, and at its lower right the title block."""
+    """Paint the border inside the sheet's margins, and the title block at its lower right."""
     table, sheet = sheets(), placed.sheet
     left, low, right = table.left_margin, sheet.height - table.margin, sheet.width - table.margin
     painter.setPen(QPen(QColor(light().ink), BORDER_PX))
@@ -65,7 +65,7 @@ def _paint_row(painter: QPainter, entries: tuple[Entry, ...], row: QRectF) -> No
 
 
 def _paint_words(painter: QPainter, words: str, box: QRectF) -> None:
-    """Shortened where they are longer than their box."""
+    """Paint words, shortened if they are longer than their box; nothing if even short ones do not fit."""
     font = QFont(painter.font())
     fitted = fit_words(words, font, box.width(), box.height())
     if fitted is None:
@@ -77,5 +77,5 @@ def _paint_words(painter: QPainter, words: str, box: QRectF) -> None:
 
 
 def _box(left: float, top: float, right: float, bottom: float) -> QRectF:
-    """A box on the sheet, from millimetres, y down."""
+    """A box on the sheet in 1/96 inch, from millimetres with y down."""
     return QRectF(left * PX_PER_MM, top * PX_PER_MM, (right - left) * PX_PER_MM, (bottom - top) * PX_PER_MM)
