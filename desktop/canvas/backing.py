@@ -1,4 +1,4 @@
-"""The picture behind a canvas: kept, and painted again only where a new drawing differs from the old."""
+"""The picture behind a canvas. It is kept, and painted again only where a new drawing differs from the old."""
 
 from typing import NamedTuple
 
@@ -12,11 +12,11 @@ from desktop.painting.photo import PhotoLayer, paint_layer
 from shared.drawing import Drawing
 
 MOST_BOXES = 40
-"""A clip of more boxes than these costs more than it saves; then they become one."""
+"""A clip of more boxes than these costs more than it saves; then one box round them all is painted."""
 
 
 class Sight(NamedTuple):
-    """How a drawing is looked at: the canvas's size, its pixel ratio, what the painter wants; a photo under it."""
+    """How a drawing is looked at: the canvas's size and pixel ratio, what painting asks for, and a photo under it."""
 
     size: QSize
     ratio: float
@@ -28,7 +28,7 @@ class Sight(NamedTuple):
 
 
 class Backing:
-    """A picture of a drawing without what is picked, sharp at the screen's own ratio."""
+    """A picture of a drawing without the marks of picked parts, sharp at the screen's own pixel ratio."""
 
     def __init__(self) -> None:
         self._picture = QPixmap()
@@ -36,7 +36,7 @@ class Backing:
         self._sight: Sight | None = None
 
     def picture(self, drawing: Drawing, sight: Sight) -> QPixmap:
-        """The picture, painted as far as it was not so already."""
+        """The picture of a drawing; only what changed since the last one is painted."""
         region = self._stale_region(drawing, sight)
         if not region.isEmpty():
             with QPainter(self._picture) as painter:

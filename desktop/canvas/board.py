@@ -1,4 +1,7 @@
-"""The canvas: one face, looked at from near or far. It shows values and says where the hand is; it edits nothing."""
+"""The canvas: the widget that shows one face, from near or far, and says where the hand is.
+
+It edits nothing. `desktop.measure.hand` hears it and gives what it hears to a gesture.
+"""
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -29,14 +32,14 @@ from shared.job import View
 from takeoff.drawing.sizes import sizes_box
 
 MARGIN_PX = 56
-"""Round a face seen whole: room for a hand that draws beyond it."""
+"""The margin round a face seen whole: room for a hand that draws beyond the face."""
 
 SIZES_MARGIN_PX = 12
-"""Round a face with its two rows of sizes: room for half their lettering."""
+"""The margin round a face that is shown with its sizes: room for half the height of their numbers."""
 
 ZOOM_STEP = 1.25
 ZOOM_PER_DEGREE_EIGHTH = 1.0015
-"""For each eighth of a degree that a wheel turns (as Qt counts): one usual notch, 120, zooms by a fifth."""
+"""The zoom for each eighth of a degree that a wheel turns, as Qt counts: one usual notch, 120, zooms by a fifth."""
 
 PAN_PER_DEGREE_EIGHTH = 0.4
 NUDGE_MM = 1.0
@@ -52,10 +55,10 @@ _NO_TEXT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
 
 
 class Canvas(QWidget):
-    """Shows a drawing. Points are (x, y) in millimetres of the face, and come with the keys that are `Held`.
+    """Shows a drawing. Its signals give points as (x, y) in millimetres of the face, with the keys that are `Held`.
 
-    Two fingers or a wheel move the face, with Ctrl or by pinching they zoom; the middle button, or Space and the left
-    one, drag it.
+    Two fingers or a wheel move the face. With Ctrl, or by pinching, they zoom. The middle button drags the face, and so
+    does the left one while Space is held.
     """
 
     pressed = Signal(object, object)
@@ -95,7 +98,7 @@ class Canvas(QWidget):
 
     @property
     def reach_mm(self) -> float:
-        """How near, in millimetres, the hand must come to what it means."""
+        """How near the hand must come to what it means, in millimetres of the face."""
         return REACH_DOTS / self._glass.scale
 
     @property
@@ -104,7 +107,7 @@ class Canvas(QWidget):
         return self._glass
 
     def show_drawing(self, drawing: Drawing | None) -> None:
-        """Show this face; another face than before is shown whole."""
+        """Show this drawing, or none. A face other than the one before is shown whole."""
         before = self._drawing
         self._drawing = drawing
         if drawing is not None:
@@ -116,13 +119,13 @@ class Canvas(QWidget):
         self.update()
 
     def show_photo(self, photo: PhotoLayer | None) -> None:
-        """Show this photo under the face; None for none."""
+        """Show this photo under the face, or no photo."""
         if photo is not self._photo:
             self._photo = photo
             self.update()
 
     def set_options(self, options: PaintOptions) -> None:
-        """Show other things of the face."""
+        """Show as much of the face as these options say."""
         if options != self._options:
             resized = options.sizes != self._options.sizes
             self._options = options
@@ -132,12 +135,12 @@ class Canvas(QWidget):
                 self.zoom_whole()
 
     def set_look(self, look: Look) -> None:
-        """Show it in other colours."""
+        """Show the face in other colours."""
         self._look = look
         self.update()
 
     def show_preview(self, preview: Preview, *, still: bool = False) -> None:
-        """Show what a gesture would do. `still` keeps the face where it is, however far the gesture reaches beyond."""
+        """Show what a gesture would do. `still` keeps the face where it is, even if the gesture reaches beyond it."""
         self._still = still
         if preview != self._preview:
             self._preview = preview
@@ -145,15 +148,15 @@ class Canvas(QWidget):
         self._fit_again()
 
     def zoom_in(self) -> None:
-        """Nearer, about the middle."""
+        """Zoom in about the middle of the canvas."""
         self._zoom(ZOOM_STEP, QRectF(self.rect()).center())
 
     def zoom_out(self) -> None:
-        """Farther, about the middle."""
+        """Zoom out about the middle of the canvas."""
         self._zoom(1 / ZOOM_STEP, QRectF(self.rect()).center())
 
     def zoom_whole(self) -> None:
-        """So that the whole face is seen, now and when the canvas changes its size."""
+        """Show the whole face, now and after each change of the canvas's size."""
         if self._drawing is not None:
             self._fitted = box = self._drawing.box
             margin = SIZES_MARGIN_PX if self._options.sizes else self._margin_px
@@ -242,7 +245,7 @@ class Canvas(QWidget):
             painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
 
     def _obey(self, event: QKeyEvent) -> bool:
-        """Keys that mean the same wherever the hand is."""
+        """Obey a key that means the same wherever the hand is; False for another key."""
         key, ctrl = event.key(), event.modifiers() & Qt.KeyboardModifier.ControlModifier
         if ctrl:
             zooms = {
@@ -302,7 +305,7 @@ class Canvas(QWidget):
         self.setCursor(self._cursor_before)
 
     def _fit_again(self) -> None:
-        """A face seen whole stays so when it grows, but not under a hand that is drawing."""
+        """Keep a face whole in view when it grows, but not under a hand that is drawing."""
         if self._drawing is not None and self._whole and not self._still and self._drawing.box != self._fitted:
             self.zoom_whole()
 
@@ -321,7 +324,7 @@ class Canvas(QWidget):
         self.zoomed.emit()
 
     def _describe(self) -> None:
-        """A painted face is silent to screen readers: its name and description say what stands there."""
+        """Say in the name and description what stands on the face: a painted face is silent to screen readers."""
         if self._drawing is not None:
             name, words = summary(self._drawing, self._options.picked)
             if name != self.accessibleName():

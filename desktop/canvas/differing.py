@@ -1,4 +1,4 @@
-"""Where a drawing looks other than the one before it, so that only there it is painted again."""
+"""Where a drawing looks different from the one before it, so that only that is painted again."""
 
 from collections.abc import Iterable
 
@@ -14,18 +14,20 @@ from shared.job import Vertex
 Sides = set[tuple[Vertex, Vertex]]
 
 Rail = tuple[bool, float]
-"""Whether a grout line is level, and its height; or how far to the right it is."""
+"""Whether a grout line is level, and its height in mm; for an upright one, how far to the right it is."""
 
 RAIL_DIGITS = 3
-"""Lines a micrometre apart run along one another."""
+"""Places are compared to a micrometre: grout lines nearer than that lie along one another."""
 
 
 def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform, roles: frozenset[Role]) -> list[QRectF] | None:
-    """Boxes, in the painter's units, outside of which both look the same; None where everything may look other.
+    """Boxes in the painter's units, outside of which both look the same; None if everything may look different.
 
-    `roles` are those that are shown: what else changes is not seen.
-    A place changes hands only inside an outline that changed, so of other parts' visible regions only the sides count
-    that are new or gone. That does not hold where parts went in front of or behind others: then the answer is None.
+    `roles` are those that are shown: other changes are not seen.
+
+    A place changes from one part to another only inside an outline that changed. So of the visible regions of other
+    parts, only the sides that are new or gone count. That does not hold if parts went in front of or behind others:
+    then the answer is None.
     """
     if _order_changed(old.areas, new.areas):
         return None
@@ -43,9 +45,9 @@ def changed_boxes(old: Drawing, new: Drawing, to_device: QTransform, roles: froz
 
 
 def _tiled_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRectF]:
-    """The parts that show their tiles now, or no longer, or tiled otherwise.
+    """The boxes of parts that show tiles only now, or no longer, or other tiles.
 
-    Where the lines run as before they differ only where a place changed hands.
+    If the grout lines lie along the same rails as before, they differ only where a place went from part to part.
     """
     before, after = _rails(old), _rails(new)
     return [
@@ -56,7 +58,7 @@ def _tiled_boxes(old: Drawing, new: Drawing, to_device: QTransform) -> list[QRec
 
 
 def _rails(drawing: Drawing) -> dict[str, set[Rail]]:
-    """Along what the grout lines of each tiled part run."""
+    """The rails along which the grout lines of each tiled part lie."""
     rails: dict[str, set[Rail]] = {}
     for part, lines in grout_of(drawing.lines).items():
         ends = (line.path for line in lines)

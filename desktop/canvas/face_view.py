@@ -9,7 +9,7 @@ from desktop.state.shown import Overlay, Page, Shown
 from geometry.drawn.chaining import chained
 
 OVER_A_PHOTO = 0.3
-"""How dense parts are over a photo: told apart, and the photo seen through them (own choice)."""
+"""How dense parts are over a photo: they can be told apart and the photo is seen through them (own choice)."""
 
 LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 
@@ -25,7 +25,7 @@ class FaceView:
         self._last: Shown | None = None
 
     def follow(self, new: Shown) -> None:
-        """Show the face again where anything of it is another."""
+        """Show the face again if anything of it has changed."""
         if new.page is not self._page:
             return
         if self._last is None or _what_is_drawn(self._last) != _what_is_drawn(new):
@@ -41,7 +41,7 @@ class FaceView:
 
 
 def options(shown: Shown) -> PaintOptions:
-    """What of the face is wanted."""
+    """How much of the face to paint, by the overlays that are on."""
     overlays = shown.overlays
     return PaintOptions(
         names=Overlay.NAMES in overlays,
@@ -57,6 +57,9 @@ def options(shown: Shown) -> PaintOptions:
 
 
 def _what_is_drawn(shown: Shown) -> tuple[object, ...]:
-    """Compared by identity where it is large. While something is tried out, figures alone change only some lines."""
+    """What the drawing depends on. Large values are compared by identity.
+
+    While a job is only tried out, its figures change only the lines of the takeoff: without those they do not count.
+    """
     counts = shown.tried is None or not LINES_OF_THE_TAKEOFF.isdisjoint(shown.overlays)
     return id(shown.now), id(shown.takeoff) if counts else 0, shown.face, shown.fronts, shown.picked

@@ -1,7 +1,7 @@
-"""Bringing in a photo: read from a file, turned upright, scaled down, and kept as a plain JPEG.
+"""Brings in a photo: it is read from a file, turned upright, scaled down, and kept as a plain JPEG.
 
-What a phone writes beside the picture (place, time, camera, owner, preview) is not kept: only the dots are. A picture
-that is cut short, no picture at all or too large to be unpacked is refused in one sentence.
+Only the dots are kept, not what a phone writes beside them (place, time, camera, owner, preview). A file that is no
+picture, is cut short or is too large to be unpacked is refused in one sentence.
 """
 
 from collections.abc import Sequence
@@ -23,8 +23,8 @@ JPEG = "jpeg"
 FORMATS = frozenset({JPEG, "png", "webp"})
 
 MOST_DOTS = 200_000_000
-"""Dots of the largest photo: the finest that phones take (common practice, no source). A JPEG of that size is scaled
-down while it is read; other formats are unpacked whole, and the image reader stops at a bound of its own."""
+"""The most dots of a photo: the finest that phones take (common practice, no source). A JPEG of that size is scaled
+down while it is read. Other formats are unpacked whole, and the image reader stops at a bound of its own."""
 
 MOST_BYTES = 256 * 2**20
 LONGEST_STEM = 80
@@ -34,9 +34,9 @@ _JPEG_START, _JPEG_END, _JPEG_SCAN = b"\xff\xd8", b"\xff\xd9", 0xDA
 
 
 def read_photo(path: Path, kept: Sequence[Photo] = ()) -> Photo:
-    """The photo in a file, as it is kept in the job, under a name that none of those `kept` has.
+    """The photo in a file, as it is kept in the job, under a name that no photo in `kept` has.
 
-    One of those, where it is the same picture. FileError where the file holds none that can be read.
+    If one of those is the same picture, that one. FileError if the file holds no photo that can be read.
     """
     where = str(path)
     content = read_bounded(path, MOST_BYTES, do=OTHER_PHOTO)
@@ -50,7 +50,7 @@ def read_photo(path: Path, kept: Sequence[Photo] = ()) -> Photo:
 
 
 def picture_of(photo: Photo) -> QImage:
-    """The picture of a kept photo. FileError where it is damaged, or no longer one that Recoat has written."""
+    """The picture of a kept photo. FileError if it is damaged, or no longer a photo as Recoat writes it."""
     return _upright(photo.content, f"photo {photo.name}")
 
 
@@ -89,15 +89,15 @@ def _require_readable(reader: QImageReader, content: bytes, where: str) -> None:
 
 
 def _bits(reader: QImageReader) -> int:
-    """What one dot takes unpacked; 32 where the reader does not say."""
+    """How many bits one dot takes unpacked; 32 if the reader does not say."""
     return QImage.toPixelFormat(reader.imageFormat()).bitsPerPixel() or 32
 
 
 def _is_cut_short(jpeg: bytes) -> bool:
-    """Whether the picture's own end is missing: the image reader would fill it up with grey and say nothing.
+    """Whether the end of the picture is missing: the image reader would fill it up with grey and say nothing.
 
-    The segments before the first scan are stepped over by their lengths (a preview in them has an end of its own); in
-    a scan the end mark stands for nothing else (ITU-T T.81, memory).
+    The segments before the first scan are skipped by their lengths, as a preview in them has an end mark of its own.
+    In a scan the end mark means nothing else (ITU-T T.81, from memory).
     """
     place = len(_JPEG_START)
     while place + 4 <= len(jpeg) and jpeg[place] == _JPEG_END[0]:
@@ -108,7 +108,7 @@ def _is_cut_short(jpeg: bytes) -> bool:
 
 
 def _dots_only(image: QImage) -> QImage:
-    """The same dots on white, without what else came with them."""
+    """The same dots on white, without anything else that came with them."""
     plain = QImage(image.size(), QImage.Format.Format_RGB32)
     plain.fill(Qt.GlobalColor.white)
     image.setDevicePixelRatio(1.0)
@@ -127,7 +127,7 @@ def _as_jpeg(image: QImage) -> bytes:
 
 
 def _free_name(stem: str, taken: set[str]) -> str:
-    """A plain file name after the file's own, numbered where it is taken."""
+    """A plain file name made from the file's own, with a number if it is taken."""
     plain = "".join(sign if is_photo_name(f"x{sign}x") else "-" for sign in stem)[:LONGEST_STEM].strip(" .")
     plain = plain or "photo"
     names = (f"{plain}.jpg", *(f"{plain} {number}.jpg" for number in range(2, len(taken) + 3)))

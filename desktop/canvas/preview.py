@@ -1,4 +1,4 @@
-"""What a gesture shows before it happens, painted over the face."""
+"""Paints over the face what a gesture would do. The value that it paints is in `desktop.gestures.preview`."""
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QTransform
@@ -19,7 +19,7 @@ VEIL_SHARE = 0.12
 
 
 def paint_preview(preview: Preview, unit: Unit, painter: QPainter, to_device: QTransform, look: Look) -> None:
-    """The preview; nothing where it shows nothing."""
+    """Paint the preview; an empty one paints nothing."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     if preview.photo is not None:
         paint_layer(preview.photo, painter, to_device)
@@ -52,7 +52,7 @@ def _paint_rubber(preview: Preview, painter: QPainter, to_device: QTransform, ac
 
 
 def _paint_marks(preview: Preview, painter: QPainter, to_device: QTransform, look: Look) -> None:
-    """A ring round each mark, on a paler and wider one: seen on any photo; and the dots."""
+    """Paint the dots, and a ring round each mark on a paler, wider ring, so that it is seen on any photo."""
     for mark in preview.marks:
         place = to_device.map(QPointF(*mark))
         for colour, width in ((look.field, 3 * SHAPE_PX), (look.accent, SHAPE_PX)):
@@ -66,7 +66,7 @@ def _paint_marks(preview: Preview, painter: QPainter, to_device: QTransform, loo
 
 
 def _paint_spot(preview: Preview, painter: QPainter, to_device: QTransform, look: Look) -> None:
-    """A ring round the point snapped to, and beside it, on a plate, what it is."""
+    """Paint a ring round the point snapped to, and beside it on a plate what that is."""
     if preview.spot is None:
         return
     spot = to_device.map(QPointF(*preview.spot))

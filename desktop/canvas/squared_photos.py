@@ -1,4 +1,4 @@
-"""The photo under the face that is shown, squared off the window's thread and kept until another is wanted."""
+"""The photo under the face that is shown. It is squared off the window's thread and kept until another is needed."""
 
 from dataclasses import replace
 from typing import NamedTuple
@@ -23,7 +23,7 @@ class _Wanted(NamedTuple):
 
 
 class FacePhotos(QObject):
-    """`ready` when a photo that was asked for can be shown; `failed(words)` where it never can."""
+    """Gives the squared photo of a face: `ready` says that it can be shown now, `failed(words)` that it never can."""
 
     ready = Signal()
     failed = Signal(str)
@@ -35,7 +35,7 @@ class FacePhotos(QObject):
         self._layer: PhotoLayer | None = None
 
     def layer(self, shown: Shown) -> PhotoLayer | None:
-        """The photo under the face that is shown; None where there is none, and until it is ready."""
+        """The photo under the face that is shown; None if the face has none, and until it is ready."""
         face = shown.shown_face
         place = face.photo_place if face else None
         if face is None or place is None:

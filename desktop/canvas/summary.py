@@ -1,4 +1,4 @@
-"""A drawing in words, for who hears it instead of seeing it."""
+"""A drawing in words, for a person who hears it instead of seeing it."""
 
 from collections import Counter
 
@@ -7,7 +7,7 @@ from shared.drawing import Drawing, Role
 
 
 def summary(drawing: Drawing, picked: frozenset[str]) -> tuple[str, str]:
-    """The face's name, and what stands on it and what of that is picked."""
+    """The face's name, and a sentence that says what stands on the face and which parts are picked."""
     left, bottom, right, top = drawing.box
     size = f"{length_words(right - left, drawing.unit)} by {length_words(top - bottom, drawing.unit)}"
     kinds = Counter(area.kind.value for area in drawing.areas if area.role is Role.OUTLINE)
