@@ -1,4 +1,4 @@
-"""What can be done to the faces of a job, and to the job itself, as commands."""
+"""The commands that change the faces of a job, and the job's own name, unit and tape."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import QObject
@@ -21,7 +21,7 @@ from shared.trade.tape import TapeClass
 
 
 class Faces(QObject):
-    """Each command that changes something is one step of history on the face that is shown."""
+    """Commands on the face that is shown and on the job. Each that changes something is one edit for undo."""
 
     def __init__(self, store: Store, window: QWidget) -> None:
         super().__init__(window)
@@ -29,7 +29,7 @@ class Faces(QObject):
         self._window = window
 
     def add(self, new: NewFace) -> None:
-        """A face more: in a room that has none yet, else in the room that is shown, or in a new one."""
+        """Add a face: to a room that has none yet, else to the room that is shown, or to a new room."""
         shown = self._store.open
         roomy = shown.job if shown.job.rooms else replace(shown.job, rooms=new_job().rooms)
         empty = next((room for room in roomy.rooms if not room.faces), None)
@@ -37,7 +37,7 @@ class Faces(QObject):
         self._store.edit(f"Add face {new.name}", job, face=face)
 
     def copy(self) -> None:
-        """A copy of the face, right after it, and shown."""
+        """Put a copy of the face right after it, and show the copy."""
         shown = self._store.open
         job = copied_face(shown.job, shown.face)
         before = {face.id for face in shown.job.faces}
@@ -45,28 +45,28 @@ class Faces(QObject):
         self._store.edit("Copy face", job, face=fresh)
 
     def delete(self) -> None:
-        """The job without the face."""
+        """Delete the face from the job."""
         shown = self._store.open
         self._store.edit("Delete face", without_face(shown.job, shown.face))
 
     def show_next(self) -> None:
-        """Show the face to the right, round the job."""
+        """Show the face to the right; after the last comes the first."""
         self._step(1)
 
     def show_before(self) -> None:
-        """Show the face to the left."""
+        """Show the face to the left; before the first comes the last."""
         self._step(-1)
 
     def move_left(self) -> None:
-        """One place to the left round the room."""
+        """Move the face one place to the left in its room."""
         self._move(-1)
 
     def move_right(self) -> None:
-        """One place to the right."""
+        """Move the face one place to the right in its room."""
         self._move(1)
 
     def set_corner(self, corner: Corner) -> None:
-        """How the face meets the next."""
+        """Say how the face meets the next one."""
         job = self._store.open.job
         face = find_face(job, self._store.open.face)
         self._store.edit(f"Corner: {corner.value}", with_changed_face(job, replace(face, corner=corner)))

@@ -1,4 +1,4 @@
-"""A small form for a new face: its name, how it is seen, how large it is."""
+"""The form for a new face: its name, from where it is seen, and how large it is."""
 
 from typing import NamedTuple
 
@@ -17,7 +17,7 @@ KINDS_OF_FACE = (("a wall, seen from the front", View.ELEVATION), ("a benchtop o
 
 
 class NewFace(NamedTuple):
-    """What the form says."""
+    """What the form says about a new face."""
 
     name: str
     view: View
@@ -26,7 +26,7 @@ class NewFace(NamedTuple):
 
 
 class FaceForm(Card):
-    """`filled(NewFace)` when the face is to be added."""
+    """Asks for a new face; `filled(NewFace)` says that the person wants it added."""
 
     filled = Signal(object)
 
@@ -46,7 +46,7 @@ class FaceForm(Card):
             length.told.connect(self.trouble.setText)
 
     def open_for(self, name: str, unit: Unit, place: QPoint) -> None:
-        """Open here for a face that has this name unless another is typed."""
+        """Open here. The face gets this name unless the person types another."""
         self._unit = unit
         self.name.setText(name)
         self._show_view()

@@ -27,7 +27,7 @@ FIELD_WIDTH = 84
 
 
 class HeightsFields(QWidget):
-    """Shows heights in a unit; `told(words)` when one that is typed cannot be read."""
+    """Shows the usual heights in a unit; `told(words)` says what is wrong with a typed one, "" once nothing is."""
 
     told = Signal(str)
 
@@ -66,7 +66,7 @@ class HeightsFields(QWidget):
             self.fields[key].show_length(size, unit)
 
     def change_unit(self, unit: Unit) -> None:
-        """Show another unit. What was usual is what is usual there; what the person typed stays."""
+        """Show another unit. A usual height becomes the one that is usual there; a typed height stays."""
         if unit is self._unit:
             return
         before, after = asdict(usual_heights(self._unit)), asdict(usual_heights(unit))
@@ -75,7 +75,7 @@ class HeightsFields(QWidget):
         self.show_heights(Heights(**kept), unit)
 
     def heights(self) -> Heights:
-        """What the fields say. ReadingError, with the field's name, where one says no length."""
+        """The heights in the fields, mm. ReadingError with the field's name if a field holds no length."""
         return Heights(**{key: self._size(key) for key in self.fields})
 
     def _tell(self, words: str) -> None:
@@ -84,7 +84,7 @@ class HeightsFields(QWidget):
         self.told.emit(f"{name}, {words}" if words else "")
 
     def _size(self, key: str) -> float:
-        """What is shown may be rounded: where nothing else was typed it is what was given."""
+        """The size in a field, mm. What is shown may be rounded, so if nothing was typed it is the size as given."""
         size: float = getattr(self._heights, key)
         if self.fields[key].text() == length_words(size, self._unit):
             return size

@@ -1,4 +1,4 @@
-"""The form for what is usual in a room that is there already."""
+"""The form for the usual heights of a room that is already there."""
 
 from PySide6.QtCore import QPoint, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
@@ -14,7 +14,7 @@ HOLDS_FOR = "They hold for what is drawn from now on; what stands stays as it is
 
 
 class HeightsForm(Card):
-    """`filled(room id, Heights)` when they are to hold."""
+    """Asks for the usual heights of a room; `filled(room id, Heights)` says that they are to hold from now on."""
 
     filled = Signal(str, object)
 

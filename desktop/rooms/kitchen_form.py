@@ -1,4 +1,4 @@
-"""The form for a room from its wall lengths, with what is usual in it."""
+"""The form that makes a room from its wall lengths and its usual heights."""
 
 from typing import NamedTuple
 
@@ -23,12 +23,12 @@ CORNERS = {Corner.INSIDE: "inside corner", Corner.OUTSIDE: "outside corner", Cor
 ADVICE = "From left to right, as you turn round in the room. A corner that is not inside: 2400 out, 3000 end."
 READ_LINES = 2
 MOST_WORDS = 8
-"""Walls and corners that stand in two lines; of more the last are said, which are being typed."""
+"""So many walls and corners fit in two lines. If there are more, the last are shown, which are being typed."""
 NEW_JOB, NEXT_ROOM = "New job", "Laundry"
 
 
 class NewRoom(NamedTuple):
-    """What the form says."""
+    """What the form says about a new room."""
 
     name: str
     walls: tuple[WallLength, ...]
@@ -37,14 +37,17 @@ class NewRoom(NamedTuple):
 
 
 def with_new_room(job: Job | None, new: NewRoom) -> Job:
-    """The job with the room, or where there is none a new job, named so, of this one room. RecoatError as refused."""
+    """The job with the room added; without a job, a new job of this room that has its name.
+
+    RecoatError if the room is refused.
+    """
     if job is None:
         return start_kitchen(new.name, new.walls, new.heights, new.unit)
     return with_kitchen(job, new.name, new.walls, new.heights)
 
 
 class KitchenForm(Card):
-    """`filled(NewRoom)` when the room is to be there."""
+    """Asks for a room; `filled(NewRoom)` says that the person wants it made."""
 
     filled = Signal(object)
 
@@ -66,7 +69,7 @@ class KitchenForm(Card):
         self.heights.told.connect(self.trouble.setText)
 
     def open_for(self, job: Job | None, place: QPoint) -> None:
-        """Open here for a room more, or where there is no job for one to begin with: its unit is chosen then."""
+        """Open here for one more room. Without a job it is the first room of a new job, whose unit is chosen too."""
         self._job = job
         unit = job.unit if job else self._chosen_unit
         self.do.setText("Add" if job else "Start")
@@ -101,7 +104,7 @@ class KitchenForm(Card):
         self._hear()
 
     def _hear(self) -> None:
-        """Say what the line of walls means, or what is wrong with it."""
+        """Say what the typed line of walls means, or what is wrong with it."""
         text, unit = self.walls.text(), self._chosen_unit
         self.walls.setPlaceholderText(EXAMPLES[unit])
         trouble, words = False, ADVICE
@@ -115,7 +118,7 @@ class KitchenForm(Card):
         self.read.setText(words)
 
     def _walls_in_words(self, walls: tuple[WallLength, ...], unit: Unit) -> str:
-        """The walls with the letters that they will have, and the corners between them."""
+        """The walls in words, each with the letter that it will have, and the corners between them."""
         room = with_new_room(self._job, NewRoom(NEXT_ROOM, walls, usual_heights(unit), unit)).rooms[-1]
         words = []
         for face, wall in zip(room.faces, walls, strict=True):

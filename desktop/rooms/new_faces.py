@@ -1,4 +1,4 @@
-"""Jobs with a face more: what the form for a new face makes."""
+"""What the form for a new face makes: a job with one more face."""
 
 from desktop.rooms.face_form import NewFace
 from geometry.outlines.shapes import box
@@ -14,7 +14,7 @@ def new_job(unit: Unit = Unit.MM) -> Job:
 
 
 def with_new_face(job: Job, room_id: str, new: NewFace) -> tuple[Job, str]:
-    """The job with this face, and the face's id. A wall begins with its wall part, a plan with its benchtop."""
+    """The job with this face, and the face's id. A new wall has its wall part on it, a new plan its benchtop."""
     kind = Kind.WALL if new.view is View.ELEVATION else Kind.BENCHTOP
     part = Part(
         id=fresh_id(job, "p"),
@@ -26,5 +26,5 @@ def with_new_face(job: Job, room_id: str, new: NewFace) -> tuple[Job, str]:
 
 
 def next_name(job: Job) -> str:
-    """The name that a new face is offered."""
+    """The name that the form offers for a new face."""
     return next_letter(job)

@@ -1,4 +1,4 @@
-"""What can be done to the rooms of a job, as commands."""
+"""The commands that change the rooms of a job."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import QObject, Signal
@@ -16,7 +16,7 @@ from takeoff.faces.benchtop_plans import with_benchtop_plans
 
 
 class Rooms(QObject):
-    """Each command is one step of history on the room that is shown. `laid_out` when benchtops have their plans."""
+    """Commands on the room that is shown; each is one edit for undo. `laid_out` says that benchtops got their plans."""
 
     laid_out = Signal()
 
@@ -26,7 +26,7 @@ class Rooms(QObject):
         self._window = window
 
     def add(self, new: NewRoom) -> None:
-        """A room more, with its walls; the first of them is shown."""
+        """Add a room with its walls, and show the first wall."""
         larger = with_new_room(self._store.open.job, new)
         self._store.edit(f"Add room {new.name}", larger, face=larger.rooms[-1].faces[0].id)
 
@@ -35,12 +35,12 @@ class Rooms(QObject):
         ask_for_name(self._window, "Name of the room", room_shown(self._store.open).name, self._rename)
 
     def delete(self) -> None:
-        """The job without the room."""
+        """Delete the room from the job."""
         shown = self._store.open
         self._store.edit("Delete room", without_room(shown.job, room_shown(shown).id))
 
     def set_heights(self, room: str, heights: Heights) -> None:
-        """What is usual in a room, which by now need not be the one that is shown."""
+        """Set the usual heights of a room, which by now may be another than the one that is shown."""
         shown = self._store.open
         try:
             job = with_heights(shown.job, room, heights)
@@ -51,7 +51,7 @@ class Rooms(QObject):
             self._store.edit("Usual heights", job)
 
     def lay_out_benchtops(self, *, mitred: bool) -> None:
-        """A plan for each benchtop that has none, butted or mitred at its corners; the first of them is shown."""
+        """Make a plan for each benchtop that has none, butted or mitred at its corners, and show the first plan."""
         shown = self._store.open
         try:
             job, plans = with_benchtop_plans(shown.job, room_shown(shown).id, mitred=mitred)
