@@ -1,4 +1,4 @@
-"""Asking for a name."""
+"""Asks the person for a name, in a small dialog."""
 
 from collections.abc import Callable
 
@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QInputDialog, QWidget
 
 
 def ask_for_name(window: QWidget, words: str, name: str, then: Callable[[str], None]) -> None:
-    """Ask for another name than this, in these words; then go on with what was typed, unless it is nothing."""
+    """Ask in these words for another name; then call `then` with what was typed, unless the person typed nothing."""
     dialog = QInputDialog(window)
     dialog.setWindowTitle(words)
     dialog.setLabelText(words)

@@ -1,4 +1,4 @@
-"""A small form over the window: its fields, what is wrong with them, a button that does it and one that does not."""
+"""A card is a small form over the window: its fields, what is wrong with them, a button to do it and one to cancel."""
 
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -13,10 +13,10 @@ TROUBLE_LINES = 3
 
 
 class Card(QFrame):
-    """Return in a field, or the first button, does what the card is for; Escape puts it away.
+    """A small form. Return in a field, or the first button, does what the card is for; Escape puts it away.
 
-    Whoever makes one says what that is (`fill`) and lays the fields out above `trouble` and `buttons`. `put_away` when
-    the card goes without having done anything.
+    A class of cards says in `fill` what that is, and lays its fields out above `trouble` and `buttons`. `put_away` says
+    that the card went without having done anything.
     """
 
     put_away = Signal()
@@ -43,17 +43,17 @@ class Card(QFrame):
         self.cancel.clicked.connect(self._cancel)
 
     def fill(self) -> None:
-        """Do what the card is for. RecoatError, in words for the card, where a field says nothing sensible."""
+        """Do what the card is for. RecoatError, in words for the card, if a field makes no sense."""
 
     def take_return_in(self, *fields: QLineEdit) -> None:
-        """Let Return in these fields do what the card is for; after the last the keys go on to the buttons."""
+        """Let Return in these fields do what the card is for. After the last field, Tab goes to the buttons."""
         for field in fields:
             field.returnPressed.connect(self._fill)
         QWidget.setTabOrder(fields[-1], self.do)
         QWidget.setTabOrder(self.do, self.cancel)
 
     def open_at(self, place: QPoint, first: QWidget) -> None:
-        """Open here, or as near as the window has room, with the keys in this field."""
+        """Open here, or as near as the window has space, with the keys in the field `first`."""
         self.trouble.clear()
         self.resize(self._width, self.sizeHint().height())
         window = self.parentWidget()

@@ -1,6 +1,7 @@
-"""The rows of forms: each shows one field of one or several values and says when the person sets it.
+"""The rows of forms: each shows one field of one or several values, and says when the person sets it.
 
-`edited(label, edit)` hands over what was done, in words, and a function from a value to the value with the field set.
+The signal `edited(label, edit)` gives what was done in words, and a function from a value to the same value with the
+field set. `grid` puts rows together into a form.
 """
 
 from collections.abc import Sequence
@@ -37,14 +38,14 @@ MEANS = {
     "back_coated": "Its back is coated too, where it is taken off",
     "locked": "It is not moved, resized or deleted until this is off",
 }
-"""What fields mean, by what they are called."""
+"""What fields mean, by their labels or, if they have none, by their names in the value."""
 LEAST_WIDTH = 56
 
 SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left", "right", "front", "back")}
 
 
 class FormRow(QWidget, Generic[Item]):
-    """A row for one field, by its name in the value; `label` is what a person calls it."""
+    """A row for one field: `field` is its name in the value, `label` is what a person calls it."""
 
     edited = Signal(str, object)
     told = Signal(str)
@@ -57,7 +58,7 @@ class FormRow(QWidget, Generic[Item]):
         self._row.setContentsMargins(0, 0, 0, 0)
 
     def hold(self, editor: QWidget) -> None:
-        """Take the widget that the field is edited in."""
+        """Take in the widget in which the field is edited."""
         editor.setAccessibleName(self.label)
         self.setToolTip(MEANS.get(self.label or self.field, ""))
         self._row.addWidget(editor)
@@ -65,7 +66,7 @@ class FormRow(QWidget, Generic[Item]):
         self.setFocusProxy(editor)
 
     def value(self, items: Sequence[Item]) -> object:
-        """The field's value in all of them; None where they differ."""
+        """The value that the field has in all items; None if they differ."""
         return agreed(items, self._of)
 
     def set(self, value: object) -> None:
@@ -77,11 +78,11 @@ class FormRow(QWidget, Generic[Item]):
         self.edited.emit(f"Change of {self.label.lower()}", edit)
 
     def concerns(self, items: Sequence[Item]) -> bool:
-        """Whether these have such a field; without it the row is not shown."""
+        """Whether these items have such a field. If not, the row is not shown."""
         return bool(items)
 
     def show_values(self, items: Sequence[Item], shown: Shown) -> None:
-        """Show the field of these."""
+        """Show the field of these items."""
         raise NotImplementedError
 
     def _of(self, item: Item) -> object:
@@ -89,7 +90,7 @@ class FormRow(QWidget, Generic[Item]):
 
 
 class TextRow(FormRow[Item]):
-    """A line of text."""
+    """A row for a line of text."""
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
@@ -111,7 +112,7 @@ class TextRow(FormRow[Item]):
 
 
 class ThicknessRow(FormRow[Part]):
-    """The thickness of the board; what is usual for the kind is shown where the part has none of its own."""
+    """A row for the thickness of the board. If a part has none of its own, the usual one of its kind is shown."""
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
@@ -125,7 +126,7 @@ class ThicknessRow(FormRow[Part]):
 
 
 class MeasureRow(FormRow[Part]):
-    """A reading of the box round the parts: setting it moves or resizes each of them."""
+    """A row for one measure of the box round each part: setting it moves or resizes every part."""
 
     def __init__(self, measure: BoxMeasure) -> None:
         super().__init__(measure.label, "outline")
@@ -148,7 +149,7 @@ class MeasureRow(FormRow[Part]):
 
 
 class ChoiceRow(FormRow[Item]):
-    """One of several values, each with words of its own."""
+    """A row for one of several values, each with words of its own."""
 
     def __init__(self, label: str, field: str, choices: Sequence[tuple[str, object]] = ()) -> None:
         super().__init__(label, field)
@@ -178,7 +179,7 @@ class ChoiceRow(FormRow[Item]):
 
 
 class CheckRow(FormRow[Item]):
-    """Yes or no."""
+    """A row for yes or no."""
 
     def __init__(self, words: str, field: str) -> None:
         super().__init__("", field)
@@ -200,7 +201,7 @@ class CheckRow(FormRow[Item]):
 
 
 class LevelRow(FormRow[Part]):
-    """A whole number of levels."""
+    """A row for a whole number of levels."""
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
@@ -220,7 +221,7 @@ class LevelRow(FormRow[Part]):
 
 
 class EdgesRow(FormRow[Part]):
-    """Which edges of the board are coated, by the way they face."""
+    """A row that says which edges of the board are coated, by the way they face."""
 
     def __init__(self, label: str) -> None:
         super().__init__(label, "coated_sides")
@@ -249,7 +250,7 @@ class EdgesRow(FormRow[Part]):
             show_check(box, value)
 
     def _take(self) -> None:
-        """Set the box whose mark is no longer what was shown."""
+        """Set the edge whose box is no longer as it was shown."""
         view = self._view
         for box, name, was in zip(self.boxes, SIDES[view], self._shown, strict=True):
             now = box.checkState() is not Qt.CheckState.Unchecked
@@ -265,7 +266,7 @@ class EdgesRow(FormRow[Part]):
 
 
 def show_check(box: QCheckBox, value: object) -> None:
-    """Show yes, no, or that parts differ."""
+    """Show yes, no, or (for None) that parts differ."""
     box.setTristate(value is None)
     if value is None:
         box.setCheckState(Qt.CheckState.PartiallyChecked)

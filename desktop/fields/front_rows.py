@@ -23,10 +23,10 @@ MEANS = {
 
 
 class CentresWords(NamedTuple):
-    """Hole centres: a length, 0 for a knob, None where the field is empty."""
+    """How hole centres are read and shown: a length in mm, 0 for a knob, None for an empty field."""
 
     def read(self, text: str, unit: Unit) -> float | None:
-        """The length in mm."""
+        """The length in mm; 0 for a knob, None for an empty text. ReadingError if it is no length."""
         if not text.strip():
             return None
         if text.strip().casefold() == KNOB:
@@ -34,20 +34,20 @@ class CentresWords(NamedTuple):
         return read_length(text, unit, decimal=decimal_sign(), allow_zero=True)
 
     def show(self, value: object, unit: Unit) -> str:
-        """The length as it is read off a tape."""
+        """The length as it is read off a tape, or the word for a knob; "" for None."""
         if not isinstance(value, int | float):
             return ""
         return length_words(value, unit) if value else KNOB
 
 
 def hinges_row() -> TypedRow[Part]:
-    """How many hinges; those that its height asks for stand in the empty field."""
+    """The row for how many hinges a front has. An empty field shows how many the front's height asks for."""
     words = NumberWords("number of hinges", most=MOST_HINGES, empty=True, whole=True)
     return _explained(TypedRow("Hinges", "hinges", always(words), _usual_hinges, is_front))
 
 
 def centres_row() -> TypedRow[Part]:
-    """The hole centres of the old handle."""
+    """The row for the hole centres of the old handle."""
     return _explained(TypedRow("Hole centres", "hole_centres_mm", always(CentresWords()), _nobody_said, is_front))
 
 

@@ -1,6 +1,6 @@
-"""Rows of fields with their labels: two short ones side by side, all others over the whole width.
+"""The grid of a form: rows with their labels, two short rows side by side and every other over the whole width.
 
-What is wrong with what was typed stands right under its line.
+What is wrong with a typed value stands right under its field.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -19,9 +19,9 @@ Edit = Callable[[Item], Item]
 
 
 class RowGrid(QWidget, Generic[Item]):
-    """Shows the same fields of one or several values; `edited` is that of its rows.
+    """Shows the same fields of one or several values; it passes on `edited` of its rows.
 
-    `means` says what fields mean, by their labels, to a hand that rests on them.
+    `means` says what fields mean, by their labels; it is shown when the pointer rests on one.
     """
 
     edited = Signal(str, object)
@@ -41,7 +41,7 @@ class RowGrid(QWidget, Generic[Item]):
             row.told.connect(self._tell)
 
     def row(self, label: str) -> FormRow[Item]:
-        """The row with this label. KeyError where there is none."""
+        """The row with this label. KeyError if there is no such row."""
         for row in self.rows:
             if row.label == label:
                 return row
@@ -56,11 +56,11 @@ class RowGrid(QWidget, Generic[Item]):
 
     @property
     def trouble(self) -> str:
-        """What is wrong with what was typed; "" for nothing."""
+        """What is wrong with what was typed, one sentence a line; "" if nothing is."""
         return "\n".join(dict.fromkeys(label.text() for label in self._troubles.values() if label.text()))
 
     def call_rows(self, names: Mapping[str, str]) -> None:
-        """Call rows otherwise, by their labels; the others by their labels."""
+        """Show other names for some rows, given by their labels; every other row shows its label."""
         for row, label in self._labels.items():
             label.setText(names.get(row.label, row.label))
 

@@ -1,4 +1,4 @@
-"""A list of things that can be added to, taken from and put in order; one of them is chosen."""
+"""A list to which things are added, from which they are taken, and in which they are put in order; one is chosen."""
 
 from collections.abc import Callable, Sequence
 
@@ -12,9 +12,10 @@ Keys = Qt.KeyboardModifier
 
 
 class ItemList(QWidget):
-    """`chosen(place)`, `added(place)` where a new one is wanted, `taken_away(place)`, `moved(place, to)`.
+    """A list with its buttons. Its signals say what the person wants, by places in the list.
 
-    In the list Insert adds, Delete takes away, Ctrl with an arrow moves.
+    They are `chosen(place)`, `added(place)` for a new thing at that place, `taken_away(place)` and `moved(place, to)`.
+    In the list Insert adds, Delete takes away, and Ctrl with an arrow moves.
     """
 
     chosen = Signal(int)
@@ -47,12 +48,12 @@ class ItemList(QWidget):
 
     @property
     def place(self) -> int:
-        """The place of the chosen one; -1 where none is chosen."""
+        """The place of the chosen thing, from 0; -1 if none is chosen."""
         item = self.tree.currentItem()
         return -1 if item is None else self.tree.indexOfTopLevelItem(item)
 
     def button(self, words: str, act: Callable[[], None]) -> QPushButton:
-        """A further button under the list."""
+        """Add a further button under the list, and give it back."""
         button = QPushButton(words, self)
         button.setAutoDefault(True)
         button.clicked.connect(act)
@@ -60,7 +61,7 @@ class ItemList(QWidget):
         return button
 
     def show_rows(self, rows: Sequence[Cells], place: int) -> None:
-        """Show these rows, with one of them chosen, or none (-1); a place beyond the last chooses the last."""
+        """Show these rows and choose the one at `place`; -1 chooses none, a place beyond the last chooses the last."""
         self._rendering = True
         while self.tree.topLevelItemCount() > len(rows):
             self.tree.takeTopLevelItem(len(rows))

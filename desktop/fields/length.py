@@ -1,4 +1,4 @@
-"""A field for one length: typed as on the reading line, taken when it is left or Return is pressed."""
+"""A field for one length. It is typed as on the reading line, and taken on Return or when the field is left."""
 
 from PySide6.QtWidgets import QWidget
 
@@ -9,7 +9,7 @@ from shared.typed.lengths import read_length
 
 
 class LengthField(TypedField):
-    """Shows a length; `taken(mm)` when the person typed another, `told(words)` when it cannot be read."""
+    """Shows a length. `taken(mm)` gives another one that was typed; `told(words)` says why it cannot be read."""
 
     def __init__(self, name: str, parent: QWidget | None = None, *, any_sign: bool = False, zero: bool = False) -> None:
         super().__init__(name, parent)
@@ -18,7 +18,7 @@ class LengthField(TypedField):
         self._unit = Unit.MM
 
     def show_length(self, length_mm: float | None, unit: Unit) -> None:
-        """Show a length; None where several parts differ."""
+        """Show a length; None shows that several parts differ."""
         self._unit = unit
         if length_mm is None:
             self.show_words("", hint="several")
@@ -26,12 +26,12 @@ class LengthField(TypedField):
             self.show_words(length_words(length_mm, unit))
 
     def ask(self, placeholder: str, unit: Unit) -> None:
-        """Wait for a length, with a word of what is wanted."""
+        """Wait for a length; the empty field shows what is wanted."""
         self.show_length(None, unit)
         self.setPlaceholderText(placeholder)
 
     def length_mm(self) -> float:
-        """The length that stands in the field. ReadingError where there is none."""
+        """The length in the field, in mm. ReadingError if the field holds none."""
         return read_length(
             self.text(), self._unit, decimal=decimal_sign(), allow_zero=self._zero, allow_negative=self._any_sign
         )

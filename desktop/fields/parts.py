@@ -1,4 +1,4 @@
-"""The fields of parts: what they show, agreed between several, and the parts with a field set."""
+"""The fields of parts: the value on which several parts agree, and a part with a field set."""
 
 from collections.abc import Callable, Iterable
 from typing import TypeVar
@@ -15,24 +15,24 @@ Item = TypeVar("Item")
 
 
 ON_A_PLAN = {BOTTOM.label: "From wall", HIGH.label: "Depth"}
-"""What the readings that run up on a wall are called where they run out from it."""
+"""What measures that go up on a wall are called on a plan, where they go out from the wall."""
 
 
 def agreed(items: Iterable[Item], field: Callable[[Item], Field]) -> Field | None:
-    """The value that a field has in all of them; None where they differ or there are none."""
+    """The value that a field has in all items; None if they differ or there are no items."""
     values = [field(item) for item in items]
     return values[0] if values and all(value == values[0] for value in values) else None
 
 
 def side_is_coated(part: Part, name: str, view: View) -> bool | None:
-    """Whether the edges that face this way are coated: all, none, or some (None)."""
+    """Whether the edges that face this way are coated: True if all are, False if none is, None if some are."""
     facing = {index for index, side in enumerate(side_names(part.outline, view)) if side == name}
     coated = facing & set(coated_sides(part))
     return None if coated and coated != facing else bool(coated)
 
 
 def with_side_coated(part: Part, name: str, view: View, *, coated: bool) -> Part:
-    """The part with the edges that face this way coated, or left."""
+    """The part with the edges that face this way coated, or not coated."""
     facing = {index for index, side in enumerate(side_names(part.outline, view)) if side == name}
     before = set(coated_sides(part))
     sides = before | facing if coated else before - facing

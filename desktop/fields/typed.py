@@ -1,4 +1,4 @@
-"""Fields in which a value is typed: it is taken when the field is left or Return is pressed, and refused in words."""
+"""Fields in which a value is typed. It is taken on Return or when the field is left, or it is refused in words."""
 
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
@@ -11,7 +11,7 @@ from shared.job import Unit
 
 
 class TextLine(QLineEdit):
-    """A line of text. While nobody is typing in it, the keys that undo and redo are the job's."""
+    """A line of text. While nobody is typing in it, the keys for undo and redo go to the job."""
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent) and not self.isModified():
@@ -23,7 +23,10 @@ class TextLine(QLineEdit):
 
 
 class TypedField(TextLine):
-    """`taken(value)` when the person typed another, `told(words)` when it cannot be read; its text stays then."""
+    """A field that shows a value and takes another.
+
+    `taken(value)` gives what the person typed. `told(words)` says why that cannot be read; the text stays then.
+    """
 
     taken = Signal(object)
     told = Signal(str)
@@ -37,11 +40,11 @@ class TypedField(TextLine):
         self.editingFinished.connect(self._take)
 
     def value(self) -> object:
-        """What stands in the field. ReadingError where that cannot be read."""
+        """The value in the field. ReadingError if it cannot be read."""
         raise NotImplementedError
 
     def show_words(self, words: str, *, hint: str = "") -> None:
-        """Show a value, unless the person is typing another; the hint stands where there is none."""
+        """Show a value, unless the person is typing another. An empty field shows the hint."""
         self.setPlaceholderText(hint)
         if words != self._shown or not self.hasFocus() or not self.isModified():
             self._shown = words
@@ -84,7 +87,7 @@ class TypedField(TextLine):
 
 
 class ValueField(TypedField):
-    """A field that is read by words of its own, which may be others for the next value."""
+    """A field that is read and shown by `FieldWords`; each value that it shows may bring others."""
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(name, parent)
@@ -92,7 +95,7 @@ class ValueField(TypedField):
         self._unit = Unit.MM
 
     def show_value(self, value: object, words: FieldWords, unit: Unit, *, hint: str = "") -> None:
-        """Show a value of these words."""
+        """Show a value by these words, and read what is typed by them from now on."""
         self._words, self._unit = words, unit
         self.show_words(words.show(value, unit), hint=hint)
 

@@ -22,12 +22,12 @@ SWATCH = 20
 
 
 def no_hint(_item: object, _shown: Shown) -> str:
-    """Nothing stands in an empty field."""
+    """The hint for an empty field that shows none: ""."""
     return ""
 
 
 def always(words: FieldWords) -> Callable[[object, Shown], FieldWords]:
-    """Words that depend on nothing."""
+    """What gives these words for every item."""
 
     def of(_item: object, _shown: Shown) -> FieldWords:
         return words
@@ -36,12 +36,12 @@ def always(words: FieldWords) -> Callable[[object, Shown], FieldWords]:
 
 
 def every(_item: object) -> bool:
-    """All values have such a field."""
+    """True: every item has such a field."""
     return True
 
 
 class TypedRow(FormRow[Item]):
-    """A value that is typed. How it is read, and what stands where there is none, may depend on the other fields."""
+    """A row for a typed value. How it is read, and the hint in an empty field, may depend on the other fields."""
 
     def __init__(
         self,
@@ -69,7 +69,7 @@ class TypedRow(FormRow[Item]):
 
 
 class MaterialsRow(FormRow[Step]):
-    """On which materials a step is done: on all, where none is marked."""
+    """A row for the materials on which a step is done. If none is marked, it is done on all."""
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
@@ -93,7 +93,7 @@ class MaterialsRow(FormRow[Step]):
 
 
 class ShadeRow(FormRow[Finish]):
-    """The colour that a finish is shown in: one of a few, or typed."""
+    """A row for the colour in which a finish is shown: one of a few, or a typed one."""
 
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
@@ -136,7 +136,7 @@ class ShadeRow(FormRow[Finish]):
 
 
 def swatch(colour: str) -> QIcon:
-    """A square of a colour; an empty one for ""."""
+    """A square icon of a colour; an empty one for ""."""
     picture = QPixmap(SWATCH, SWATCH)
     picture.fill(QColor(colour) if colour else QColor(0, 0, 0, 0))
     return QIcon(picture)

@@ -1,7 +1,7 @@
-"""What stands in a field about finishes, products and prices: read from what a person types, and written back.
+"""How fields about finishes, products and prices are read from what a person types, and shown again.
 
-Each of these reads a text and shows a value. An empty text is None where that may be; what makes no sense raises
-ReadingError. `unit` is the job's: jobs in inches say spread rates in square feet a US gallon.
+Each class here reads a text and shows a value. An empty text gives None if the field may be empty. A text that makes no
+sense raises ReadingError. `unit` is the job's: jobs in inches give spread rates in square feet a US gallon.
 """
 
 import re
@@ -18,10 +18,10 @@ from shared.typed.packs import read_size, show_size
 from shared.written.units import area_in, large_unit
 
 DIGITS = 3
-"""Decimals of a plain number."""
+"""The most decimals of a plain number."""
 
 PRECISE = 4
-"""Digits of a spread rate: none is known better."""
+"""The digits of a spread rate: no rate is known better than that."""
 
 MM2_IN_M2 = 1e6
 
@@ -32,7 +32,7 @@ _RATIO = re.compile(r"(?P<base>[^:/]+)(?::|/| to )(?P<hardener>[^:/]+)")
 
 
 class FieldWords(Protocol):
-    """A way to read a field and to show what is in it."""
+    """A way to read a field and to show its value."""
 
     def read(self, text: str, unit: Unit) -> object:
         """The value that a text says."""
@@ -42,9 +42,10 @@ class FieldWords(Protocol):
 
 
 class NumberWords(NamedTuple):
-    """A number from `least` to `most`, with its `sign` after it; `above` where `least` itself makes no sense.
+    """A number from `least` to `most`, shown with its `sign` after it.
 
-    A share is shown in `percent`; a `whole` number is a count; one that may be left `empty` is None then.
+    `above` says that `least` itself makes no sense, `percent` that the number is a share shown in percent, `whole` that
+    it is a count. `empty` says that the field may be left empty, which gives None.
     """
 
     what: str
@@ -57,7 +58,7 @@ class NumberWords(NamedTuple):
     whole: bool = False
 
     def read(self, text: str, unit: Unit) -> float | None:
-        """The number, a share where it is shown in percent."""
+        """The number; for one that is shown in percent, the share (50 % is 0.5)."""
         if self.empty and not text.strip():
             return None
         number = float(read_number(_without(text, self._mark), decimal_sign()))
@@ -69,7 +70,7 @@ class NumberWords(NamedTuple):
         return round(number) if self.whole else number
 
     def show(self, value: object, unit: Unit) -> str:
-        """The number without needless decimals, in percent where it is a share."""
+        """The number without needless decimals, with its sign; a share in percent."""
         if not isinstance(value, int | float):
             return ""
         return f"{plain(value * 100 if self.percent else value)} {self._mark}".rstrip()
@@ -89,7 +90,7 @@ class NumberWords(NamedTuple):
 
 
 class MoneyWords(NamedTuple):
-    """An amount of money, to the cent; `nothing` where the field is empty."""
+    """An amount of money, to the cent; an empty field gives `nothing`."""
 
     what: str
     nothing: float | None = None
@@ -105,7 +106,7 @@ class MoneyWords(NamedTuple):
 
 
 class SpreadWords(NamedTuple):
-    """How much a litre or a piece covers, in m2: a number, its unit granted. Above zero; None where it is empty."""
+    """The m2 that a litre or a piece covers: a number above 0, typed with or without its unit; None if empty."""
 
     measure: Measure
 
@@ -129,7 +130,7 @@ class SpreadWords(NamedTuple):
         return f"{square}/L" if unit is Unit.MM else f"{square}/gal"
 
     def _shown_of_one(self, unit: Unit) -> float:
-        """The number shown for one m2 a litre, or one m2 a piece (exact: shared.units, shared.pack_sizes)."""
+        """The number shown for 1 m2 a litre, or 1 m2 a piece (exact: shared.written.units, shared.typed.packs)."""
         square = area_in(MM2_IN_M2, unit)
         if self.measure is not Measure.LITRES or unit is Unit.MM:
             return square
@@ -137,7 +138,7 @@ class SpreadWords(NamedTuple):
 
 
 class SizeWords(NamedTuple):
-    """How much is in a pack, as its label says it: more than nothing."""
+    """How much is in a pack, as its label says it; more than 0."""
 
     measure: Measure
 
@@ -146,14 +147,14 @@ class SizeWords(NamedTuple):
         return read_size(text, self.measure, unit, decimal=decimal_sign())
 
     def show(self, value: object, unit: Unit) -> str:
-        """The size as a label says it; one that no pack has as it stands in the job."""
+        """The size as a label says it; a size that no pack can have, 0 or less, as the bare number."""
         if not isinstance(value, int | float):
             return ""
         return show_size(value, self.measure, unit, decimal=decimal_sign()) if value > 0 else plain(value)
 
 
 class StockWords(NamedTuple):
-    """How much of a product there is already: a size, or nothing."""
+    """How much of a product the person has already: a size, or nothing."""
 
     measure: Measure
 
@@ -164,15 +165,15 @@ class StockWords(NamedTuple):
         return read_size(text, self.measure, unit, decimal=decimal_sign())
 
     def show(self, value: object, unit: Unit) -> str:
-        """The amount; nothing for nothing."""
+        """The amount as a label says it; "" for 0."""
         return SizeWords(self.measure).show(value, unit) if value else ""
 
 
 class RatioWords(NamedTuple):
-    """Base to hardener by volume, "4:1"; None where the field is empty: the product is no two-part one."""
+    """Base to hardener by volume, "4:1"; None for an empty field: the product is not two-part."""
 
     def read(self, text: str, unit: Unit) -> tuple[float, float] | None:
-        """The two parts, both above zero."""
+        """The two parts of the ratio, both above 0; None for an empty text."""
         if not text.strip():
             return None
         match = _RATIO.fullmatch(text.strip())
@@ -190,10 +191,10 @@ class RatioWords(NamedTuple):
 
 
 class ShadeWords(NamedTuple):
-    """A colour as "#RRGGBB"; "" where none is chosen."""
+    """A colour as "#RRGGBB"; "" if none is chosen."""
 
     def read(self, text: str, unit: Unit) -> str:
-        """The colour, its letters large."""
+        """The colour with capital letters; "" for an empty text."""
         if not text.strip():
             return ""
         match = _SHADE.fullmatch(text.strip())
@@ -203,12 +204,12 @@ class ShadeWords(NamedTuple):
         return f"#{match[1].upper()}"
 
     def show(self, value: object, unit: Unit) -> str:
-        """The colour as it is."""
+        """The colour as it is written in the job."""
         return value if isinstance(value, str) else ""
 
 
 def _without(text: str, sign: str) -> str:
-    """A text without the sign at its end, also as keyboards have it: "m2" and "um"."""
+    """A text without the sign at its end. The sign may be as keyboards have it: "m2" for "m²", "um" for "µm"."""
     typed = text.strip()
     return typed[: -len(sign)].rstrip() if sign and _folded(typed).endswith(_folded(sign)) else typed
 
@@ -218,5 +219,5 @@ def _folded(text: str) -> str:
 
 
 def plain(number: float) -> str:
-    """A number without needless decimals, to a thousandth. Never "-0"."""
+    """A number to a thousandth, without needless decimals, with the person's decimal sign. Never "-0"."""
     return f"{round(number, DIGITS) + 0.0:.{DIGITS}f}".rstrip("0").rstrip(".").replace(".", decimal_sign())
