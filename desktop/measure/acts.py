@@ -1,4 +1,4 @@
-"""What is done to the picked parts without pointing: nudge, delete, paste, duplicate."""
+"""The edits to picked parts that need no pointing: nudge, delete, paste, duplicate."""
 
 from collections.abc import Sequence
 
@@ -12,32 +12,33 @@ from shared.edits.locking import refuse_locked
 from shared.job import Part
 
 STEP_MM = 50.0
-"""How far right and down a copy stands from what it covers, so that it is seen (common practice, no source)."""
+"""How far right and down a copy is put from the part that it would cover, to be seen (common practice, no source)."""
 
 
 def picked_parts(scene: Scene) -> tuple[Part, ...]:
-    """The picked parts, in drawing order: what is copied."""
+    """The picked parts, in drawing order."""
     return tuple(part for part in scene.face.parts if part.id in scene.picked)
 
 
 def nudged(scene: Scene, dx: float, dy: float) -> Done | None:
-    """The picked parts moved by (dx, dy) millimetres; None where none is picked. JobError where one is locked."""
+    """Move the picked parts by (dx, dy) millimetres; None if none is picked. JobError if one is locked."""
     refuse_locked(picked_parts(scene))
     parts = tuple(moved(part, dx, dy) for part in picked_parts(scene))
     return Done(f"Move {named(parts)}", with_changed_parts(scene.job, parts), scene.picked) if parts else None
 
 
 def deleted(scene: Scene) -> Done | None:
-    """The job without the picked parts; None where none is picked. JobError where one is locked."""
+    """Delete the picked parts; None if none is picked. JobError if one is locked."""
     parts = picked_parts(scene)
     refuse_locked(parts)
     return Done(f"Delete {named(parts)}", without_parts(scene.job, scene.picked), ()) if parts else None
 
 
 def pasted(scene: Scene, parts: Sequence[Part], verb: str = "Paste") -> Done | None:
-    """Copies of the parts added to the scene's face, with ids of their own; None where there are none.
+    """Add copies of the parts to the scene's face, with ids of their own and unlocked; None if there are no parts.
 
-    They stand where they stood, or as many steps aside as it takes not to cover one with the same outline.
+    The copies stand where the parts stood. If one would cover a part with the same outline, all go aside by STEP_MM
+    until none does.
     """
     if not parts:
         return None
@@ -51,5 +52,5 @@ def pasted(scene: Scene, parts: Sequence[Part], verb: str = "Paste") -> Done | N
 
 
 def duplicated(scene: Scene) -> Done | None:
-    """A copy of each picked part beside it."""
+    """Add a copy of each picked part beside it; None if none is picked."""
     return pasted(scene, picked_parts(scene), "Duplicate")

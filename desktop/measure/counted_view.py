@@ -1,4 +1,4 @@
-"""What was counted from the picked parts."""
+"""The figures that were counted from the picked parts."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget
@@ -10,7 +10,7 @@ from takeoff.faces.counted import counted_from
 
 
 class CountedView(QFrame):
-    """Areas of the parts and the lengths that they have a share in."""
+    """Shows the areas of the picked parts, and the lengths of masking and beads in which they have a share."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -27,7 +27,7 @@ class CountedView(QFrame):
             form.addRow(name, label)
 
     def show_counted(self, shown: Shown) -> None:
-        """Show the figures of what is picked; nothing where nothing is."""
+        """Show the figures of the picked parts; hide if none is picked."""
         self.setVisible(bool(shown.picked))
         if not shown.picked:
             return

@@ -1,4 +1,7 @@
-"""Details of what is picked: its fields, and what was counted from it."""
+"""The details at the right of the page Measure: the fields of the picked parts, and what was counted from them.
+
+While nothing is picked, the readings and the photo of the face are there.
+"""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
@@ -38,14 +41,14 @@ from shared.limits import GREATEST_PROFILE_FACTOR
 from shared.trade.kinds import Kind, Treatment
 
 WIDTH = 340
-"""Two readings as long as 141 23/32" stand beside each other, each with its label."""
+"""In this width two lengths such as 141 23/32" fit side by side, each with its label."""
 PROFILE = NumberWords("profile", least=1.0, most=GREATEST_PROFILE_FACTOR)
 AS_USUAL = "as usual for its kind"
 NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
 
 
 class Details(QFrame):
-    """Fields that agree show their value; setting one sets it for all picked parts, as one step of history."""
+    """Fields on which the picked parts agree show their value. Setting a field sets it for all of them in one edit."""
 
     def __init__(self, store: Store, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -83,7 +86,7 @@ class Details(QFrame):
         self.fields.edited.connect(self._edit)
 
     def row(self, label: str) -> FormRow[Part]:
-        """The row with this label. KeyError where there is none."""
+        """The row with this label. KeyError if there is no such row."""
         return self.fields.row(label)
 
     def focus_first(self) -> None:
@@ -91,7 +94,7 @@ class Details(QFrame):
         self.rows[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show what is picked; nothing but a word of advice where nothing is."""
+        """Show the picked parts; a word of advice if none is picked."""
         if old is not None and old.now is new.now and (old.picked, old.face) == (new.picked, new.face):
             return
         parts = new.picked_parts
@@ -148,7 +151,7 @@ class Details(QFrame):
 
 
 def head_words(parts: tuple[Part, ...], shown: Shown) -> str:
-    """What is picked, in words."""
+    """The picked parts in words; what to do if none is picked."""
     if not parts:
         return NOTHING_PICKED if shown.face else "Add a face: press + face."
     if len(parts) > 1:

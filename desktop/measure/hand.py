@@ -1,4 +1,7 @@
-"""The hand: the gesture at work, between the canvas, the reading line and the store."""
+"""The hand: it holds the gesture at work, and stands between the canvas, the reading line and the store.
+
+For what a gesture is read `desktop.gestures.gesture`, for where its edits go `desktop.state.store`.
+"""
 
 import copy
 from collections.abc import Callable
@@ -41,13 +44,13 @@ GESTURES: dict[Mode, Callable[[Scene], Gesture]] = {
 }
 
 USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
-"""What is drawn first on a face (common practice, no source)."""
+"""The kind that is drawn first on a face of each view (common practice, no source)."""
 
 
 class Hand(QObject):
-    """Makes a gesture for each mode, hands it points and readings, and takes what it comes to into the store.
+    """Makes a gesture for each mode, gives it points and typed lines, and takes what it comes to into the store.
 
-    `mode_changed` says that the mode or the kind of new parts is another, `deleted` that the picked parts are to go.
+    `mode_changed` says that the mode or the kind of new parts has changed, `deleted` that the picked parts are to go.
     """
 
     mode_changed = Signal()
@@ -64,7 +67,7 @@ class Hand(QObject):
         self._connect()
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Begin anew where the job, the face or what is picked is another than the gesture knows."""
+        """Begin a new gesture if the job, the face or the picked parts are others than the gesture knows."""
         if old is None or old.face != new.face:
             self._take_usual_kind(new)
         scene = self._scene(new)
@@ -75,7 +78,7 @@ class Hand(QObject):
                 self._hear(self._line.text)
 
     def choose_mode(self, mode: Mode) -> None:
-        """Go on in this mode; what was begun is dropped. Sizes are shown where one is to be clicked."""
+        """Go on in this mode and drop what was begun. For Shift, in which a size is clicked, the sizes are shown."""
         self.mode = mode
         if mode is Mode.SHIFT and self._store.shown is not None:
             self._show_sizes(self._store.shown)
@@ -92,7 +95,7 @@ class Hand(QObject):
         self.mode_changed.emit()
 
     def take_up(self, make: Callable[[Scene], Gesture]) -> None:
-        """Do what is no mode of its own; once it is done or dropped the hand picks."""
+        """Go on with a gesture that is not a mode of its own. Once it is done or dropped, the hand picks."""
         self.choose_mode(Mode.PICK)
         shown = self._store.shown
         scene = self._scene(shown) if shown else None
@@ -101,7 +104,7 @@ class Hand(QObject):
             self._show()
 
     def turn(self) -> None:
-        """Go on in the gesture's other way (an arc instead of a straight side, a rounded box instead of a circle)."""
+        """Go on in the gesture's other variant, such as an arc instead of a straight side."""
         if self._gesture is not None:
             self._gesture = self._gesture.turned()
             self._show()
@@ -138,14 +141,14 @@ class Hand(QObject):
         self._do(lambda gesture: gesture.release(at, keys))
 
     def _show_sizes(self, shown: Shown) -> None:
-        """The sizes of the face, and of the one part that is picked: those of several would lie over each other."""
+        """Show the sizes of the face and of the one picked part. Sizes of several parts would lie over each other."""
         if Overlay.SIZES not in shown.overlays:
             self._store.turn_overlay(Overlay.SIZES)
         if len(shown.picked) > 1:
             self._store.pick(())
 
     def _hear(self, text: str) -> None:
-        """A line is being typed: say what it means and show what would come of it, on a copy of the gesture."""
+        """Say what the line that is being typed means, and show on a copy of the gesture what would come of it."""
         gesture = self._gesture
         if gesture is None:
             return
@@ -178,7 +181,7 @@ class Hand(QObject):
             self._ask()
 
     def _type(self, text: str) -> None:
-        """A line was typed, Return included. What is refused stays in the line, and the gesture as it was."""
+        """Take a line that was typed with Return. A refused one stays in the line, and leaves the gesture as it was."""
         gesture = self._gesture
         if gesture is None:
             return
@@ -197,7 +200,7 @@ class Hand(QObject):
             self._gesture = gesture
 
     def _adopt_kind(self, gesture: Gesture) -> None:
-        """A line may name what is drawn next."""
+        """Take over the kind of new parts, which a line may name, from the gesture."""
         if gesture.scene.kind is not self.kind:
             self.kind = gesture.scene.kind
             self.mode_changed.emit()
@@ -212,14 +215,14 @@ class Hand(QObject):
             self._show()
 
     def _delete(self) -> None:
-        """What the gesture holds goes; where it holds nothing of its own, the picked parts go."""
+        """Take out what the gesture holds; if it has not begun, the picked parts go."""
         if self._gesture is None or not self._gesture.is_begun:
             self.deleted.emit()
         else:
             self._do(lambda gesture: gesture.take_out())
 
     def _cancel(self) -> None:
-        """First what was begun is dropped, with the line; then the picking; then the mode is Pick again."""
+        """Drop what was begun, with the line. If nothing was, pick no part; if none is picked, go back to Pick."""
         self._line.clear()
         self._canvas.setFocus(Qt.FocusReason.OtherFocusReason)
         if self._gesture is not None and self._gesture.is_begun:
@@ -231,7 +234,7 @@ class Hand(QObject):
             self.choose_mode(Mode.PICK)
 
     def _do(self, step: Callable[[Gesture], Done | None]) -> None:
-        """One step of the gesture; its end is one step of the history."""
+        """Let the gesture take one point or key. What it comes to at its end is one edit for undo."""
         if self._gesture is None:
             return
         try:
@@ -243,7 +246,7 @@ class Hand(QObject):
             self._begin()
 
     def _take(self, done: Done | None) -> bool:
-        """What a gesture came to goes into the store. False where it is refused there; the store then says why."""
+        """Take what a gesture came to into the store. False if the store refuses it; the store then says why."""
         if done is None:
             self._show()
         elif done.job is self._store.open.job:
@@ -254,7 +257,7 @@ class Hand(QObject):
         return True
 
     def _show(self) -> None:
-        """Show what the gesture would come to, count it, and say what it wants."""
+        """Show what the gesture would come to, count it, and say what the gesture asks for."""
         gesture = self._gesture
         if gesture is None:
             return
@@ -267,7 +270,7 @@ class Hand(QObject):
             self._store.try_out(job)
 
     def _ask(self, then: str = "") -> None:
-        """Say what is wanted, and what will be after the line that is being typed."""
+        """Say what the gesture asks for, and what it will ask for after the line that is being typed."""
         shown, gesture = self._store.shown, self._gesture
         if shown is None or gesture is None or shown.shown_face is None:
             self._line.ask("", "add a face first" if shown is not None and shown.shown_face is None else "")
@@ -293,7 +296,7 @@ class Hand(QObject):
         self._ask()
 
     def _look(self) -> None:
-        """Nearer or farther: the hand's reach is another. What was begun goes on."""
+        """Give the gesture the reach of the hand after a zoom. What was begun goes on."""
         if self._gesture is not None:
             self._gesture.scene = self._gesture.scene._replace(reach_mm=self._canvas.reach_mm)
 

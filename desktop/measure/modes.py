@@ -1,4 +1,4 @@
-"""The column of drawing modes, and what kind of part is drawn next."""
+"""The column of drawing modes, and the chooser for the kind of new parts."""
 
 from enum import StrEnum
 
@@ -23,7 +23,7 @@ WIDTH = 144
 
 
 class Mode(StrEnum):
-    """What the hand does."""
+    """The drawing modes, by what the hand does."""
 
     PICK = "Pick"
     BOX = "Box"
@@ -65,7 +65,10 @@ SAYS = {
 
 
 class KindChooser(QComboBox):
-    """Chosen by letters or from the list; `left` when the person is done with it, by Return, Escape or a click."""
+    """The list of kinds, chosen from by letters or clicks.
+
+    `left` says that the person is done with it, by Return, Escape or a click.
+    """
 
     left = Signal()
 
@@ -81,7 +84,10 @@ class KindChooser(QComboBox):
 
 
 class Modes(QFrame):
-    """`chosen(mode)` and `kind_chosen(kind)` when the person chooses; `left` when the keys belong to the face again."""
+    """The column of modes. `chosen(mode)` and `kind_chosen(kind)` say what the person chose.
+
+    `left` says that the keys belong to the face again.
+    """
 
     chosen = Signal(object)
     kind_chosen = Signal(object)
@@ -116,7 +122,7 @@ class Modes(QFrame):
         self._buttons.button(list(Mode).index(mode)).setChecked(True)
 
     def show_kind(self, kind: Kind) -> None:
-        """Show what new parts are."""
+        """Show the kind of new parts."""
         self.kinds.setCurrentText(kind.value)
 
     def _button(self, mode: Mode) -> QPushButton:

@@ -1,4 +1,4 @@
-"""Measure: the modes, the face with the reading line beneath it, the details of what is picked."""
+"""The page Measure: the modes, the face with the reading line under it, and the details of the picked parts."""
 
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -9,7 +9,7 @@ from desktop.measure.reading_line import ReadingLine
 
 
 class MeasurePage(QWidget):
-    """Lays its views out; what happens in them is the `Hand`'s."""
+    """Lays out the views of the page; `Hand` does what happens in them."""
 
     def __init__(
         self, modes: Modes, canvas: Canvas, line: ReadingLine, details: Details, parent: QWidget | None = None

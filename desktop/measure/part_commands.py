@@ -1,4 +1,4 @@
-"""What can be done to the picked parts, as commands."""
+"""The commands that change or pick parts of the face that is shown."""
 
 from collections.abc import Callable
 
@@ -20,7 +20,10 @@ from takeoff.take_off import take_off
 
 
 class Parts(QObject):
-    """Each command is one step of history. What was copied can be pasted on any face."""
+    """Commands on the picked parts; each that changes something is one edit for undo.
+
+    What was copied can be pasted on any face.
+    """
 
     def __init__(self, store: Store, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -33,15 +36,15 @@ class Parts(QObject):
         return bool(self._copied)
 
     def delete(self) -> None:
-        """The face without the picked parts."""
+        """Delete the picked parts."""
         self._do(deleted)
 
     def duplicate(self) -> None:
-        """The picked parts once more, beside themselves."""
+        """Put a copy of each picked part beside it."""
         self._do(duplicated)
 
     def nudge(self, dx_mm: float, dy_mm: float) -> None:
-        """The picked parts a little aside."""
+        """Move the picked parts by these millimetres."""
         self._do(lambda scene: nudged(scene, dx_mm, dy_mm))
 
     def copy(self) -> None:
@@ -54,7 +57,7 @@ class Parts(QObject):
         self.delete()
 
     def paste(self) -> None:
-        """What was copied, on the face that is shown."""
+        """Put what was copied on the face that is shown."""
         self._do(lambda scene: pasted(scene, self._copied))
 
     def pick_all(self) -> None:
@@ -72,31 +75,31 @@ class Parts(QObject):
         self._pick(same_size)
 
     def pick_next(self) -> None:
-        """Pick the part after the picked one, from left to right and upwards; the first where none is picked."""
+        """Pick the part after the picked one, from left to right and upwards; the first if none is picked."""
         self._step(1)
 
     def pick_before(self) -> None:
-        """Pick the part before the picked one; the last where none is picked."""
+        """Pick the part before the picked one; the last if none is picked."""
         self._step(-1)
 
     def line_up(self, alignment: Alignment) -> None:
-        """The picked parts with their edges or middles in one line."""
+        """Bring the edges or middles of the picked parts into one line."""
         self._change(f"Line up {alignment.value}", lambda job, picked: aligned(job, picked, alignment))
 
     def even_out(self, way: Way) -> None:
-        """The picked parts with equal gaps between them."""
+        """Make the gaps between the picked parts equal."""
         self._change("Even out the gaps", lambda job, picked: evened_out(job, picked, way))
 
     def mirror(self, way: Way) -> None:
-        """The picked parts mirrored about their middle."""
+        """Mirror the picked parts about their middle."""
         self._change("Mirror", lambda job, picked: mirrored_parts(job, picked, None, way)[0])
 
     def lock(self, *, on: bool) -> None:
-        """The picked parts kept from the hand, or given back to it."""
+        """Lock the picked parts, so that the hand cannot change them, or unlock them."""
         self._change("Lock" if on else "Unlock", lambda job, picked: locked(job, picked, on))
 
     def seal(self) -> None:
-        """A sealed joint where the two picked parts meet, though no rule asks for one."""
+        """Seal the joint where the two picked parts meet, though no rule asks for it."""
         shown = self._store.open
         first, second = shown.picked
         if any(row.sealed and set(row.parts) == {first, second} for row in shown.takeoff.joints):
@@ -109,11 +112,11 @@ class Parts(QObject):
             self._store.turn_overlay(Overlay.JOINTS)
 
     def raise_level(self) -> None:
-        """The picked parts in front of those of other kinds."""
+        """Raise the picked parts by one level, in front of parts of other kinds."""
         self._raise("Raise", 1)
 
     def lower_level(self) -> None:
-        """The picked parts behind those of other kinds."""
+        """Lower the picked parts by one level, behind parts of other kinds."""
         self._raise("Lower", -1)
 
     def _pick(self, alike: Callable[[Face, tuple[str, ...]], tuple[str, ...]]) -> None:
@@ -129,7 +132,7 @@ class Parts(QObject):
             self._store.pick((ids[at % len(ids)],))
 
     def _change(self, label: str, change: Callable[[Job, tuple[str, ...]], Job]) -> None:
-        """One step with the picked parts; what is refused is said in words."""
+        """Make one edit to the picked parts. If it is refused, the store says why in words."""
         shown = self._store.open
         try:
             job = change(shown.job, shown.picked)

@@ -1,4 +1,4 @@
-"""What can be done with the photo under a face: bring it in, square it, check a length on it, take it away."""
+"""The commands for the photo under a face: bring it in, square it, check a length on it, take it away."""
 
 from pathlib import Path
 
@@ -27,7 +27,10 @@ PHOTO_FILES = "Photos (*.jpg *.jpeg *.png *.webp);;All files (*)"
 
 
 class PhotoCommands(QObject):
-    """Reading a photo is done off the window's thread; `failed(words)` where it is none that can be read."""
+    """Commands for the photo under a face. Photos are read off the window's thread.
+
+    `failed(words)` says why a file holds no photo that can be read.
+    """
 
     failed = Signal(str)
 
@@ -84,7 +87,7 @@ class PhotoCommands(QObject):
         self._hand.take_up(CheckPhoto)
 
     def take_away(self) -> None:
-        """The face without its photo."""
+        """Take the photo away from the face."""
         shown = self._store.open
         face = replace(find_face(shown.job, shown.face), photo="", photo_place=None)
         self._store.edit("Take the photo away", with_changed_face(shown.job, face))
@@ -93,13 +96,13 @@ class PhotoCommands(QObject):
         self.bring_path(Path(name))
 
     def _has(self, face: str, photo: str = "") -> bool:
-        """Whether the face is still there when a photo has been read for it, and has this photo where one is named."""
+        """Whether the face is still there after a photo was read for it, and has this photo, if one is named."""
         shown = self._store.shown
         faces = shown.job.faces if shown else ()
         return any(other.id == face and photo in ("", other.photo) for other in faces)
 
     def _lay_under(self, face_id: str, photo: Photo) -> bool:
-        """One step of the history; none where the photo lies there already. Whether it does now."""
+        """Lay the photo under the face in one edit, unless it lies there already. Whether it lies there now."""
         job = self._store.open.job
         face = find_face(job, face_id)
         if face.photo == photo.name:
@@ -122,12 +125,12 @@ class PhotoCommands(QObject):
 
 
 def with_photo(shown: Shown | None) -> bool:
-    """Where the face has a photo."""
+    """Whether the face that is shown has a photo."""
     return shown is not None and _photo(shown) is not None
 
 
 def with_squared_photo(shown: Shown | None) -> bool:
-    """Where the face has a photo that is squared."""
+    """Whether the face that is shown has a photo that is squared."""
     face = shown.shown_face if shown else None
     return face is not None and face.photo_place is not None
 

@@ -1,4 +1,4 @@
-"""The photo under the face: how fine it is, how far it is off where that is known, and its opacity."""
+"""The form for the photo under the face: how fine it is, how far it is known to be off, and its opacity."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
@@ -21,7 +21,7 @@ FAR_STEP = 20
 
 
 class PhotoForm(QFrame):
-    """Shown while nothing is picked on a face that has a photo. A change of opacity is one step of the history."""
+    """Shown while nothing is picked on a face that has a photo. A change of opacity is one edit for undo."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -35,7 +35,7 @@ class PhotoForm(QFrame):
         self.opacity.valueChanged.connect(self._take)
 
     def show_photo(self, shown: Shown) -> None:
-        """Show what is known of the photo; put away where there is none or parts are picked."""
+        """Show what is known of the photo; hide if the face has none or parts are picked."""
         face = shown.shown_face
         self.setVisible(face is not None and bool(face.photo) and not shown.picked)
         if face is None or not face.photo:
@@ -81,7 +81,7 @@ class PhotoForm(QFrame):
             self._store.edit("Opacity of the photo", job)
 
     def _with_opacity(self, percent: int) -> Job | None:
-        """The job with the photo so dense; None where the face has none any more."""
+        """The job with the photo at this opacity; None if the face has no squared photo any more."""
         job, face = self._store.open.job, self._store.open.shown_face
         if face is None or face.photo_place is None:
             return None

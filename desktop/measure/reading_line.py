@@ -1,4 +1,4 @@
-"""The reading line under the face: it says what it wants, shows what it understood, answers a slip in words."""
+"""The reading line under the face: it says what to type, what it understood, and in words what was wrong."""
 
 from collections.abc import Callable, Sequence
 
@@ -11,18 +11,18 @@ from desktop.look.roles import set_role, set_state
 
 KEPT_LINES = 100
 EDIT_WIDTH = 180
-"""Of a short line; a longer one takes what it needs, and its answer stands beside it."""
+"""The width of a short line. A longer one takes what it needs, and its answer stands beside it."""
 EDIT_MARGIN = 24
 ANSWER_WIDTH = 260
-"""What is left for an answer beside a long line."""
+"""The width that is left for an answer beside a long line."""
 MOST_OFFERS = 6
 
 
 class ReadingLine(QFrame):
-    """One line. Whoever owns it says what is wanted, hears what is typed, and answers.
+    """A line to type in. Its owner, the `Hand`, says what to type, hears what is typed, and answers.
 
-    `heard(text)` follows every change, `entered(text)` Return on a line; on an empty line `finished` follows Return and
-    `taken_back` Backspace. `escaped` follows Escape. What stands in the line stays until its owner takes it in.
+    `heard(text)` follows every change, and `entered(text)` Return. On an empty line `finished` follows Return and
+    `taken_back` follows Backspace. `escaped` follows Escape. The text stays in the line until its owner takes it in.
     """
 
     heard = Signal(str)
@@ -56,11 +56,11 @@ class ReadingLine(QFrame):
 
     @property
     def text(self) -> str:
-        """What stands in the line."""
+        """The text in the line."""
         return self.edit.text()
 
     def ask(self, place: str, wants: str, hint: str = "", *, example: str = "") -> None:
-        """Say what is wanted, and while the line is empty what could be typed."""
+        """Say what is asked for, and while the line is empty what could be typed."""
         self.wants.setText(" · ".join(word for word in (place, wants) if word))
         self.hint.setText(hint)
         self.edit.setPlaceholderText(example)
@@ -68,13 +68,13 @@ class ReadingLine(QFrame):
         self.edit.setAccessibleName(f"Reading: {wants}")
 
     def take(self, text: str) -> None:
-        """Take what was typed elsewhere, and the keys that follow."""
+        """Take in text that was typed elsewhere, and the keys that follow."""
         self.edit.setFocus(Qt.FocusReason.OtherFocusReason)
         self.edit.insert(text)
         self.heard.emit(self.text)
 
     def take_in(self) -> None:
-        """What stands in the line was done: keep it for later, and empty the line."""
+        """Empty the line after its text was done, and keep the text to be called up again."""
         if self.text.strip():
             self._history = (*self._history, self.text)[-KEPT_LINES:]
         self.clear()
@@ -84,7 +84,7 @@ class ReadingLine(QFrame):
         self._answer(words, "good")
 
     def tell(self, words: str, offers: Sequence[WayOut] = ()) -> None:
-        """Say what went wrong, until the next key, and offer ways out."""
+        """Say what went wrong, and offer ways out of it, until something else is typed or said."""
         self._answer(words, "trouble")
         self._offer(offers)
 
@@ -129,7 +129,7 @@ class ReadingLine(QFrame):
         self._fit()
 
     def _fit(self) -> None:
-        """As wide as what stands in the line, and beside it room for the answer."""
+        """Make the line as wide as its text, with space for the answer beside it."""
         words = self.text or self.edit.placeholderText()
         wide = max(EDIT_WIDTH, self.edit.fontMetrics().horizontalAdvance(words) + EDIT_MARGIN)
         room = self.contentsRect().width() - 2 * EDIT_MARGIN

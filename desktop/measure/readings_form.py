@@ -1,4 +1,4 @@
-"""The readings of the face that is shown: which disagree, and what the person decides about them."""
+"""The form for the readings of a face: which of them disagree, and what the person decides about them."""
 
 from collections.abc import Callable
 
@@ -31,7 +31,7 @@ from takeoff.findings.readings import as_read
 
 HEADINGS = ("From, to", "Read", "Off")
 CODES = ("readings", "out-of-square", "out-of-plumb")
-"""The findings that are about readings."""
+"""The codes of the findings that are about readings."""
 
 SHORT_MARKS = {
     (Way.ACROSS, START): "left end",
@@ -43,9 +43,10 @@ ROWS_SHOWN = 9
 
 
 class ReadingsForm(QFrame):
-    """Each decision is one step of history. What a reading typed again would move is shown before it is taken.
+    """Shows the readings of a face. Each decision of the person is one edit for undo.
 
-    `left` when the corners are drawn: nothing is left to decide, and the keys go back to the face.
+    What a reading typed again would move is shown before it is taken. `left` says that the corners were drawn: then
+    nothing remains to decide, and the keys go back to the face.
     """
 
     left = Signal()
@@ -72,7 +73,7 @@ class ReadingsForm(QFrame):
         self.again.textEdited.connect(self._try_again)
 
     def show_readings(self, shown: Shown) -> None:
-        """Show the readings of the face; nothing where it has none, or where parts are picked."""
+        """Show the readings of the face; hide if it has none or parts are picked."""
         face = shown.shown_face
         self.setVisible(face is not None and bool(face.readings) and not shown.picked)
         if face is None or not face.readings or shown.tried is not None:
@@ -84,14 +85,14 @@ class ReadingsForm(QFrame):
         self._say(shown, face)
         self._fill(shown, face)
         if self._doubted - before and chosen not in self._doubted:
-            chosen = min(self._doubted)  # what is to be read again, so that nothing else is typed over
+            chosen = min(self._doubted)  # the reading to take again, so that no other is typed over
         item = self.table.topLevelItem(max(min(chosen, len(face.readings) - 1), 0))
         if item is not None:
             self.table.setCurrentItem(item)
 
     @property
     def _place(self) -> int:
-        """The place of the chosen reading among the face's; -1 where none is chosen."""
+        """The place of the chosen reading among the face's readings, from 0; -1 if none is chosen."""
         item = self.table.currentItem()
         return -1 if item is None else self.table.indexOfTopLevelItem(item)
 
@@ -134,7 +135,7 @@ class ReadingsForm(QFrame):
         column_of_all.addLayout(grid)
 
     def _say(self, shown: Shown, face: Face) -> None:
-        """What the readings disagree about, in words."""
+        """Say in words how the readings disagree."""
         found = [each for each in shown.takeoff.findings if each.face == face.id and each.code in CODES]
         said = [with_own_decimals(each.message) for each in found]
         self.sentences.setText("\n".join(said))
@@ -173,7 +174,7 @@ class ReadingsForm(QFrame):
         self.again.take_back()
 
     def _try_again(self) -> None:
-        """What stands on the lines would go along with the reading that is being typed."""
+        """Show how parts that stand on the set-out lines would move with the reading that is being typed."""
         face, place = self._face, self._place
         if face is None or place < 0:
             return
@@ -212,7 +213,7 @@ class ReadingsForm(QFrame):
 
 
 def _off_words(residual_mm: float, shown: Shown) -> str:
-    """How much longer or shorter it is after adjustment; nothing where it stays as it was read."""
+    """How much longer or shorter a reading is after adjustment; "" if it stays as it was read."""
     words = length_words(abs(residual_mm), shown.unit)
     if words == length_words(0.0, shown.unit):
         return ""
@@ -220,7 +221,7 @@ def _off_words(residual_mm: float, shown: Shown) -> str:
 
 
 def _marks(face: Face, reading: Reading, shown: Shown) -> str:
-    """Where a reading runs: "left end, 600"."""
+    """From where to where a reading was taken: "left end, 600"."""
     at = as_read(face, reading.way)
 
     def mark(name: str) -> str:

@@ -1,4 +1,4 @@
-"""Where the sides of a part on a plan run along the walls, so that a joint there is counted once."""
+"""The form that says along which walls the sides of a part on a plan lie, so that a joint there is counted once."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import QObject, Signal
@@ -20,9 +20,9 @@ NOWHERE = "nowhere"
 
 
 class TieRow(QObject):
-    """One side: the wall that it runs along, and how far from that wall's left end.
+    """The row for one side: the wall along which it lies, and how far from that wall's left end.
 
-    `decided(side, tie)` when the person decides; None where it runs along no wall.
+    `decided(side, tie)` gives what the person decides; `tie` is None if the side lies along no wall.
     """
 
     decided = Signal(int, object)
@@ -41,7 +41,7 @@ class TieRow(QObject):
         self.start.taken.connect(self._move)
 
     def show_tie(self, tie: Tie | None, unit: Unit) -> None:
-        """Show where the side runs."""
+        """Show along which wall the side lies, and from where; None for no wall."""
         ids = [wall.id for wall in self._walls]
         self.wall.setCurrentIndex(ids.index(tie.face) + 1 if tie and tie.face in ids else 0)
         self._start_mm = tie.start_mm if tie else 0.0
@@ -61,9 +61,9 @@ class TieRow(QObject):
 
 
 class TiesForm(QFrame):
-    """The sides of the only part that is picked on a plan, but of no hole; put away otherwise.
+    """Shows the straight sides of the one part that is picked on a plan, unless it is a hole. Hidden otherwise.
 
-    Each change is one step of the history.
+    Each change is one edit for undo.
     """
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
@@ -77,7 +77,7 @@ class TiesForm(QFrame):
         self.hide()
 
     def show_ties(self, shown: Shown) -> None:
-        """Show where the sides of the picked part run."""
+        """Show along which walls the sides of the picked part lie."""
         face, parts = shown.shown_face, shown.picked_parts
         fits = face is not None and face.view is View.PLAN and len(parts) == 1 and not usual()[parts[0].kind].hole
         self.setVisible(fits)
@@ -131,7 +131,7 @@ def _straight_sides(part: Part) -> tuple[int, ...]:
 
 
 def _walls_round(shown: Shown, plan: Face) -> tuple[Face, ...]:
-    """The elevations of the plan's room."""
+    """The elevations of the plan's room, in order."""
     for room in shown.job.rooms:
         if any(face.id == plan.id for face in room.faces):
             return tuple(face for face in room.faces if face.view is View.ELEVATION)

@@ -1,4 +1,4 @@
-"""The rows of the details about tiles: a width makes a part tiled, an emptied width or height takes its tiles away."""
+"""The rows about tiles in the details: a typed width or height makes a part tiled, an empty one untiled."""
 
 from collections.abc import Sequence
 
@@ -15,11 +15,11 @@ from takeoff.surfaces.tiles import SIZES, may_be_tiled, with_tiles, without_tile
 NO_TILES = "none"
 
 SHIFTS = {0.0: "none", 1 / 2: "half", 1 / 3: "a third", 1 / 4: "a quarter"}
-"""By how much of a tile courses are usually shifted, and what that is called (common practice, no source)."""
+"""The share of a tile by which courses are usually shifted, and its name (common practice, no source)."""
 
 
 class TileField(LengthField):
-    """A length that may be left empty: `emptied` says that the person took it away."""
+    """A field for a length that may be left empty: `emptied` says that the person took the length away."""
 
     emptied = Signal()
 
@@ -33,7 +33,7 @@ class TileField(LengthField):
 
 
 class TileLengthRow(FormRow[Part]):
-    """A length of the tiles, by its name in `Tiles`; those but the sizes only where there are tiles."""
+    """A row for one length of the tiles, by its name in `Tiles`. Parts without tiles show only the width and height."""
 
     def __init__(self, label: str, measure: str) -> None:
         super().__init__(label, "tiles")
@@ -74,7 +74,7 @@ class TileLengthRow(FormRow[Part]):
 
 
 class TileShiftRow(FormRow[Part]):
-    """By how much of a tile each course is shifted over the one below."""
+    """A row for the share of a tile by which each course is shifted over the one below."""
 
     def __init__(self, label: str) -> None:
         super().__init__(label, "tiles")
