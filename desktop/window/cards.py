@@ -1,4 +1,4 @@
-"""The forms that open over the window: where they open, and what becomes of what they say."""
+"""Opens the forms that lie over the window, and hands on what they say."""
 
 from PySide6.QtCore import QObject, QPoint, Signal
 
@@ -16,13 +16,13 @@ from shared.files.job import JobFile
 from shared.job import Heights
 
 OVER_DOORS = QPoint(-24, -12)
-"""Where the form of the first door opens, from that door's corner: it covers the doors on both sides alike."""
+"""Where the first door's form opens, from that door's corner: it reaches beyond the door by as much on both sides."""
 
 
 class Cards(QObject):
-    """Opens a form for a face, a room, or what is usual in a room; under the strip, or over the doors of the start.
+    """Opens a form for a face, a room or a room's usual heights, under the strip or over the doors of the start page.
 
-    `gone` when a form is put away, whatever came of it; `room_stands` when walls were added that are bare yet.
+    `gone` says that a form was put away, whatever came of it; `room_stands` that walls were added that are still bare.
     """
 
     gone = Signal()
@@ -50,7 +50,7 @@ class Cards(QObject):
         self._frame.kitchen_form.open_for(shown.job if shown else None, place)
 
     def ask_for_heights(self) -> None:
-        """Open the form for what is usual in the room that is shown."""
+        """Open the form for the usual heights of the room that is shown."""
         shown = self._store.open
         self._frame.heights_form.open_for(room_shown(shown), shown.unit, self._frame.below_strip)
 

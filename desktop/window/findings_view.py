@@ -1,4 +1,7 @@
-"""The things to look at: a list over the page, which stays while the person goes through it and mends what can be."""
+"""The list of things to look at. It stays over the page while the person goes through it and mends what can be.
+
+`mends` does what its buttons ask for.
+"""
 
 from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShortcut
@@ -27,11 +30,11 @@ ENDS = (QEvent.Type.FocusOut, QEvent.Type.Leave)
 
 
 class FindingsView(QFrame):
-    """`chosen(finding)` when one is clicked, or Return pressed on it; Escape puts the list away.
+    """Lists the findings. `chosen(finding)` follows a click on one, or Return; Escape puts the list away.
 
-    The one that is marked has a button with its mend: `asked(finding, all)` when it is wanted (Ctrl+Return too), `all`
-    where everything of its sort is. While the hand or the keys are on such a button, `tried(finding, all)` asks to see
-    what it would change; None ends that.
+    The marked finding has a button with its mend. `asked(finding, all)` says that the mend is to be done (Ctrl+Return
+    asks too); `all` says that it is to be done to everything of the sort. While the pointer or the keys are on such a
+    button, `tried(finding, all)` asks to show what it would change; `finding` is None to end that.
     """
 
     chosen = Signal(object)
@@ -66,12 +69,12 @@ class FindingsView(QFrame):
 
     @property
     def marked(self) -> Finding | None:
-        """The finding that is marked in the list; None where there is none."""
+        """The finding that is marked in the list; None if none is."""
         row = self._list.currentRow()
         return self._findings[row] if 0 <= row < len(self._findings) else None
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """List what there is to look at; what is only being tried out changes nothing here."""
+        """List what there is to look at. A job that is only tried out changes nothing here."""
         if new.tried is not None:
             return
         findings = new.findings
@@ -80,7 +83,7 @@ class FindingsView(QFrame):
             return
         marked, row = self.marked, self._list.currentRow()
         self._findings, self._lines = findings, lines
-        self._list.blockSignals(True)  # the rows in between are nobody's choice
+        self._list.blockSignals(True)  # nobody chose the rows that are current meanwhile
         self._list.clear()
         self._list.addItems(lines)
         self._list.setCurrentRow(findings.index(marked) if marked in findings else min(row, len(findings) - 1))
@@ -91,7 +94,7 @@ class FindingsView(QFrame):
             self.hide()
 
     def open_at(self, right: int, top: int, height: int) -> None:
-        """Open below this place, with the keys."""
+        """Open with the keys, the upper right corner at this place, and no higher than `height`; pixels."""
         self.setGeometry(right - WIDTH, top, WIDTH, min(HEIGHT, height))
         self.show()
         self.raise_()
@@ -154,7 +157,10 @@ class FindingsView(QFrame):
         self._offer()
 
     def _offer(self) -> None:
-        """The buttons of what is marked; where the keys were on one that goes, they return to the list."""
+        """Show the buttons of the marked finding. If the keys were on a button that goes, they move on.
+
+        They go to the mend's button if there is one, else back to the list.
+        """
         marked = self.marked
         mend = marked.mend if marked else ""
         alike = sum(finding.code == marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
@@ -182,5 +188,5 @@ class FindingsView(QFrame):
 
 
 def _place(finding: Finding, shown: Shown) -> str:
-    """Where it is: the name of its face; what is on none is about finishes, products and prices."""
+    """Where a finding is: the name of its face. One that is on no face is about finishes, products and prices."""
     return find_face(shown.now, finding.face).name if finding.face else "Basket"

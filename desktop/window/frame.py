@@ -1,4 +1,4 @@
-"""What is always in sight around the pages, and what opens over them."""
+"""What is always in sight around the pages (bar, strip, totals), and the forms and lists that open over them."""
 
 from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QWidget
@@ -17,7 +17,7 @@ EDGE = 12
 
 
 class Frame(QObject):
-    """Turns the window to the page that is open; to the start page where no job is."""
+    """Turns the window to the page that is open, or to the start page if no job is open."""
 
     def __init__(
         self, window: Window, bar: PageBar, strip: Strip, pages: dict[Page, QWidget], totals: TotalsBar
@@ -56,7 +56,7 @@ class Frame(QObject):
 
     @property
     def below_strip(self) -> QPoint:
-        """Where a form opens, in the window."""
+        """The place in the window under the strip, where forms open."""
         return self._strip.mapTo(self._window, QPoint(0, self._strip.height()))
 
     def open_findings(self) -> None:
@@ -70,7 +70,7 @@ class Frame(QObject):
 
 
 def _state(shown: Shown) -> str:
-    """Whether the job is saved, in words. One just begun has lost nothing yet, but stands in no file."""
+    """Whether the job is saved, in words. A job just begun has nothing to lose yet, but is in no file."""
     if not shown.is_saved:
         return "not saved"
     return "saved" if shown.path else "in no file yet"

@@ -1,4 +1,7 @@
-"""The window itself, which stands before the rest is put together: the start page, and room for the pages."""
+"""The window itself: the start page, and space for the pages. It is shown before the rest is put together.
+
+`frame` fills it.
+"""
 
 from collections.abc import Sequence
 
@@ -15,7 +18,7 @@ LEAST_SIZE = (960, 600)
 
 
 class Window(QMainWindow):
-    """`asked_to_close` when the person closes it; `close_now` does it, and `closed` follows."""
+    """`asked_to_close` says that the person wants to close the window; `close_now` closes it, and `closed` follows."""
 
     asked_to_close = Signal()
     closed = Signal()
@@ -44,7 +47,7 @@ class Window(QMainWindow):
         self._column.addWidget(below)
 
     def say_name(self, name: str, title: str, state: str = "", *, saved: bool) -> None:
-        """Say which job is open, and whether it is saved: `state` in words."""
+        """Say which job is open, and whether it is saved; `state` says that in words."""
         self.name.setText("  ·  ".join(word for word in (name, state) if word))
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)

@@ -1,4 +1,4 @@
-"""Mending from the list of things to look at: seen before it happens, then one step of the history."""
+"""Mends what the list of things to look at offers: the change is shown before it happens, and is then one edit."""
 
 from PySide6.QtCore import QObject, Qt
 
@@ -11,7 +11,7 @@ from takeoff.findings.mending import all_mended, mended
 
 
 class Mends(QObject):
-    """Does what the buttons of the list ask for."""
+    """Does what the buttons of the list of things to look at ask for."""
 
     def __init__(self, store: Store, view: FindingsView, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -33,7 +33,7 @@ class Mends(QObject):
         store.edit(finding.mend, job, face=finding.face, picked=finding.parts)
 
     def _try(self, finding: Finding | None, everything: bool) -> None:
-        """Show what a mend would change, where it is; None ends that."""
+        """Show what a mend would change, on the face where the finding is; None ends that."""
         store = self._store
         if store.shown is None:
             return

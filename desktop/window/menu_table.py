@@ -1,4 +1,7 @@
-"""What the menus offer. The letters of the drawing modes (Alt+P, B, T, R, U, S, O, C, L, A, K) are no menu's."""
+"""The table of what the menus offer; `menus` turns it into menus.
+
+No menu takes a letter of the drawing modes (Alt+P, B, T, R, U, S, O, C, L, A, K).
+"""
 
 from collections.abc import Callable
 from functools import partial
@@ -76,7 +79,7 @@ SCREEN_KEYS = {
 
 
 class Doers(NamedTuple):
-    """Who does what the menus offer."""
+    """The objects and functions that do what the menus offer."""
 
     window: Window
     store: Store
@@ -102,7 +105,7 @@ class Doers(NamedTuple):
 
 
 def fill(doers: Doers) -> tuple[Menus, QMenu]:
-    """The menus of the window, filled; and the menu of jobs and faces, which the strip opens too."""
+    """The filled menus of the window, and the menu of the job and its faces, which the strip opens too."""
     menus = Menus(doers.window)
     _file(doers, menus)
     _edit(doers, menus)

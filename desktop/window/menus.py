@@ -1,4 +1,7 @@
-"""The menus: every command by name, with its key, switched on where it can be used."""
+"""Makes menus from tables of commands, and switches each command on while it can be used.
+
+What the menus offer stands in `menu_table`.
+"""
 
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
@@ -15,7 +18,7 @@ Key = QKeySequence.StandardKey | str | None
 
 
 class Command(NamedTuple):
-    """What a menu offers: its words, its key, what it does, and when it can be used."""
+    """A command in a menu: its words, its key, what it does, and when it can be used."""
 
     words: str
     key: Key
@@ -24,57 +27,57 @@ class Command(NamedTuple):
 
 
 def always(_: Shown | None) -> bool:
-    """Whether a job is open or not."""
+    """True, whether a job is open or not."""
     return True
 
 
 def with_job(shown: Shown | None) -> bool:
-    """Where a job is open."""
+    """Whether a job is open."""
     return shown is not None
 
 
 def with_room(shown: Shown | None) -> bool:
-    """Where the job has a room."""
+    """Whether the job has a room."""
     return shown is not None and bool(shown.job.rooms)
 
 
 def with_face(shown: Shown | None) -> bool:
-    """Where a face is shown."""
+    """Whether a face is shown."""
     return shown is not None and bool(shown.face)
 
 
 def with_picked(shown: Shown | None) -> bool:
-    """Where parts are picked."""
+    """Whether parts are picked."""
     return shown is not None and bool(shown.picked)
 
 
 def with_several(shown: Shown | None) -> bool:
-    """Where more than one part is picked."""
+    """Whether more than one part is picked."""
     return shown is not None and len(shown.picked) > 1
 
 
 def with_two(shown: Shown | None) -> bool:
-    """Where two parts are picked."""
+    """Whether exactly two parts are picked."""
     return shown is not None and len(shown.picked) == 2
 
 
 def with_findings(shown: Shown | None) -> bool:
-    """Where there is a thing to look at."""
+    """Whether there is a thing to look at."""
     return shown is not None and bool(shown.findings)
 
 
 def can_undo(shown: Shown | None) -> bool:
-    """Where there is a step to take back."""
+    """Whether there is an edit to undo."""
     return shown is not None and shown.history.can_undo
 
 
 def can_redo(shown: Shown | None) -> bool:
-    """Where there is a step to take again."""
+    """Whether there is an undone edit to redo."""
     return shown is not None and shown.history.can_redo
 
 
 class Choice(NamedTuple):
-    """One of several values that a menu offers; it is marked where `holds`, and can be chosen where it is usable."""
+    """One of several values that a menu offers. It is marked while it `holds` and can be chosen while `usable`."""
 
     words: str
     key: Key
@@ -84,7 +87,7 @@ class Choice(NamedTuple):
 
 
 class Fold(NamedTuple):
-    """Commands and choices that a menu keeps folded under a word of their own."""
+    """Commands and choices that a menu keeps in a menu of their own, under these words."""
 
     words: str
     items: Sequence[Command | Choice]
@@ -100,7 +103,7 @@ class Menus(QObject):
         self._choices: list[tuple[QAction, Choice]] = []
 
     def add(self, title: str, *groups: Sequence[Command | Choice | Fold]) -> QMenu:
-        """A menu of groups, with a line between each two."""
+        """Add a menu of groups, with a line between each two, and give it back."""
         menu = QMenu(title, self._window)
         self._window.menuBar().addMenu(menu)
         for number, group in enumerate(groups):
@@ -122,7 +125,7 @@ class Menus(QObject):
             self._name_step(REDO, new.history.redo_label)
 
     def action(self, words: str) -> QAction:
-        """The action of the command with these words. KeyError where there is none."""
+        """The action of the command with these words. KeyError if there is no such command."""
         named = {command.words: action for action, command in self._commands}
         return named[words]
 

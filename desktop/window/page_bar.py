@@ -1,4 +1,4 @@
-"""The bar of pages, in the order of the job, and the things to look at."""
+"""The bar with a button for each page, in the order of the job, and one for the things to look at."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
@@ -10,7 +10,7 @@ from desktop.state.shown import Page, Shown
 
 
 class PageBar(QFrame):
-    """`turned(page)` when a page is chosen; `asked_for_findings` when the things to look at are."""
+    """The bar. `turned(page)` says that a page was chosen, `asked_for_findings` that the things to look at were."""
 
     turned = Signal(object)
     asked_for_findings = Signal()

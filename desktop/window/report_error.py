@@ -1,4 +1,7 @@
-"""What nobody foresaw: written to the log, the job kept safe, the person told. Never a traceback on the screen."""
+"""Reports errors that nobody foresaw: it writes them to the log, keeps the job safe and tells the person.
+
+A traceback never comes onto the screen.
+"""
 
 import logging
 import sys
@@ -23,7 +26,10 @@ _LEVELS = {
 
 
 class ErrorReport(QObject):
-    """Hears of errors on every thread while it is installed. `keep_safe` writes a copy of the job, if there is one."""
+    """Hears of errors on every thread while it is installed, and tells of them by `told(words)`.
+
+    `keep_safe` writes a copy of the job, and says whether there was anything to keep.
+    """
 
     told = Signal(str)
 
@@ -38,13 +44,13 @@ class ErrorReport(QObject):
         qInstallMessageHandler(_log_message)
 
     def uninstall(self) -> None:
-        """Hear of none any more."""
+        """Hear of no errors any more."""
         sys.excepthook = sys.__excepthook__
         threading.excepthook = threading.__excepthook__
         qInstallMessageHandler(None)
 
     def report_error(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Log the error, keep the job, tell the person. Ctrl+C in the terminal ends the program as ever."""
+        """Log the error, keep the job, tell the person. Ctrl+C in the terminal still ends the program."""
         if issubclass(kind, KeyboardInterrupt):
             sys.__excepthook__(kind, error, trace)
             return

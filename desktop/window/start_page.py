@@ -1,4 +1,4 @@
-"""What is shown where nothing is open: the doors into a job."""
+"""The start page, which is shown while no job is open: its buttons are the doors into a job."""
 
 from collections.abc import Sequence
 from pathlib import Path
@@ -13,7 +13,7 @@ MOST_RECENT = 5
 
 
 class StartPage(QFrame):
-    """Each door is a button; the first has the keys."""
+    """The start page. Each door is a button; the door to a new job has the keys first."""
 
     asked_for_example = Signal()
     asked_for_new = Signal()
@@ -66,7 +66,7 @@ class StartPage(QFrame):
             self._recent.addWidget(link)
 
     def open_doors(self) -> None:
-        """Let the person in: everything behind the doors stands now."""
+        """Let the person use the doors: everything behind them is ready now."""
         self.setEnabled(True)
         self.new.setFocus(Qt.FocusReason.OtherFocusReason)
 

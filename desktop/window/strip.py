@@ -1,4 +1,7 @@
-"""Round the room: the faces in the order one meets them, to scale, joined at their corners; plans after them."""
+"""The strip under the bar: the faces of each room to one scale, in their order round the room and with their corners.
+
+The plans of a room come after its walls.
+"""
 
 from collections.abc import Iterator
 
@@ -17,16 +20,16 @@ from shared.job import Corner, Face, Job, Room, View
 
 HEIGHT = 92
 PICTURE_HEIGHT = 52.0
-"""Of the tallest face, in pixels."""
+"""The height of the tallest face in the strip, in pixels."""
 
 LEAST_TALLEST_MM = 2400.0
-"""A strip of low faces only is not blown up beyond this (a usual ceiling; common practice, no source)."""
+"""If all faces are lower, the strip is scaled as for this height (a usual ceiling; common practice, no source)."""
 
 STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
 
 
 class Strip(QFrame):
-    """`chosen(face id)` when a face is clicked or gone to by the arrow keys."""
+    """Shows the faces. `chosen(face id)` says that the person clicked a face or went to it by the arrow keys."""
 
     chosen = Signal(str)
     asked_for_face = Signal()
@@ -50,7 +53,7 @@ class Strip(QFrame):
         row.addWidget(self._area)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the rooms; only what differs is drawn again."""
+        """Show the rooms; only what has changed is drawn again."""
         self._shown = new
         if old is None or old.job is not new.job or _shows_finishes(old) != _shows_finishes(new):
             if old is None or _outline(old.job) != _outline(new.job):
@@ -62,7 +65,7 @@ class Strip(QFrame):
             self._reveal(new.face)
 
     def focus_face(self) -> None:
-        """Give the keys to the face that is shown, or to "+ face" where there is none."""
+        """Give the keys to the face that is shown, if there is one."""
         button = self._buttons.get(self._shown.face) if self._shown else None
         if button is not None:
             button.setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -149,5 +152,5 @@ def _height(box: tuple[float, float, float, float]) -> float:
 
 
 def _outline(job: Job) -> tuple[tuple[str, tuple[tuple[str, str, Corner], ...]], ...]:
-    """What decides which faces stand in the strip, and in which order."""
+    """The part of a job that decides which faces are in the strip and in which order."""
     return tuple((room.name, tuple((face.id, face.name, face.corner) for face in room.faces)) for room in job.rooms)

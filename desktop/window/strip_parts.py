@@ -1,4 +1,4 @@
-"""What the strip is made of: a small face, and the corner between two."""
+"""The pieces of the strip: a small face, and the corner between two faces."""
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF
@@ -18,7 +18,7 @@ ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 
 
 class FaceButton(QPushButton):
-    """One face, small, with its name under it."""
+    """A button that shows one face, small, with its name under it."""
 
     chosen = Signal(str)
     stepped = Signal(int)
@@ -88,7 +88,7 @@ class FaceButton(QPushButton):
 
 
 class CornerMark(QWidget):
-    """How a wall meets the next: an inside corner goes back between the two, an outside corner comes forward."""
+    """Shows how a wall meets the next: an inside corner goes back between the two, an outside corner comes forward."""
 
     def __init__(self, face: Face, meets: Face, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)

@@ -1,4 +1,4 @@
-"""The running totals along the bottom."""
+"""The bar of totals along the bottom of the window."""
 
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
@@ -11,7 +11,7 @@ from takeoff.figures.measured import Sureness, Totals
 
 
 class TotalsBar(QFrame):
-    """Says what there is to coat, mask and seal; at the right what is being done, or the unit of lengths."""
+    """Says how much there is to coat, mask and seal; at the right what is being done, or the unit of lengths."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,11 +36,11 @@ class TotalsBar(QFrame):
 
     @property
     def tips(self) -> tuple[str, ...]:
-        """What the bar says of its areas and lengths to a hand that rests on them."""
+        """What the bar says when the pointer rests on its areas and lengths."""
         return tuple(label.toolTip() for label in self._labels)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the totals of what is shown, also of what is only being tried out."""
+        """Show the totals of the job that is shown, even if that is only tried out."""
         if old is not None and old.bill is not new.bill:
             self._show_bill(new)
         if old is not None and old.takeoff is new.takeoff and old.unit is new.unit:
@@ -54,19 +54,19 @@ class TotalsBar(QFrame):
         self.say(self._busy)
 
     def _show_bill(self, new: Shown) -> None:
-        """What the basket costs against the budget; nothing until it was reckoned."""
+        """Show what the basket costs against the budget; nothing until that has been counted."""
         label = self._labels[-1]
         label.setText(basket_words(new.bill) if new.bill else "")
         set_role(label, "trouble" if new.bill and new.bill.basket.over else "")
 
     def say(self, busy: str) -> None:
-        """Say what is being done in the background; "" when nothing is."""
+        """Say what is being done in the background; "" if nothing is."""
         self._busy = busy
         self._unit.setText(busy or self._unit_name)
 
 
 def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
-    """How far the areas and lengths of the bar could be off; "" for each where nobody asked."""
+    """How far the area and the lengths in the bar could be off, four texts; each is "" if that was not counted."""
     if sure is None:
         return ("",) * 4
     lengths = tuple(f"{name.capitalize()} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
@@ -85,7 +85,7 @@ def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
 
 
 def basket_words(bill: Bill) -> str:
-    """What the basket costs against the budget, and what is not in that; "" where nothing is bought."""
+    """What the basket costs against the budget, and what that cost leaves out; "" if nothing is bought."""
     basket, missing = bill.basket, len(bill.left_out)
     if not basket.rows:
         return ""
