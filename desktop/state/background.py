@@ -1,4 +1,4 @@
-"""Long work off the window's thread: one executor, one bridge back."""
+"""Long work off the window's thread: one worker thread does it, and one signal brings its result back."""
 
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
@@ -12,10 +12,10 @@ Result = TypeVar("Result")
 
 
 class Background(QObject):
-    """Runs one piece of work after another; its result is taken on the window's thread."""
+    """Does one piece of work after another. The result of each is handed on in the window's thread."""
 
     busy = Signal(str)
-    """What is being done, in words; "" when nothing is."""
+    """What is being done, in words; "" if nothing is."""
 
     _finished = Signal(object)
 
@@ -32,7 +32,10 @@ class Background(QObject):
         done: Callable[[Result], None],
         failed: Callable[[RecoatError], None],
     ) -> None:
-        """Start the work; then call `done` with its result, or `failed` with an error that a person can mend."""
+        """Start the work; after it call `done` with its result, or `failed` with an error that a person can mend.
+
+        `words` say meanwhile what is being done.
+        """
         self._waiting += 1
         self.busy.emit(words)
         future = self._executor.submit(work)
@@ -43,7 +46,7 @@ class Background(QObject):
         future.add_done_callback(pass_on)
 
     def join(self) -> None:
-        """Wait for what is running; take no more."""
+        """Wait for the work that was given; take no more."""
         self._executor.shutdown(wait=True)
 
     def _end(self, ended: "_Ended[object]") -> None:
@@ -54,7 +57,7 @@ class Background(QObject):
 
 
 class _Ended(Generic[Result]):
-    """A piece of work that has ended, and who waits for it."""
+    """A piece of work that has ended, and the functions that wait for it."""
 
     def __init__(
         self, future: Future[Result], done: Callable[[Result], None], failed: Callable[[RecoatError], None]
@@ -64,7 +67,7 @@ class _Ended(Generic[Result]):
         self._failed = failed
 
     def settle(self) -> None:
-        """Hand the result on. An error that is no person's to mend is raised here, where `report_error` hears of it."""
+        """Hand the result on. An error that a person cannot mend is raised here, so that `report_error` hears of it."""
         error = self._future.exception()
         if isinstance(error, RecoatError):
             self._failed(error)

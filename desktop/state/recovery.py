@@ -1,4 +1,4 @@
-"""A copy of what is not saved, so that a crash or an empty battery costs a few seconds of work."""
+"""Keeps a copy of a job that is not saved, so that a crash or an empty battery costs a few seconds of work."""
 
 import contextlib
 from pathlib import Path
@@ -12,11 +12,11 @@ from shared.errors import RecoatError
 from shared.files.job import JobFile, write_job_file
 
 SETTLED_MS = 2000
-"""How long after an edit the copy is written: not while one edit follows on the other."""
+"""How long after an edit the copy is written. While one edit follows another, it waits."""
 
 
 class Recovery(QObject):
-    """Keeps the copy beside the program's own data; a saved job has none."""
+    """Keeps the copy in the folder of the program's own data. A saved job has no copy."""
 
     def __init__(self, store: Store, background: Background, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -32,7 +32,7 @@ class Recovery(QObject):
 
     @property
     def has_copy(self) -> bool:
-        """Whether there is a job that was not saved."""
+        """Whether there is a copy of a job that was not saved."""
         return self.path.is_file()
 
     def holds(self, path: Path) -> bool:
@@ -40,7 +40,7 @@ class Recovery(QObject):
         return path == self.path
 
     def keep_now(self) -> bool:
-        """Write the copy at once: something went wrong. Whether there was anything to keep."""
+        """Write the copy at once, as something went wrong. False if there was nothing to keep."""
         shown = self._store.shown
         if shown is None or shown.is_saved:
             return False
@@ -48,13 +48,13 @@ class Recovery(QObject):
         return True
 
     def forget(self) -> None:
-        """Take the copy away: the job is saved, or not wanted."""
+        """Delete the copy: the job is saved, or the person does not want it."""
         self._timer.stop()
-        with contextlib.suppress(OSError):  # A copy too many is offered at the next start, and does no harm.
+        with contextlib.suppress(OSError):  # A copy that stays is offered at the next start, and does no harm.
             self.path.unlink(missing_ok=True)
 
     def stop(self) -> None:
-        """Write no more copies: the window closes."""
+        """Write no more copies, as the window closes."""
         self._timer.stop()
 
     def _follow(self, old: Shown | None, new: Shown | None) -> None:
@@ -78,8 +78,8 @@ class Recovery(QObject):
 
 
 def _settled(_: None) -> None:
-    """A copy needs no word."""
+    """Do nothing: nobody needs to hear of a copy."""
 
 
 def _not_kept(_: RecoatError) -> None:
-    """Where no copy can be written the job itself is unharmed; saving it says what is wrong with the disk."""
+    """Do nothing: without a copy the job itself is unharmed, and saving it says what is wrong with the disk."""

@@ -1,4 +1,7 @@
-"""What the window shows, as one frozen value: the job with its history, and where the person is in it."""
+"""What the window shows, as one frozen value: the job with its history, and where the person is in it.
+
+`store` holds the current one.
+"""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -14,7 +17,7 @@ from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
 
 
 class Page(StrEnum):
-    """The pages that work, in the order of the job."""
+    """The pages of the window, in the order of the job."""
 
     MEASURE = "Measure"
     FINISH = "Finish"
@@ -23,7 +26,7 @@ class Page(StrEnum):
 
 
 class Overlay(StrEnum):
-    """What can be shown on a face or left away."""
+    """What can be shown on a face or left out."""
 
     NAMES = "names"
     SIZES = "sizes"
@@ -37,11 +40,11 @@ class Overlay(StrEnum):
 class Shown:
     """An open job and what is shown of it.
 
-    `photos` are all that were read or brought in, so that what is undone can be redone. `saved` is the job as it stands
-    in its file. `tried` is a job that a gesture tries out and that is no step of the
-    history yet; `takeoff` is counted from it where there is one. `bill` is the latest that was reckoned, perhaps of the
-    job as it was a moment ago. `lit` are parts and
-    `lit_edges` edges that a row of the count points at.
+    `photos` are all photos that were read or brought in, so that what is undone can be redone. `saved` is the job as it
+    is in its file. `tried` is a job that is only tried out and is no edit yet; if there is one, `takeoff` is counted
+    from it, a moment later. `bill` is the latest that was counted, perhaps of the job as it was a moment ago. `lit` are
+    parts and `lit_edges` edges that a row of the page Count points at. `face` and `picked` are ids; `face` is "" in a
+    job without faces.
     """
 
     history: History[Job]
@@ -61,24 +64,24 @@ class Shown:
 
     @property
     def job(self) -> Job:
-        """The job as its history has it."""
+        """The job as its history has it, without what is only tried out."""
         return self.history.present
 
     @property
     def now(self) -> Job:
-        """The job with what is being tried out."""
+        """The job that is being tried out, if there is one; else the job."""
         return self.tried or self.history.present
 
     @property
     def unit(self) -> Unit:
-        """The unit lengths are shown in."""
+        """The unit in which lengths are shown."""
         return self.job.unit
 
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """All there is to look at: in what is drawn, then in what is needed and bought for it.
+        """All things to look at: those in the drawing, then those in what is needed and bought for it.
 
-        Of a bill of a moment ago only what is on faces that are still there.
+        The bill may be of a moment ago, so its findings count only if their faces are still there.
         """
         faces = {"", *(face.id for face in self.now.faces)}
         bought = self.bill.findings if self.bill else ()
@@ -91,12 +94,12 @@ class Shown:
 
     @property
     def file(self) -> JobFile:
-        """The job as it is written, with the photos that its faces name; others are kept only while it is open."""
+        """The job as it is written, with the photos that its faces name. Others are kept only while it is open."""
         named = {face.photo for face in self.job.faces}
         return JobFile(self.job, tuple(photo for photo in self.photos if photo.name in named))
 
     def photo(self, name: str) -> Photo | None:
-        """The photo with this name; None where there is none."""
+        """The photo with this name; None if there is no such photo."""
         return next((photo for photo in self.photos if photo.name == name), None)
 
     @property
@@ -113,7 +116,7 @@ class Shown:
 
 
 def room_shown(shown: Shown) -> Room:
-    """The room of the face that is shown; the last room where none is. IndexError in a job without rooms."""
+    """The room of the face that is shown; the last room if no face is. IndexError in a job without rooms."""
     for room in shown.job.rooms:
         if any(face.id == shown.face for face in room.faces):
             return room
@@ -121,17 +124,17 @@ def room_shown(shown: Shown) -> Room:
 
 
 def first_face(job: Job) -> str:
-    """The id of the job's first face; "" where it has none."""
+    """The id of the job's first face; "" if it has none."""
     return job.faces[0].id if job.faces else ""
 
 
 def kept_face(job: Job, face: str) -> str:
-    """This face where the job has it, else the first."""
+    """The id of this face if the job has it, else of the first face; "" if it has none."""
     return face if any(face == other.id for other in job.faces) else first_face(job)
 
 
 def kept_parts(job: Job, face: str, ids: tuple[str, ...]) -> tuple[str, ...]:
-    """Those of the ids that are parts of this face."""
+    """The ids that belong to parts of this face, in the same order."""
     if not face or not ids:
         return ()
     present = frozenset(part.id for part in find_face(job, face).parts)

@@ -1,4 +1,7 @@
-"""The one thing in the window that changes: what is shown."""
+"""The store holds the one thing in the window that changes: what is shown.
+
+Every edit goes through `Store.edit`. What it holds is described in `shown`.
+"""
 
 from dataclasses import replace
 from pathlib import Path
@@ -21,11 +24,11 @@ from takeoff.memory import Memory
 from takeoff.take_off import take_off
 
 FIGURES_MS = 40
-"""How long after the first move of a hand the figures follow: 25 times a second a person still sees them run."""
+"""How long after a hand's first move the figures follow: at 25 times a second a person still sees them change."""
 
 
 class Opened(NamedTuple):
-    """A job from a file, counted; and the memory of its faces, which from now on is the window's."""
+    """A job from a file, its takeoff, and the memory of its faces, which the window uses from now on."""
 
     file: JobFile
     takeoff: Takeoff
@@ -33,15 +36,16 @@ class Opened(NamedTuple):
 
 
 def counted_file(file: JobFile) -> Opened:
-    """A job file's job, counted for the first time. RecoatError where it cannot be measured."""
+    """The job of a job file, counted for the first time. RecoatError if it cannot be measured."""
     memory = Memory()
     return Opened(file, take_off(file.job, memory), memory)
 
 
 class Store(QObject):
-    """Holds what is shown; every view redraws what differs between the two values of `changed(old, new)`.
+    """Holds what is shown. Every view redraws what differs between the two values of `changed(old, new)`.
 
-    `old` or `new` is None where no job is open. An edit that makes no sense is not taken: `refused` says why, in words.
+    `old` or `new` is None if no job was or is open. An edit that makes no sense is not taken: `refused` says why in
+    words.
     """
 
     changed = Signal(object, object)
@@ -59,12 +63,12 @@ class Store(QObject):
 
     @property
     def shown(self) -> Shown | None:
-        """What is shown; None where no job is open."""
+        """What is shown; None if no job is open."""
         return self._shown
 
     @property
     def open(self) -> Shown:
-        """What is shown, where a job is open; RuntimeError where none is: commands are switched off then."""
+        """What is shown. RuntimeError if no job is open: commands that need one are switched off then."""
         if self._shown is None:
             raise RuntimeError("no job is open")
         return self._shown
@@ -87,7 +91,10 @@ class Store(QObject):
         self._show(None)
 
     def edit(self, label: str, job: Job, *, face: str = "", picked: tuple[str, ...] | None = None) -> bool:
-        """Take one step of the history; then show this face and pick these parts. False where the step is refused."""
+        """Take one edit into the history, then show this face and pick these parts. False if the edit is refused.
+
+        Without `face` and `picked` the face and the picked parts stay as they are.
+        """
         shown = self.open
         try:
             check_job(job)
@@ -102,12 +109,12 @@ class Store(QObject):
         return True
 
     def keep_photo(self, photo: Photo) -> None:
-        """Keep a photo for a face to name."""
+        """Keep a photo, so that a face can name it."""
         if photo not in self.open.photos:
             self._show(replace(self.open, photos=(*self.open.photos, photo)))
 
     def try_out(self, job: Job | None) -> None:
-        """Show a job that is no step yet, and soon its figures; None ends it."""
+        """Show a job that is no edit yet, and soon its figures; None ends that."""
         shown = self.open
         if job is None:
             self._show(self._without_trial(shown))
@@ -115,21 +122,21 @@ class Store(QObject):
         try:
             self.memory.arrangement(job, find_face(job, shown.face), shown.fronts)
         except RecoatError:
-            return  # A shape that cannot be measured, on the way to one that can.
+            return  # The shape cannot be measured, but is on the way to one that can.
         self._show(replace(shown, tried=job))
         if not self._count_soon.isActive():
             self._count_soon.start()
 
     def undo(self) -> None:
-        """Take back the latest step."""
+        """Take back the latest edit."""
         self._go_to(self.open.history.undone())
 
     def redo(self) -> None:
-        """Take again what was taken back last."""
+        """Make the edit again that was taken back last."""
         self._go_to(self.open.history.redone())
 
     def mark_saved(self, job: Job, path: Path) -> None:
-        """The file at this path holds this job now."""
+        """Say that the file at this path holds this job now."""
         self._show(replace(self.open, saved=job, path=path))
 
     def show_face(self, face: str, picked: tuple[str, ...] = ()) -> None:
@@ -142,11 +149,11 @@ class Store(QObject):
             self._show(self._kept(self.open, self.open.face, parts))
 
     def light(self, parts: tuple[str, ...], face: str = "", edges: tuple[EdgeRow, ...] = ()) -> None:
-        """Light up what a row of the count was measured from, on the face where it is."""
+        """Light up what a row of the page Count was measured from, on the face where that is."""
         self._show(replace(self._kept(self.open, face or self.open.face, ()), lit=parts, lit_edges=edges))
 
     def show_bill(self, bill: Bill) -> None:
-        """Show what the job needs and costs, where it is still open."""
+        """Show what the job needs and costs, if the bill is of the job that is still open."""
         if self._shown is not None and self._shown.job is bill.job:
             self._show(replace(self._shown, bill=bill))
 
@@ -160,7 +167,7 @@ class Store(QObject):
         self._show(replace(self.open, fronts=fronts))
 
     def turn_overlay(self, overlay: Overlay) -> None:
-        """Show something over the face, or leave it away."""
+        """Show an overlay on the face, or leave it out if it is shown."""
         self._show(replace(self.open, overlays=self.open.overlays ^ {overlay}))
 
     def _count_tried(self) -> None:
@@ -173,10 +180,10 @@ class Store(QObject):
         self._show(self._kept(shown, shown.face, shown.picked))
 
     def _without_trial(self, shown: Shown) -> Shown:
-        """What was shown before anything was tried out, with the figures that were counted then."""
+        """What is shown, without the job that is tried out and with the figures counted before it."""
         if shown.tried is None or self._counted is None:
             return shown
-        # What was picked of a part that was only tried out is gone with it.
+        # A picked part that was only tried out is gone.
         picked = kept_parts(shown.job, shown.face, shown.picked)
         return replace(shown, tried=None, takeoff=self._counted, picked=picked)
 
@@ -195,7 +202,7 @@ class Store(QObject):
 
 
 def _changed_part(job: Job, before: Job) -> Job:
-    """The job with only those faces that an edit touched: the others can be measured already."""
+    """The job with only the faces that an edit touched: the others are known to be measurable."""
     known = frozenset(map(id, before.faces))
     rooms = (
         structs.replace(room, faces=tuple(face for face in room.faces if id(face) not in known)) for room in job.rooms
