@@ -12,16 +12,16 @@ from PySide6.QtGui import QGuiApplication
 from shared.trade.kinds import Kind
 
 LEAST_MARK_CONTRAST = 3.0
-"""Of a pattern's lines against the fill that they stand on (guidelines 2.1, 1.4.11)."""
+"""The least contrast ratio of a pattern's lines to the fill under them (guidelines 2.1, 1.4.11)."""
 
 STEPS = 20
-"""In which a colour is mixed on the way to a contrast."""
+"""How finely two colours are mixed on the way to a contrast: in twentieths."""
 
 LINEAR_UP_TO = 0.04045
-"""Below this the sRGB curve is straight (guidelines 2.1, "relative luminance"; sRGB's own threshold)."""
+"""Up to this share of a channel the sRGB curve is straight (guidelines 2.1, "relative luminance"; sRGB's threshold)."""
 
 Mix = tuple[str, str, float]
-"""A colour's name, that of what is mixed into it, and the share of the latter."""
+"""A colour's name, the name of the colour mixed into it, and the share of the second, 0 to 1."""
 
 BLACK, WHITE = "#000000", "#FFFFFF"
 
@@ -42,10 +42,10 @@ class KindLook(NamedTuple):
 
 
 class Look(NamedTuple):
-    """All colours, as "#RRGGBB". Drawings stand on `paper`; `ground` and `bar` are the window's panels and bars.
+    """All colours, as "#RRGGBB". Drawings are painted on `paper`; `ground` and `bar` are for panels and bars.
 
-    `ink` and `quiet` are texts, `outline` the lines round parts; `uncoated` is what gets no finish where finishes are
-    shown. The others are named after what they show.
+    `ink` and `quiet` are for texts, `outline` is for the lines round parts. `uncoated` is for parts that get no finish
+    while finishes are shown. The others are named after what they show.
     """
 
     dark: bool
@@ -90,7 +90,7 @@ class _Table(msgspec.Struct, forbid_unknown_fields=True):
 
 
 def light() -> Look:
-    """The look on a light ground; paper is printed with it too."""
+    """The look on a light ground; sheets and pictures are painted in it too."""
     return _look(dark=False)
 
 
@@ -105,18 +105,18 @@ def system_look() -> Look:
 
 
 def shades() -> dict[str, str]:
-    """Colours that a finish may be shown in, by their names."""
+    """The colours in which a finish may be shown, by name."""
     table = _table()
     return {name: mixed(table.set[tint], WHITE, share) for name, (tint, share) in table.shades.items()}
 
 
 def text_on(colour: str) -> str:
-    """Black or white, whichever is read better on this colour: at least 4.58:1, the root of 21, on any."""
+    """Black or white, whichever is read better on this colour. On any it has at least 4.58:1, the root of 21."""
     return max((BLACK, WHITE), key=lambda ink: contrast(ink, colour))
 
 
 def mixed(colour: str, other: str, share: float) -> str:
-    """`colour` with `share` (0 to 1) of `other` in it; both and the answer "#RRGGBB"."""
+    """`colour` with `share` (0 to 1) of `other` mixed in; all colours are "#RRGGBB"."""
     pairs = zip(_channels(colour), _channels(other), strict=True)
     return "#" + "".join(f"{round(one + (two - one) * share):02X}" for one, two in pairs)
 
@@ -160,7 +160,10 @@ def _look(*, dark: bool) -> Look:
 
 
 def _kind_look(row: _KindRow, named: dict[str, str], paper: str, ink: str) -> KindLook:
-    """The fill is a tint; the pattern goes from it by the tint towards ink, just so far that its lines are seen."""
+    """The look of a kind: the fill is paper with a share of the tint.
+
+    The pattern's colour goes from the fill to the tint and on to ink, just so far that its lines are seen.
+    """
     tint = ink if row.tint == "black" else named[row.tint]
     fill = mixed(paper, tint, row.share)
     ways = ((start, end, step / STEPS) for start, end in ((fill, tint), (tint, ink)) for step in range(STEPS + 1))

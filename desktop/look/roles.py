@@ -14,7 +14,7 @@ def set_state(widget: QWidget, state: str, on: bool) -> None:  # a state is on o
 
 
 def _set(widget: QWidget, name: str, value: str) -> None:
-    """A changed property shows only once the style has looked at the widget again."""
+    """Set a property. The change shows only after the style has looked at the widget again."""
     if widget.property(name) != value:
         widget.setProperty(name, value)
         style = widget.style()

@@ -1,4 +1,4 @@
-"""The look of the window's own widgets: a palette for all, and a light style sheet for the few that need more."""
+"""How widgets look: a palette for all, and a short style sheet for the few that need more."""
 
 from importlib.resources import files
 from pathlib import Path
@@ -85,7 +85,7 @@ def sheet(look: Look) -> str:
 
 
 def palette(look: Look) -> QPalette:
-    """The colours of everything that the style itself paints."""
+    """The colours of everything that Qt's own style paints."""
     role = QPalette.ColorRole
     colours = {
         role.Window: look.ground,

@@ -1,4 +1,4 @@
-"""Numbers as the window words them: in the person's own decimal sign, with real superscripts."""
+"""Numbers in the words of the window: with the person's own decimal sign and real superscripts."""
 
 import re
 
@@ -15,7 +15,7 @@ MINUS = "\N{MINUS SIGN}"
 
 
 def decimal_sign() -> str:
-    """The decimal sign of the person's system: a comma, or else a point."""
+    """The decimal sign of the person's system: a comma or a point."""
     return "," if QLocale().decimalPoint() == "," else "."
 
 
@@ -25,7 +25,7 @@ def length_words(length_mm: float, unit: Unit) -> str:
 
 
 def run_words(length_mm: float, unit: Unit) -> str:
-    """A length that was added up, with its unit."""
+    """A length that was added up, such as metres of masking, with its unit."""
     return show_run(length_mm, unit, decimal=decimal_sign())
 
 
@@ -35,13 +35,13 @@ def area_words(area_mm2: float, unit: Unit) -> str:
 
 
 def step_words(area_mm2: float, unit: Unit) -> str:
-    """An area as a step of a sum, with one digit more, so that the steps add up as they are read."""
+    """An area within a sum, with one digit more, so that the areas add up as they are read."""
     words = show_area(area_mm2, unit, decimal=decimal_sign(), fine=True).removesuffix("2") + "²"
     return words.replace("-", MINUS)
 
 
 def area_number(area_mm2: float, unit: Unit) -> str:
-    """An area, for a column whose head names the unit."""
+    """An area without its unit, for a column whose head names the unit."""
     return area_words(area_mm2, unit).split(" ")[0]
 
 
@@ -56,12 +56,12 @@ def off_area_words(area_mm2: float, unit: Unit) -> str:
 
 
 def square_unit(unit: Unit) -> str:
-    """The unit of areas."""
+    """The unit in which areas are shown: "m²" or "ft²"."""
     return large_unit(unit) + "²"
 
 
 def raised(words: str) -> str:
-    """Words of the takeoff with their squares as they are printed: "m2" as "m²"."""
+    """Words of the takeoff with their squares as they are shown: "m2" becomes "m²"."""
     return _SQUARES.sub(r"\1²", words)
 
 
@@ -71,10 +71,10 @@ def money_words(amount: float, currency: str = "") -> str:
 
 
 def with_own_decimals(words: str) -> str:
-    """A sentence whose numbers have a decimal point, with the person's own decimal sign in them."""
+    """A sentence in whose numbers the decimal points are replaced by the person's own decimal sign."""
     return words if decimal_sign() == "." else _DECIMAL_POINT.sub(decimal_sign(), words)
 
 
 def counted(number: int, one: str, many: str) -> str:
-    """A number of things in words."""
+    """A number of things in words: "1 part", "2 parts"."""
     return f"{number} {one if number == 1 else many}"
