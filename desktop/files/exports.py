@@ -1,4 +1,4 @@
-"""Files for others: the takeoff as a table, the faces as drawings, the basket as a shopping list."""
+"""Writes files for others: the takeoff as a table, the faces as drawings, the basket as a shopping list."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -27,7 +27,10 @@ TABLES = {"xlsx": "Spreadsheet (*.xlsx)", "csv": "Comma-separated values (*.csv)
 
 
 class Exports(QObject):
-    """`written(words)` when a file stands, `failed(words)` when it cannot be written."""
+    """The commands that write files for others.
+
+    `written(words)` says that a file is written, `failed(words)` why it cannot be.
+    """
 
     written = Signal(str)
     failed = Signal(str)
@@ -43,7 +46,7 @@ class Exports(QObject):
         self._ask("Takeoff table", TABLES, self._write_table)
 
     def shopping_list(self) -> None:
-        """Ask for a file and write to it what to buy."""
+        """Ask for a file and write the shopping list to it."""
         self._ask("Shopping list", LISTS, self._write_list)
 
     def drawing(self) -> None:
@@ -51,7 +54,7 @@ class Exports(QObject):
         self._ask("Drawing", DRAWINGS, self._write_drawing)
 
     def before_after(self) -> None:
-        """Ask for a file and show in it how the rooms are and how they will look."""
+        """Ask for a file and draw the rooms to it, as they are and as they will look."""
         self._ask("Before and after", PICTURES, self._write_before_after)
 
     def _ask(self, title: str, kinds: dict[str, str], write: Callable[[str], None]) -> None:
@@ -110,7 +113,7 @@ def _list(shown: Shown, path: Path) -> None:
 
 
 def _drawing(shown: Shown, path: Path) -> None:
-    """Off the window's thread, so with a memory of its own."""
+    """Write all faces as drawings. This goes on off the window's thread, so it has a memory of its own."""
     drawings = all_faces(shown.job, shown.takeoff, Memory())
     write_drawings(drawings, path, datetime.now().astimezone().date())
 

@@ -1,4 +1,4 @@
-"""A finish copied between jobs: written to a small file of its own, taken from one, or from any job's file."""
+"""Copies a finish between jobs: it is written to a small file of its own, and taken from such a file or a job's."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -20,7 +20,11 @@ WHICH = "Take which finish?"
 
 
 class FinishFiles(QObject):
-    """`taken(finish id)` when the job has got a finish, `written(words)` when a file stands, `failed(words)`."""
+    """The commands that take a finish from a file and write one to a file.
+
+    `taken(finish id)` says that the job has got a finish, `written(words)` that a file is written, `failed(words)` what
+    went wrong.
+    """
 
     taken = Signal(str)
     written = Signal(str)
@@ -41,7 +45,7 @@ class FinishFiles(QObject):
         dialog.open()
 
     def write(self) -> None:
-        """Ask for a file and write to it the finish that is chosen on the page of finishes."""
+        """Ask for a file and write to it the finish that is chosen on the page Finish."""
         finish = find_finish(self._store.open.job, self._chosen())
         dialog = self._dialog("Write the finish", FINISH_FILES)
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
@@ -76,7 +80,7 @@ class FinishFiles(QObject):
         self._background.run(f"Reading {path.name}", work, self._choose, self._fail)
 
     def _choose(self, source: Job) -> None:
-        """The only finish of the file; else ask which."""
+        """Take the only finish of the file; if there are more, ask which."""
         if len(source.finishes) == 1:
             self._add(source, source.finishes[0].id)
             return
@@ -109,5 +113,5 @@ class FinishFiles(QObject):
 
 
 def with_finishes(shown: Shown | None) -> bool:
-    """Where the job has a finish."""
+    """Whether the job has a finish."""
     return shown is not None and bool(shown.job.finishes)

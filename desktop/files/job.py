@@ -1,4 +1,4 @@
-"""Opening, saving and leaving a job, so that nothing is lost."""
+"""The commands that open, save and leave a job, so that nothing is lost."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -21,7 +21,7 @@ Then = Callable[[], None]
 
 
 class Files(QObject):
-    """The way of jobs between disk and store. `failed(words)` says why a file cannot be read or written."""
+    """Brings jobs from disk to the store and back. `failed(words)` says why a file cannot be read or written."""
 
     failed = Signal(str)
     recent_changed = Signal()
@@ -36,7 +36,7 @@ class Files(QObject):
 
     @property
     def recent(self) -> tuple[Path, ...]:
-        """The files that were opened or saved last, latest first; those that are gone are left out."""
+        """The files that were opened or saved last, the latest first. Files that are gone are left out."""
         kept = QSettings().value("recent", [])
         names = kept if isinstance(kept, list) else [kept]
         return tuple(path for path in map(Path, map(str, names)) if path.is_file())
@@ -46,7 +46,7 @@ class Files(QObject):
         self.leave(self._ask_for_file)
 
     def open_path(self, path: Path, *, own: bool = True) -> None:
-        """Open this file; one that is not the person's `own` (the example) is opened as a new job."""
+        """Open this file. A file that is not the person's `own`, such as the example, is opened as a new job."""
         path = path.absolute()
         if self._recovery.holds(path):
             own = False
@@ -62,7 +62,7 @@ class Files(QObject):
         self._background.run(f"Opening {path.name}", work, done, self._fail)
 
     def leave_for(self, path: Path) -> None:
-        """Leave the job that is open for this file."""
+        """Leave the job that is open, and open this file."""
 
         def then() -> None:
             self.open_path(path)
@@ -74,7 +74,7 @@ class Files(QObject):
         self._store.show_job(counted_file(file), None, saved=True)
 
     def save(self) -> None:
-        """Save to the job's file; ask for one where it has none."""
+        """Save to the job's file; ask for a file if it has none."""
         path = self._store.open.path
         if path is None:
             self.save_as()
@@ -106,7 +106,7 @@ class Files(QObject):
         self._background.run(f"Saving {path.name}", work, done, self._fail)
 
     def leave(self, then: Then) -> None:
-        """Do something that the open job does not survive; first ask what becomes of what is not saved."""
+        """Do `then`, which the open job does not survive; first ask whether to save what is not saved."""
         shown = self._store.shown
         if shown is None or shown.is_saved:
             then()

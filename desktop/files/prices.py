@@ -1,4 +1,4 @@
-"""Prices taken from a list that a shop hands out, after its report was read."""
+"""The command that takes prices from a shop's list, after the person has read a report of it."""
 
 from pathlib import Path
 
@@ -15,11 +15,14 @@ from takeoff.prices.pricing import Priced, with_prices
 
 PRICE_LISTS = "Price lists (*.csv *.txt *.xlsx)"
 PLACE = QPoint(24, 60)
-"""Where the report opens in the window: beneath the pages."""
+"""Where the report opens in the window: under the bar of pages."""
 
 
 class Prices(QObject):
-    """`failed(words)` where a list cannot be read; `gone` when its report is put away, whatever came of it."""
+    """Takes prices from a list. `failed(words)` says why a list cannot be read.
+
+    `gone` says that the report was put away, whatever came of it.
+    """
 
     failed = Signal(str)
     gone = Signal()
@@ -32,7 +35,7 @@ class Prices(QObject):
         store.changed.connect(self._follow)
 
     def ask(self) -> None:
-        """Ask for a list, and show what it says."""
+        """Ask for a file with a price list, and show a report of it."""
         path = self._store.open.path
         dialog = QFileDialog(self._window, "Prices from a file", str(path.parent if path else Path.home()), PRICE_LISTS)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
@@ -56,7 +59,7 @@ class Prices(QObject):
         except RecoatError as error:
             self._fail(error)
 
-    def _priced(self, prices: PriceList, adds: bool) -> Priced:  # a card says whether its box is marked
+    def _priced(self, prices: PriceList, adds: bool) -> Priced:  # the card says whether its box is marked
         return with_prices(self._store.open.job, prices, add=adds)
 
     def _take(self, priced: Priced, name: str) -> None:

@@ -1,4 +1,4 @@
-"""What a price list says, before its prices are taken."""
+"""The card that reports what a price list says, before its prices are taken."""
 
 from collections.abc import Callable
 
@@ -15,11 +15,11 @@ WIDTH = 620
 REPORT_HEIGHT = 240
 
 Pricing = Callable[[PriceList, bool], Priced]
-"""The job with the prices of a list: where True, with the products and packs that it has not got."""
+"""Gives the job with the prices of a list; for True, also with the products and packs that it does not have."""
 
 
 class PricesForm(Card):
-    """Opens with the report of a list; `take` does what it is for, once the person wants it."""
+    """Shows the report of a price list. `take` is called with the priced job once the person wants the prices."""
 
     def __init__(self, pricing: Pricing, take: Callable[[Priced, str], None], parent: QWidget | None = None) -> None:
         super().__init__("Take the prices", WIDTH, parent)
@@ -32,7 +32,7 @@ class PricesForm(Card):
         self.adds.toggled.connect(self._show_report)
 
     def open_for(self, prices: PriceList, place: QPoint) -> None:
-        """Open here with the report of a list. JobError where it is in another currency than the job."""
+        """Open here with the report of a list. JobError if the list is in another currency than the job."""
         self._prices = prices
         self.adds.setChecked(False)
         self._show_report()
