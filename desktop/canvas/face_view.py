@@ -1,4 +1,4 @@
-"""The face on a page's canvas, and the photo under it, kept in step with what is shown."""
+"""The face on a page's canvas and the photo under it, kept up to date with what is shown."""
 
 from desktop.canvas.board import Canvas
 from desktop.canvas.squared_photos import FacePhotos

@@ -275,7 +275,7 @@ def show_check(box: QCheckBox, value: object) -> None:
 
 
 def words_of(kind: type[Enum], usual: object = None, instead: str = "") -> tuple[tuple[str, object], ...]:
-    """The members of an enumeration as choices; `instead` names the member that means the usual."""
+    """The members of an enumeration as choices, each with its value as its words; `usual` has `instead`."""
     return tuple((instead if member is usual else str(member.value), member) for member in kind)
 
 

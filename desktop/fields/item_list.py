@@ -1,4 +1,4 @@
-"""A list to which things are added, from which they are taken, and in which they are put in order; one is chosen."""
+"""A list in which a person adds things, takes them away, puts them in order, and chooses one."""
 
 from collections.abc import Callable, Sequence
 

@@ -1,4 +1,4 @@
-"""Copy along: several copies of the picked parts in a row at one pitch, typed or shown by dragging the first copy."""
+"""Copy along: several copies of the picked parts at one pitch, which is typed or shown by dragging the first copy."""
 
 import math
 

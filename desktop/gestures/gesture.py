@@ -221,7 +221,7 @@ class Gesture:
 
 
 def stepped(at: Point, scene: Scene) -> Point:
-    """The nearest point on the divisions of a tape. Zoomed out they are coarser: pointing is no finer than the dots."""
+    """The nearest point on a tape's divisions. Zoomed out they are coarser: pointing is no finer than screen dots."""
     dot = max(scene.reach_mm / REACH_DOTS, 1.0)
     step = max((step for step in STEPS_MM[scene.job.unit] if step <= dot), default=STEPS_MM[scene.job.unit][0])
     return round(at[0] / step) * step, round(at[1] / step) * step

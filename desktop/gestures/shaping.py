@@ -193,5 +193,5 @@ def positive(length_mm: float, what: str) -> float:
 
 
 def way(start: float, pointed: float | None) -> float:
-    """The side of `start` on which the hand is: -1 to the left or below, else 1; 1 if the hand has not pointed."""
+    """The side of `start` on which the hand is: -1 to the left or below; otherwise, or before it has pointed, 1."""
     return -1.0 if pointed is not None and pointed < start else 1.0

@@ -1,4 +1,4 @@
-"""The drawings of faces, each drawn again only when what it shows has changed."""
+"""The drawings of faces for the canvas, the strip and files. A small one is kept until its face changes."""
 
 from desktop.state.shown import Shown
 from desktop.state.store import Store

@@ -32,7 +32,7 @@ class PhotoLayer:
 
     @property
     def to_face(self) -> QTransform:
-        """From dots of the picture to millimetres of the face. On a plan y runs down, as dots do."""
+        """The transform from dots of the picture to millimetres of the face. On a plan y goes down, as dots do."""
         left, bottom, right, top = self.box
         across, up = (right - left) / self.image.width(), (top - bottom) / self.image.height()
         if self.view is View.PLAN:

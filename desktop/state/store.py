@@ -59,7 +59,7 @@ class Store(QObject):
         self._count_soon.setInterval(FIGURES_MS)
         self._count_soon.timeout.connect(self._count_tried)
         self._shown: Shown | None = None
-        self._counted: Takeoff | None = None  # of the job itself, while another is tried out
+        self._counted: Takeoff | None = None  # the takeoff of the job itself, while another job is tried out
 
     @property
     def shown(self) -> Shown | None:

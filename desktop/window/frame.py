@@ -1,4 +1,4 @@
-"""What is always in sight around the pages (bar, strip, totals), and the forms and lists that open over them."""
+"""What stands around the pages: bar, strip and totals; and the forms and the list that open over them."""
 
 from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QWidget

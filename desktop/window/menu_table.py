@@ -1,6 +1,7 @@
 """The table of what the menus offer; `menus` turns it into menus.
 
-No menu takes a letter of the drawing modes (Alt+P, B, T, R, U, S, O, C, L, A, K).
+No menu takes a letter of the column of modes: Alt+P, B, T, R, U, O, C, S, L and I for the modes, A for a mode's other
+variant, K for the kind of new parts.
 """
 
 from collections.abc import Callable

@@ -94,7 +94,7 @@ class Fold(NamedTuple):
 
 
 class Menus(QObject):
-    """Fills a window's menu bar from tables of commands, and keeps them in step with what is shown."""
+    """Fills a window's menu bar from tables of commands, and keeps the menus up to date with what is shown."""
 
     def __init__(self, window: QMainWindow) -> None:
         super().__init__(window)
