@@ -98,7 +98,7 @@ class Canvas(QWidget):
 
     @property
     def reach_mm(self) -> float:
-        """How near the hand must come to what it means, in millimetres of the face."""
+        """How near, in millimetres, the hand must come to what it means."""
         return REACH_DOTS / self._glass.scale
 
     @property

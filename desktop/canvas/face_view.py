@@ -9,7 +9,7 @@ from desktop.state.shown import Overlay, Page, Shown
 from geometry.drawn.chaining import chained
 
 OVER_A_PHOTO = 0.3
-"""How dense parts are over a photo: they can be told apart and the photo is seen through them (own choice)."""
+"""How dense parts are over a photo: told apart, and the photo seen through them (own choice)."""
 
 LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 

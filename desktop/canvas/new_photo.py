@@ -23,8 +23,8 @@ JPEG = "jpeg"
 FORMATS = frozenset({JPEG, "png", "webp"})
 
 MOST_DOTS = 200_000_000
-"""The most dots of a photo: the finest that phones take (common practice, no source). A JPEG of that size is scaled
-down while it is read. Other formats are unpacked whole, and the image reader stops at a bound of its own."""
+"""Dots of the largest photo: the finest that phones take (common practice, no source). A JPEG of that size is scaled
+down while it is read; other formats are unpacked whole, and the image reader stops at a bound of its own."""
 
 MOST_BYTES = 256 * 2**20
 LONGEST_STEM = 80
@@ -108,7 +108,7 @@ def _is_cut_short(jpeg: bytes) -> bool:
 
 
 def _dots_only(image: QImage) -> QImage:
-    """The same dots on white, without anything else that came with them."""
+    """The same dots on white, without what else came with them."""
     plain = QImage(image.size(), QImage.Format.Format_RGB32)
     plain.fill(Qt.GlobalColor.white)
     image.setDevicePixelRatio(1.0)

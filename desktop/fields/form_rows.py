@@ -1,7 +1,6 @@
-"""The rows of forms: each shows one field of one or several values, and says when the person sets it.
+"""The rows of forms: each shows one field of one or several values and says when the person sets it.
 
-The signal `edited(label, edit)` gives what was done in words, and a function from a value to the same value with the
-field set. `grid` puts rows together into a form.
+`edited(label, edit)` hands over what was done, in words, and a function from a value to the value with the field set.
 """
 
 from collections.abc import Sequence
@@ -45,7 +44,7 @@ SIDES = {View.ELEVATION: ("left", "right", "top", "bottom"), View.PLAN: ("left",
 
 
 class FormRow(QWidget, Generic[Item]):
-    """A row for one field: `field` is its name in the value, `label` is what a person calls it."""
+    """A row for one field, by its name in the value; `label` is what a person calls it."""
 
     edited = Signal(str, object)
     told = Signal(str)
@@ -58,7 +57,7 @@ class FormRow(QWidget, Generic[Item]):
         self._row.setContentsMargins(0, 0, 0, 0)
 
     def hold(self, editor: QWidget) -> None:
-        """Take in the widget in which the field is edited."""
+        """Take the widget that the field is edited in."""
         editor.setAccessibleName(self.label)
         self.setToolTip(MEANS.get(self.label or self.field, ""))
         self._row.addWidget(editor)

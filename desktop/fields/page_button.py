@@ -1,4 +1,4 @@
-"""Page buttons that keep their width: the words of the open page's button are bold."""
+"""Buttons that keep their width when they are the one that is open."""
 
 from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtWidgets import QPushButton

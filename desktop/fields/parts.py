@@ -25,7 +25,7 @@ def agreed(items: Iterable[Item], field: Callable[[Item], Field]) -> Field | Non
 
 
 def side_is_coated(part: Part, name: str, view: View) -> bool | None:
-    """Whether the edges that face this way are coated: True if all are, False if none is, None if some are."""
+    """Whether the edges that face this way are coated: all, none, or some (None)."""
     facing = {index for index, side in enumerate(side_names(part.outline, view)) if side == name}
     coated = facing & set(coated_sides(part))
     return None if coated and coated != facing else bool(coated)

@@ -136,7 +136,7 @@ class ShadeRow(FormRow[Finish]):
 
 
 def swatch(colour: str) -> QIcon:
-    """A square icon of a colour; an empty one for ""."""
+    """A square of a colour; an empty one for ""."""
     picture = QPixmap(SWATCH, SWATCH)
     picture.fill(QColor(colour) if colour else QColor(0, 0, 0, 0))
     return QIcon(picture)

@@ -18,10 +18,10 @@ from shared.typed.packs import read_size, show_size
 from shared.written.units import area_in, large_unit
 
 DIGITS = 3
-"""The most decimals of a plain number."""
+"""Decimals of a plain number."""
 
 PRECISE = 4
-"""The digits of a spread rate: no rate is known better than that."""
+"""Digits of a spread rate: none is known better."""
 
 MM2_IN_M2 = 1e6
 
@@ -32,7 +32,7 @@ _RATIO = re.compile(r"(?P<base>[^:/]+)(?::|/| to )(?P<hardener>[^:/]+)")
 
 
 class FieldWords(Protocol):
-    """A way to read a field and to show its value."""
+    """A way to read a field and to show what is in it."""
 
     def read(self, text: str, unit: Unit) -> object:
         """The value that a text says."""
@@ -138,7 +138,7 @@ class SpreadWords(NamedTuple):
 
 
 class SizeWords(NamedTuple):
-    """How much is in a pack, as its label says it; more than 0."""
+    """How much is in a pack, as its label says it: more than nothing."""
 
     measure: Measure
 
@@ -219,5 +219,5 @@ def _folded(text: str) -> str:
 
 
 def plain(number: float) -> str:
-    """A number to a thousandth, without needless decimals, with the person's decimal sign. Never "-0"."""
+    """A number without needless decimals, to a thousandth. Never "-0"."""
     return f"{round(number, DIGITS) + 0.0:.{DIGITS}f}".rstrip("0").rstrip(".").replace(".", decimal_sign())

@@ -1,4 +1,4 @@
-"""The commands that open, save and leave a job, so that nothing is lost."""
+"""Opening, saving and leaving a job, so that nothing is lost."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -36,7 +36,7 @@ class Files(QObject):
 
     @property
     def recent(self) -> tuple[Path, ...]:
-        """The files that were opened or saved last, the latest first. Files that are gone are left out."""
+        """The files that were opened or saved last, latest first; those that are gone are left out."""
         kept = QSettings().value("recent", [])
         names = kept if isinstance(kept, list) else [kept]
         return tuple(path for path in map(Path, map(str, names)) if path.is_file())

@@ -27,7 +27,7 @@ STEPS_MM = {
     Unit.MM: (1.0, 5.0, 10.0, 50.0, 100.0),
     Unit.INCH: (25.4 / 16, 25.4 / 4, 25.4, 6 * 25.4),
 }
-"""The divisions that a pointed place is rounded to, the finest first: those of tapes (common practice, no source)."""
+"""Divisions to which a pointed place goes, the finest first: those of tapes (common practice, no source)."""
 
 
 class Scene(NamedTuple):
@@ -158,7 +158,7 @@ class Gesture:
         return f"= {words} mm" if unit is Unit.MM else f"= {words}"
 
     def so_far(self, text: str) -> str:
-        """The part of an unfinished line that can be shown already: all of it, unless its last item is only begun."""
+        """How much of a line that is being typed can be shown already: all of it, unless its end is only begun."""
         return text
 
     def offers(self, text: str) -> tuple[WayOut, ...]:
@@ -217,7 +217,7 @@ class Gesture:
         """Take back the last point or typed length."""
 
     def cancel(self) -> None:
-        """Drop everything and start again."""
+        """Start again."""
 
 
 def stepped(at: Point, scene: Scene) -> Point:

@@ -30,7 +30,7 @@ class OnParts(Gesture):
         return Done("", self.scene.job, (*(self.scene.picked if held.shift else ()), under[0].id))
 
     def words(self, length_mm: float) -> str:
-        """A length as the job's units show it."""
+        """A length as it is shown."""
         return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
 
 

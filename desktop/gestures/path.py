@@ -21,7 +21,7 @@ def slant(path: tuple[Vertex, ...]) -> str:
 
 
 def bent(corners: tuple[Vertex, ...], end: Point, through: Point) -> tuple[Vertex, ...]:
-    """The corners with one more, at the end of an arc that goes through a point."""
+    """The corners with one more, at the end of an arc through a point."""
     last = corners[-1]
     bulge = bulge_through((last.x, last.y), through, end)
     return (*corners[:-1], Vertex(last.x, last.y, bulge), Vertex(*end))
@@ -46,7 +46,7 @@ def unit_way(x: float, y: float) -> Point:
 
 
 def squared(corners: tuple[Vertex, ...], here: Snap) -> Snap:
-    """The pointed place moved onto the line of the last side, or square to that side, whichever is nearer."""
+    """The pointed place brought onto the line of the last side or square to it, whichever is nearer."""
     last = corners[-1]
     along_x, along_y = last_way(corners)
     dx, dy = here.x - last.x, here.y - last.y

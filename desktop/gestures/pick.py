@@ -80,7 +80,7 @@ class Pick(Gesture):
 
     @property
     def moving(self) -> tuple[str, ...]:
-        """The ids of the parts that are being dragged or pulled; empty while none is."""
+        """The ids of the parts that are being dragged or pulled; none while nothing is."""
         return tuple(part.id for part in self._moving) if self._dragged else ()
 
     @property

@@ -85,7 +85,7 @@ class Circle(Shaping):
 
 
 class CircleAcross(Circle):
-    """Draws a circle from one point of its edge to the opposite one, or from its diameter."""
+    """A circle from one point of its edge to the opposite one, or its diameter."""
 
     start_words = "a point of the edge, or its distance from the left end"
     reach_words = "diameter"
@@ -105,7 +105,7 @@ class CircleAcross(Circle):
 
 
 class RoundedBox(Box):
-    """Draws a box with rounded corners: after its width and height it asks for their radius."""
+    """A box whose corners are rounded: after its width and height it asks for their radius."""
 
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)

@@ -51,7 +51,7 @@ class Shaping(Gesture):
 
     @property
     def outline(self) -> Outline:
-        """The new part's outline as it would be now; empty while there is none."""
+        """The new part as it would be now; empty while there is none."""
         return ()
 
     @property

@@ -202,7 +202,7 @@ class Trace(Shaping):
         return last.x + go.way[0] * length, last.y + go.way[1] * length
 
     def _path(self) -> tuple[Vertex, ...]:
-        """The corners so far and the side that the hand is drawing."""
+        """The corners with the side that the hand is drawing."""
         pointed = self._pointed
         if not self._corners or pointed is None:
             return self._corners

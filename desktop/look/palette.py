@@ -105,7 +105,7 @@ def system_look() -> Look:
 
 
 def shades() -> dict[str, str]:
-    """The colours in which a finish may be shown, by name."""
+    """Colours that a finish may be shown in, by their names."""
     table = _table()
     return {name: mixed(table.set[tint], WHITE, share) for name, (tint, share) in table.shades.items()}
 

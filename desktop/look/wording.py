@@ -1,4 +1,4 @@
-"""Numbers in the words of the window: with the person's own decimal sign and real superscripts."""
+"""Numbers as the window words them: in the person's own decimal sign, with real superscripts."""
 
 import re
 
@@ -15,7 +15,7 @@ MINUS = "\N{MINUS SIGN}"
 
 
 def decimal_sign() -> str:
-    """The decimal sign of the person's system: a comma or a point."""
+    """The decimal sign of the person's system: a comma, or else a point."""
     return "," if QLocale().decimalPoint() == "," else "."
 
 
@@ -71,7 +71,7 @@ def money_words(amount: float, currency: str = "") -> str:
 
 
 def with_own_decimals(words: str) -> str:
-    """A sentence in whose numbers the decimal points are replaced by the person's own decimal sign."""
+    """A sentence whose numbers have a decimal point, with the person's own decimal sign in them."""
     return words if decimal_sign() == "." else _DECIMAL_POINT.sub(decimal_sign(), words)
 
 

@@ -1,4 +1,4 @@
-"""The figures that were counted from the picked parts."""
+"""What was counted from the picked parts."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget

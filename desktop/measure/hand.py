@@ -257,7 +257,7 @@ class Hand(QObject):
         return True
 
     def _show(self) -> None:
-        """Show what the gesture would come to, count it, and say what the gesture asks for."""
+        """Show what the gesture would come to, count it, and say what it wants."""
         gesture = self._gesture
         if gesture is None:
             return

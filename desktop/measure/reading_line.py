@@ -14,7 +14,7 @@ EDIT_WIDTH = 180
 """The width of a short line. A longer one takes what it needs, and its answer stands beside it."""
 EDIT_MARGIN = 24
 ANSWER_WIDTH = 260
-"""The width that is left for an answer beside a long line."""
+"""What is left for an answer beside a long line."""
 MOST_OFFERS = 6
 
 

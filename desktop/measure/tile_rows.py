@@ -19,7 +19,7 @@ SHIFTS = {0.0: "none", 1 / 2: "half", 1 / 3: "a third", 1 / 4: "a quarter"}
 
 
 class TileField(LengthField):
-    """A field for a length that may be left empty: `emptied` says that the person took the length away."""
+    """A length that may be left empty: `emptied` says that the person took it away."""
 
     emptied = Signal()
 

@@ -133,7 +133,7 @@ class _Easel(NamedTuple):
         return how._replace(fill=shade, pattern=mixed(shade, text_on(shade), PATTERN_SHARE)) if shade else how
 
     def meets(self, box: QRectF) -> bool:
-        """Whether paint along a path in this box on the face can be seen. Without a clip all of it can."""
+        """Whether paint along a path in this box, on the face, can be seen. Without a clip all can."""
         if self.seen is None or self.near is None:
             return True
         return self.near.intersects(box) and self.seen.intersects(grown(self.view.mapRect(box)).toAlignedRect())
@@ -176,7 +176,7 @@ def paint_picked(
     *,
     handles: bool = True,
 ) -> None:
-    """Paint a frame round each picked part's whole outline. A part picked alone has `handles` to pull it by."""
+    """A frame round each picked part's whole outline; one picked alone has `handles` to pull it by."""
     if not picked:
         return
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -190,7 +190,7 @@ def paint_picked(
 
 
 def paint_handles(box: QRectF, painter: QPainter, look: Look) -> None:
-    """Paint a small square on each corner of a box."""
+    """A small square on each corner of a box."""
     painter.setPen(QPen(QColor(look.accent), OUTLINE_PX))
     painter.setBrush(QColor(look.field))
     for corner in (box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()):

@@ -21,7 +21,7 @@ class Drawings:
         return draw_face(shown.now, face, shown.takeoff, self._store.memory, fronts=shown.fronts, sized=shown.picked)
 
     def small(self, shown: Shown, face: Face) -> Drawing:
-        """The face as the strip shows it, with its fronts hung."""
+        """The face as the strip shows it: its fronts hung."""
         kept = self._small.get(face.id)
         if kept is None or kept[0] is not face:
             drawing = draw_face(shown.now, face, shown.takeoff, self._store.memory, fronts=Fronts.HUNG)
@@ -31,5 +31,5 @@ class Drawings:
 
 
 def all_faces(job: Job, takeoff: Takeoff, memory: Memory) -> tuple[Drawing, ...]:
-    """Every face of the job with its fronts hung, for a file."""
+    """Every face of the job, its fronts hung, for a file."""
     return tuple(draw_face(job, face, takeoff, memory, fronts=Fronts.HUNG) for face in job.faces)

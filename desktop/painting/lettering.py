@@ -6,14 +6,14 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontInfo, QFontMetricsF, QPainter
 
 LEAST_PX = 8.0
-"""The smallest lettering that can still be read, in 1/96 inch (common practice, no source)."""
+"""The smallest lettering that is still read, in 1/96 inch (common practice, no source)."""
 
 FEWEST_LETTERS = 3
 """A name shortened to fewer letters than this says nothing and is left out."""
 
 
 class Fitted(NamedTuple):
-    """Words that fit: the text, perhaps shortened, its font, and its width and height in the painter's units."""
+    """Words as they fit: the text, perhaps shortened, its font, and its width and height in the painter's units."""
 
     text: str
     font: QFont

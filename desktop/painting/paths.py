@@ -18,7 +18,7 @@ HAIR_MM = 1e-3
 
 
 class Shape(NamedTuple):
-    """A path in millimetres, and a box that holds it. It is remembered, so callers map the path but never change it."""
+    """A path in millimetres, and a box that holds it. Callers map the path and never change it: it is remembered."""
 
     path: QPainterPath
     box: QRectF

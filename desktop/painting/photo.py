@@ -12,7 +12,7 @@ from shared.errors import JobError
 from shared.job import PhotoMark, View
 
 LONG_SIDE_DOTS = 3000
-"""The long side of a squared picture is at most this: as fine as the photo that is kept."""
+"""The long side of a squared picture, at most: as fine as the photo that is kept."""
 
 BAND_DOTS = 200
 """The height in dots of the bands in which a picture is squared. While Qt paints a band, no other thread runs Python,

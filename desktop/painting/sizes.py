@@ -13,7 +13,7 @@ from shared.job import Unit
 LINE_PX = 1.0
 TICK_PX = 5.0
 GAP_PX = 5.0
-"""The gap on either side of the number, and between a part and the lines that lead from it to its size."""
+"""Clear of the number on either side of it, and between a part and the lines that lead from it to its size."""
 
 QUARTER = 90.0
 

@@ -1,4 +1,4 @@
-"""The grout lines of tiled parts: such a part shows its own tiles instead of the pattern of its kind."""
+"""The grout lines of tiled parts, which show their own tiles instead of the pattern of their kind."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 

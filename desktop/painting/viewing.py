@@ -11,7 +11,7 @@ Box = tuple[float, float, float, float]
 """Left, bottom, right, top, mm."""
 
 LEAST_SIDE_MM = 1.0
-"""A drawing with nothing on it, or with one line only, is shown as if it were this large."""
+"""A drawing with nothing on it, or a line, is shown as if it were this large."""
 
 
 def to_device(view: View, scale: float, origin: QPointF) -> QTransform:
@@ -66,7 +66,7 @@ class Glass(NamedTuple):
 
     @property
     def to_device(self) -> QTransform:
-        """The transform from millimetres to pixels."""
+        """From millimetres to pixels."""
         return to_device(self.view, self.scale, QPointF(self.x, self.y))
 
     def in_mm(self, place: QPointF) -> tuple[float, float]:

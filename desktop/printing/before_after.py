@@ -33,7 +33,7 @@ ADVICE = "Colours on a screen and on paper differ from those of a coat: look at 
 
 
 class Pair(NamedTuple):
-    """A face to draw twice, and the colours that its parts will have."""
+    """A face, and the colours that its parts will have."""
 
     name: str
     drawing: Drawing

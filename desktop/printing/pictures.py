@@ -1,7 +1,4 @@
-"""Faces as files: sheets to scale (PDF) and pictures (PNG, SVG), painted by the routine that paints the screen.
-
-That routine is `desktop.painting.drawing.paint`.
-"""
+"""Faces as files: sheets to scale (PDF), and pictures (PNG, SVG), painted by the routine that paints the screen."""
 
 from collections.abc import Callable, Sequence
 from datetime import date

@@ -28,7 +28,7 @@ Entry = tuple[str, str]
 
 
 def paint_frame(painter: QPainter, drawing: Drawing, placed: Fit, drawn_on: date | None, number: str) -> None:
-    """Paint the border inside the sheet's margins, and the title block at its lower right."""
+    """The border inside the sheet's margins, and at its lower right the title block."""
     table, sheet = sheets(), placed.sheet
     left, low, right = table.left_margin, sheet.height - table.margin, sheet.width - table.margin
     painter.setPen(QPen(QColor(light().ink), BORDER_PX))

@@ -1,4 +1,4 @@
-"""The form for the usual heights of a room that is already there."""
+"""The form for what is usual in a room that is there already."""
 
 from PySide6.QtCore import QPoint, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget

@@ -15,7 +15,7 @@ class Background(QObject):
     """Does one piece of work after another. The result of each is handed on in the window's thread."""
 
     busy = Signal(str)
-    """What is being done, in words; "" if nothing is."""
+    """What is being done, in words; "" when nothing is."""
 
     _finished = Signal(object)
 

@@ -32,7 +32,7 @@ class Recovery(QObject):
 
     @property
     def has_copy(self) -> bool:
-        """Whether there is a copy of a job that was not saved."""
+        """Whether there is a job that was not saved."""
         return self.path.is_file()
 
     def holds(self, path: Path) -> bool:
@@ -48,13 +48,13 @@ class Recovery(QObject):
         return True
 
     def forget(self) -> None:
-        """Delete the copy: the job is saved, or the person does not want it."""
+        """Take the copy away: the job is saved, or not wanted."""
         self._timer.stop()
         with contextlib.suppress(OSError):  # A copy that stays is offered at the next start, and does no harm.
             self.path.unlink(missing_ok=True)
 
     def stop(self) -> None:
-        """Write no more copies, as the window closes."""
+        """Write no more copies: the window closes."""
         self._timer.stop()
 
     def _follow(self, old: Shown | None, new: Shown | None) -> None:

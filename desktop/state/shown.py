@@ -74,7 +74,7 @@ class Shown:
 
     @property
     def unit(self) -> Unit:
-        """The unit in which lengths are shown."""
+        """The unit lengths are shown in."""
         return self.job.unit
 
     @property
@@ -94,7 +94,7 @@ class Shown:
 
     @property
     def file(self) -> JobFile:
-        """The job as it is written, with the photos that its faces name. Others are kept only while it is open."""
+        """The job as it is written, with the photos that its faces name; others are kept only while it is open."""
         named = {face.photo for face in self.job.faces}
         return JobFile(self.job, tuple(photo for photo in self.photos if photo.name in named))
 
@@ -134,7 +134,7 @@ def kept_face(job: Job, face: str) -> str:
 
 
 def kept_parts(job: Job, face: str, ids: tuple[str, ...]) -> tuple[str, ...]:
-    """The ids that belong to parts of this face, in the same order."""
+    """Those of the ids that are parts of this face."""
     if not face or not ids:
         return ()
     present = frozenset(part.id for part in find_face(job, face).parts)

@@ -109,7 +109,7 @@ class Store(QObject):
         return True
 
     def keep_photo(self, photo: Photo) -> None:
-        """Keep a photo, so that a face can name it."""
+        """Keep a photo for a face to name."""
         if photo not in self.open.photos:
             self._show(replace(self.open, photos=(*self.open.photos, photo)))
 

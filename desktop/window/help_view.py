@@ -1,4 +1,4 @@
-"""The help: one text in a plain window, which can stay open beside the work."""
+"""The help: one text, in a plain window that can stay open beside the work."""
 
 from importlib.resources import files
 

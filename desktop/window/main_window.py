@@ -47,7 +47,7 @@ class Window(QMainWindow):
         self._column.addWidget(below)
 
     def say_name(self, name: str, title: str, state: str = "", *, saved: bool) -> None:
-        """Say which job is open, and whether it is saved; `state` says that in words."""
+        """Say which job is open, and whether it is saved: `state` in words."""
         self.name.setText("  ·  ".join(word for word in (name, state) if word))
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)

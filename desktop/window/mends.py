@@ -11,7 +11,7 @@ from takeoff.findings.mending import all_mended, mended
 
 
 class Mends(QObject):
-    """Does what the buttons of the list of things to look at ask for."""
+    """Does what the buttons of the list ask for."""
 
     def __init__(self, store: Store, view: FindingsView, parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -18,7 +18,7 @@ Key = QKeySequence.StandardKey | str | None
 
 
 class Command(NamedTuple):
-    """A command in a menu: its words, its key, what it does, and when it can be used."""
+    """What a menu offers: its words, its key, what it does, and when it can be used."""
 
     words: str
     key: Key

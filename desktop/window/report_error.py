@@ -44,13 +44,13 @@ class ErrorReport(QObject):
         qInstallMessageHandler(_log_message)
 
     def uninstall(self) -> None:
-        """Hear of no errors any more."""
+        """Hear of none any more."""
         sys.excepthook = sys.__excepthook__
         threading.excepthook = threading.__excepthook__
         qInstallMessageHandler(None)
 
     def report_error(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-        """Log the error, keep the job, tell the person. Ctrl+C in the terminal still ends the program."""
+        """Log the error, keep the job, tell the person. Ctrl+C in the terminal ends the program as ever."""
         if issubclass(kind, KeyboardInterrupt):
             sys.__excepthook__(kind, error, trace)
             return

@@ -53,7 +53,7 @@ class Strip(QFrame):
         row.addWidget(self._area)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the rooms; only what has changed is drawn again."""
+        """Show the rooms; only what differs is drawn again."""
         self._shown = new
         if old is None or old.job is not new.job or _shows_finishes(old) != _shows_finishes(new):
             if old is None or _outline(old.job) != _outline(new.job):

@@ -1,4 +1,4 @@
-"""The pieces of the strip: a small face, and the corner between two faces."""
+"""What the strip is made of: a small face, and the corner between two."""
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF

@@ -60,7 +60,7 @@ class TotalsBar(QFrame):
         set_role(label, "trouble" if new.bill and new.bill.basket.over else "")
 
     def say(self, busy: str) -> None:
-        """Say what is being done in the background; "" if nothing is."""
+        """Say what is being done in the background; "" when nothing is."""
         self._busy = busy
         self._unit.setText(busy or self._unit_name)
 
