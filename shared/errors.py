@@ -1,4 +1,4 @@
-"""Trouble, as one small family.
+"""The program's errors, as one small family.
 
     RecoatError
     |-- ReadingError      what a person typed cannot be read, or does not fit

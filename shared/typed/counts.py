@@ -1,4 +1,4 @@
-"""How to split a part or copy it along, as people say it: `3 up reveal 4` or `600, 450, rest`; `4 at 450 left`.
+"""Reads how to split a part or copy it along: `3 up reveal 4` or `600, 450, rest`; `4 at 450 left`.
 
 split  = (number | length {, length}) [across | up] [reveal length]
 copies = number [at length] [right | up | left | down]

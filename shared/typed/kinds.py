@@ -1,4 +1,4 @@
-"""Kinds of parts by the words that people say for them, at the head of a typed line: `outlet 300, 1100, 120, 80`."""
+"""Reads the kind of a part from the word at the head of a typed line: `outlet 300, 1100, 120, 80`."""
 
 import re
 from typing import NamedTuple

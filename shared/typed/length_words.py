@@ -82,7 +82,7 @@ def quoted(text: str) -> str:
 def words_of(text: str, decimal: str) -> tuple[Word, ...]:
     """The words of a typed length, from left to right. `decimal` is the decimal sign.
 
-    ReadingError where there are none, where the text is too long, or where one is no number, unit of length or sign.
+    ReadingError for an empty text, one that is too long, or a word that is no number, unit of length or sign.
     """
     if not text.strip():
         raise ReadingError("no length was typed", do=ADVICE)

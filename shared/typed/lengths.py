@@ -24,7 +24,7 @@ _INCHES_A_FOOT = 12
 
 
 class _Measure(NamedTuple):
-    """A number and the size in mm of its unit, None where none was typed."""
+    """A number, and the size of its unit in mm; None when no unit was typed."""
 
     number: Fraction
     size: Fraction | None

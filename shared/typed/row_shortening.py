@@ -1,4 +1,4 @@
-"""Ways to make a row fit that is too long for its wall: in each, one item gives up the excess."""
+"""Offers ways to make a row fit that is too long for its wall: in each way one item gives up the excess."""
 
 from collections.abc import Iterator
 from math import floor

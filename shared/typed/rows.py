@@ -1,4 +1,4 @@
-"""A row of cabinets in one line of widths and words: `450 door, 3 of 600 drawers 3, 900 pair, rest filler`.
+"""Reads a row of cabinets in one line of widths and words: `450 door, 3 of 600 drawers 3, 900 pair, rest filler`.
 
     row   = [above] item { [,] item }
     item  = [count of] width word [fronts] | splashback      3 of 450 door   600 drawers 3

@@ -1,4 +1,4 @@
-"""Reads readings that set out a face: `600, 1050, 1950`, `chain 600, 450`, `up 150, 870`, `wall 3600`.
+"""Reads typed lines that set out a face: `600, 1050, 1950`, `chain 600, 450`, `up 150, 870`, `wall 3600`.
 
     line  = group {[,] group}
     group = {word} length {, length}

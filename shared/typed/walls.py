@@ -67,7 +67,7 @@ def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]
 
 
 def _without_in(typed: str, unit: Unit, decimal: str) -> tuple[str, Corner | None]:
-    """A length, and the inside corner if `in` behind it says one; an `in` that may be inches belongs to the length."""
+    """A length, and an inside corner if the `in` behind it cannot be inches. ReadingError where it could be either."""
     short = _IN.sub("", typed).strip()
     if short == typed:
         return typed, None
