@@ -173,7 +173,7 @@ class PhotoPlace(Value, frozen=True):
 
 
 class Face(Value, frozen=True):
-    """Something flat, drawn square on: a wall as an elevation, or a benchtop from above as a plan.
+    """Something flat, drawn square on: a wall as an elevation, or a benchtop or shelf from above as a plan.
 
     `parts` are in drawing order: when two have the same rank, the one drawn later is in front.
     `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).

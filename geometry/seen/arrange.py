@@ -33,7 +33,7 @@ The first try is the quick one. From the second on, sides are also cut where the
 
 
 def arrange(parts: Sequence[Part]) -> Arrangement:
-    """The visible region of every part, in the order given, and every edge once; no regions and edges for no parts.
+    """The visible region of every part, in the order given, and every edge once; both empty for no parts.
 
     `geometry.parts.rank.rank_key` says which part is in front. OutlineError where an outline encloses nothing, holds a
     number that is not finite, or is so tangled that it does not close. JobError where too many parts lie on each other.

@@ -58,8 +58,8 @@ class Grid(NamedTuple):
 class Cells(NamedTuple):
     """The cells whose middle lies within a region, and the cells that its border meets, each once.
 
-    The first are rows of neighbours: in a `course`, from the `first` place to the `last`. The second are a course and
-    a place each.
+    The first are stretches of neighbours: in a `course`, from the `first` place to the `last`. The second are a course
+    and a place each.
     """
 
     course: Whole
@@ -149,7 +149,7 @@ def _crossings(border: RegionBorder, heights: Floats) -> tuple[Whole, Floats]:
 
 
 def _runs(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
-    """The rows of cells whose middles lie within: the course, the first place and the last."""
+    """The stretches of cells whose middles lie within: the course, the first place and the last."""
     middle = (grid.low + grid.high) / 2
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
     first, last = np.ceil((low - middle) / grid.up), np.ceil((high - middle) / grid.up) - 1

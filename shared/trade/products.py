@@ -96,10 +96,10 @@ class Money(Value, frozen=True):
 class Allowances(Value, frozen=True):
     """What is used on top of the bare sum, as shares: 0.1 is a tenth.
 
-    `loss` is the share of a product that never reaches the surface: the need is divided by 1 - loss, so a loss of 30 %
-    takes 42.9 % more. `allowance` adds its share: 30 % takes 30 % more. `tape` and `sealant` are the allowances of
-    those two. `tray_l` litres stay in tray and sleeve each time a product is applied. `coats_a_sleeve` is how many
-    coats of one product a roller sleeve applies before it is thrown away.
+    `loss` is the share of what is taken that is lost: the need is divided by 1 - loss, so a loss of 30 % takes 42.9 %
+    more. `allowance` adds its share: 30 % takes 30 % more. `tape` and `sealant` are the allowances of those two.
+    `tray_l` litres stay in tray and sleeve each time a product is applied. `coats_a_sleeve` is how many coats of one
+    product a roller sleeve applies before it is thrown away.
     """
 
     loss: float = 0.0
