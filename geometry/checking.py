@@ -1,4 +1,7 @@
-"""Check that every outline of a job can be measured, and every photo squared by its marks."""
+"""Checks that every outline of a job can be measured, and every photo squared by its marks.
+
+`shared.checks.job` checks everything else.
+"""
 
 from geometry.outlines.measured import check_outline
 from geometry.photos.squaring import check_lengths
@@ -7,9 +10,9 @@ from shared.job import Face, Job
 
 
 def check_outlines(job: Job) -> None:
-    """Pass a job whose outlines can all be measured. OutlineError for the first that cannot, with its face and part.
+    """Refuse a job with an outline that cannot be measured: OutlineError for the first, with its face and part.
 
-    JobError, with its face, for a photo whose marks do not square it or whose lengths are not on it.
+    JobError, with the face, for a photo whose marks do not square it or whose lengths are not on it.
     """
     for face in job.faces:
         _check_photo(face)

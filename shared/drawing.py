@@ -1,8 +1,8 @@
 """A drawing as a value: what is on it and in which role, before anybody paints or writes it.
 
-`takeoff.drawing.face` puts it together from a job and its takeoff; the painter (screen, strip, print, PDF, SVG, PNG)
-and the DXF writer read it, so they cannot disagree. Millimetres, true size, y up, the face's own origin. Arcs stay
-arcs: every path is made of vertices with bulges.
+`takeoff.drawing.face` puts it together from a job and its takeoff. The painter (screen, strip, print, PDF, SVG, PNG)
+and the DXF writer both read it, so they cannot disagree. It is in millimetres, at true size, with y up and the face's
+own origin. Arcs stay arcs: every path is made of vertices with bulges.
 """
 
 import math
@@ -30,12 +30,13 @@ class Role(StrEnum):
 
 
 class Area(NamedTuple):
-    """A closed surface: `rings` of vertices (outer ones anticlockwise, holes clockwise), of a part and its kind.
+    """A closed area of one part: its `rings` of vertices, outer ones anticlockwise and holes clockwise.
 
-    Role OUTLINE: the part's whole outline, one ring; REGION: its visible region, no rings where nothing is visible;
-    FRONTS_OFF: on a face with its fronts hung, what they hide of it as well (what the takeoff measures), where they do.
+    The role says which area it is. OUTLINE is the part's whole outline, one ring. REGION is its visible region, without
+    rings when nothing of the part is visible. FRONTS_OFF is its region with the fronts taken off, which the takeoff
+    measures; only a part that fronts hide in part has one.
     `in_front` is false for a part that does not hide what is behind it: it is shown as an overlay. `name` is what the
-    person calls the part, "" where it has no name of its own.
+    person calls the part, "" when it has no name of its own.
     """
 
     role: Role
@@ -47,7 +48,7 @@ class Area(NamedTuple):
 
 
 class Line(NamedTuple):
-    """An open path (the bulge of its last vertex counts for nothing), with the one or two parts that it divides."""
+    """An open path, with the one or two parts that it divides. The bulge of its last vertex is ignored."""
 
     role: Role
     path: tuple[Vertex, ...]
@@ -55,7 +56,7 @@ class Line(NamedTuple):
 
 
 class Text(NamedTuple):
-    """Words centred on (x, y), which fit in a box of `width_mm` x `height_mm`; of a part where one is named."""
+    """Words centred on (x, y) that fit in a box of `width_mm` x `height_mm`. `part` is the part named, "" for none."""
 
     role: Role
     x: float
@@ -67,7 +68,7 @@ class Text(NamedTuple):
 
 
 class Size(NamedTuple):
-    """A size between two points, drawn parallel to them at `away_mm` to the left of the way from start to end."""
+    """The distance between two points, drawn as a line parallel to them, `away_mm` to the left going start to end."""
 
     start: tuple[float, float]
     end: tuple[float, float]
@@ -81,7 +82,7 @@ class Size(NamedTuple):
 
     @property
     def length_mm(self) -> float:
-        """How long what it measures is."""
+        """The straight distance from start to end."""
         return math.dist(self.start, self.end)
 
 

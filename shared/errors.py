@@ -1,4 +1,4 @@
-"""Trouble, as one small family.
+"""The program's errors, as one small family.
 
     RecoatError
     |-- ReadingError      what a person typed cannot be read, or does not fit
@@ -6,8 +6,8 @@
     |   `-- OutlineError  an outline that encloses nothing or crosses itself
     `-- FileError         a file cannot be read or written
 
-Each carries `what` happened, `where`, and what to `do`; its text is the three as one sentence or two.
-Jobs that can be read but hold something odd are not errors: see `shared.findings`.
+Each error carries `what` happened, `where`, and what to `do`. Its text puts the three on one line.
+A job that can be read but holds something odd is no error: see `shared.findings`.
 """
 
 from typing import Self
@@ -16,7 +16,8 @@ from typing import Self
 class RecoatError(Exception):
     """Something went wrong that a person can mend.
 
-    `what` says what happened, `where` names the place (a file, a face, a part; may be empty) and `do` says what to do.
+    `what` says what happened. `where` names the place: a file, a face, a part; "" when there is none to name. `do` says
+    what to do, and may be "" too.
     """
 
     def __init__(self, what: str, *, where: str = "", do: str = "") -> None:
@@ -26,11 +27,11 @@ class RecoatError(Exception):
         super().__init__(what, where, do)
 
     def within(self, place: str) -> Self:
-        """The same trouble, with its place named within a larger one."""
+        """The same error, with the larger place named before its own: "job.json, face A"."""
         return type(self)(self.what, where=f"{place}, {self.where}" if self.where else place, do=self.do)
 
     def __str__(self) -> str:
-        """The whole as one line: "where: what; do.", with "?" for what cannot be printed and could upset a terminal."""
+        """The error on one line: "where: what; do.". A "?" replaces each character that could upset a terminal."""
         place = f"{self.where}: " if self.where else ""
         advice = f"; {self.do}" if self.do else ""
         line = f"{place}{self.what}{advice}."

@@ -1,4 +1,7 @@
-"""Undo and redo of values that do not change: past, present, future, and what each edit was called."""
+"""Undo and redo: the present value, the ones before and after it, and what each edit was called.
+
+The values themselves never change; the window keeps a history of jobs.
+"""
 
 from dataclasses import dataclass
 from typing import Generic, NamedTuple, TypeVar
@@ -15,9 +18,9 @@ class Edit(NamedTuple, Generic[T]):
 
 @dataclass(frozen=True, slots=True)
 class History(Generic[T]):
-    """A present value, the edits that led to it (latest last) and those that were taken back (nearest last).
+    """A present value, the edits that led to it (latest last) and the edits that were undone (the next to redo last).
 
-    There is no limit to either. Undoing or redoing where there is nothing to undo or redo gives the same history.
+    There is no limit to either. With nothing to undo or redo, undoing or redoing gives the same history.
     """
 
     present: T
@@ -25,20 +28,20 @@ class History(Generic[T]):
     future: tuple[Edit[T], ...] = ()
 
     def with_edit(self, value: T, label: str) -> "History[T]":
-        """The history after one more edit, to `value`; what was taken back is forgotten. The same value is no edit."""
+        """The history after one more edit, to `value`; what was undone is forgotten. The same value is no edit."""
         if value is self.present:
             return self
         return History(value, (*self.past, Edit(self.present, label)))
 
     def undone(self) -> "History[T]":
-        """The history with its latest edit taken back."""
+        """The history with its latest edit undone."""
         if not self.past:
             return self
         edit = self.past[-1]
         return History(edit.value, self.past[:-1], (*self.future, Edit(self.present, edit.label)))
 
     def redone(self) -> "History[T]":
-        """The history with the edit taken back last taken again."""
+        """The history with the edit that was undone last made again."""
         if not self.future:
             return self
         edit = self.future[-1]
@@ -46,20 +49,20 @@ class History(Generic[T]):
 
     @property
     def can_undo(self) -> bool:
-        """Whether there is an edit to take back."""
+        """Whether there is an edit to undo."""
         return bool(self.past)
 
     @property
     def can_redo(self) -> bool:
-        """Whether there is an edit to take again."""
+        """Whether there is an edit to redo."""
         return bool(self.future)
 
     @property
     def undo_label(self) -> str:
-        """What the edit to take back was called; "" where there is none."""
+        """The label of the edit that undo would take back; "" when there is nothing to undo."""
         return self.past[-1].label if self.past else ""
 
     @property
     def redo_label(self) -> str:
-        """What the edit to take again was called; "" where there is none."""
+        """The label of the edit that redo would make again; "" when there is nothing to redo."""
         return self.future[-1].label if self.future else ""

@@ -1,8 +1,8 @@
 """The job: everything about one piece of work, as one frozen value.
 
-Lengths are millimetres. On an elevation x runs to the right and y up from the floor; on a plan x runs to the right and
-y out from the wall. Equal jobs compare equal; an edit (`shared.edits.drawn`) makes a new job that shares what it did
-not touch.
+Lengths are millimetres. On an elevation x runs to the right and y up from the floor. On a plan x runs to the right and
+y out from the wall. Two jobs with the same content are equal. An edit (`shared.edits.drawn`) makes a new job that
+shares with the old one all that the edit did not touch.
 """
 
 import tomllib
@@ -23,10 +23,10 @@ VERSION = 1
 
 
 class Vertex(msgspec.Struct, frozen=True, array_like=True, forbid_unknown_fields=True, gc=False):
-    """A corner of an outline and the side that leaves it.
+    """A corner of an outline, and the shape of the side from it to the next vertex.
 
-    `bulge` is the tangent of a quarter of the angle that the side to the next vertex turns through, positive
-    anticlockwise: 0 is a straight side, 1 half a circle (DXF reference, LWPOLYLINE group 42).
+    `bulge` is the tangent of a quarter of the angle that this side turns through, positive anticlockwise: 0 is a
+    straight side, 1 is half a circle (DXF reference, LWPOLYLINE group 42).
     """
 
     x: float
@@ -54,10 +54,10 @@ class Corner(StrEnum):
 
 
 class Tiles(Value, frozen=True):
-    """How a surface is tiled: the size of a tile without its grout line, the grout line's width, where a tile starts.
+    """How a part is tiled: the size of a tile without its grout line, the grout line's width, where a tile starts.
 
-    The lower left corner of one tile stands `start_x_mm`, `start_y_mm` from the lower left corner of the part's box;
-    each course is shifted by `course_shift` of a tile over the one below (0.5 is half bond).
+    The lower left corner of one tile is `start_x_mm`, `start_y_mm` from the lower left corner of the part's box. Each
+    course is shifted over the one below by `course_shift` of a tile: 0.5 is half bond.
     """
 
     width_mm: float
@@ -71,13 +71,14 @@ class Tiles(Value, frozen=True):
 class Part(Value, frozen=True):
     """One closed outline on a face, with a kind.
 
-    `id` is unique in the job. `level` raises (or, negative, lowers) it over others of any kind; a part that does not
-    `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` and `finish` are the kind's unless
-    set. `profile_factor` is 1 for flat work, more for moulded. `thickness_mm` is that of the board's edges;
-    `coated_sides` are the sides (index of the vertex they leave) whose edge is coated, None for what is usual for the
-    kind. `back_coated` counts for what is taken off. A `locked` part is not moved or changed by the hand.
-    A front has `hinges`, None for as many as its size asks for, and the `hole_centres_mm` of its old handle: 0 for a
-    knob or none, None where nobody has said.
+    `id` is unique in the job. A part of a higher `level` is in front of parts of any kind with a lower one. A part that
+    does not `hide` leaves what is behind it in sight (a fridge that rolls out). `treatment` AS_KIND and `finish` ""
+    follow the part's kind. `profile_factor` is 1 for flat work and more for moulded work.
+    `thickness_mm` is the thickness of the board, seen at its edges. `coated_sides` are the sides whose edge is coated,
+    each by the index of the vertex it leaves; None keeps what is usual for the kind. `back_coated` counts only for a
+    part that is taken off. The hand does not move or change a `locked` part.
+    `hinges` is a front's number of hinges; None is as many as its size asks for. `hole_centres_mm` is the distance
+    between the two screw holes of its old handle: 0 for a knob or no handle, None while nobody has said.
     """
 
     id: str
@@ -100,7 +101,10 @@ class Part(Value, frozen=True):
 
 
 class Tie(Value, frozen=True):
-    """A side of a part on a plan that runs along an elevation, `start_mm` to `end_mm` from that face's left end."""
+    """A side of a part on a plan that runs along an elevation, from `start_mm` to `end_mm` from that face's left end.
+
+    `side` is the index of the vertex that the side leaves; `face` is the elevation.
+    """
 
     part: str
     side: int
@@ -120,9 +124,9 @@ class Way(StrEnum):
 class Reading(Value, frozen=True):
     """One length read from a tape on a face, from mark to mark.
 
-    Across and up, a mark is a set-out line by its name, `START` (the left end, the floor) or `END` (the right end, the
-    top of the wall). Straight, the marks are two of `CORNERS`. `hooked` where the tape's end hook was used. `accepted`
-    where the person has decided that it stands though others disagree.
+    For the ways across and up, a mark is the name of a set-out line, `START` (the left end, or the floor) or `END` (the
+    right end, or the top of the wall). For the way straight, the marks are two of `CORNERS`. `hooked` says that the
+    tape's end hook was used. `accepted` says that the person keeps the reading although others disagree with it.
     """
 
     start: str
@@ -158,7 +162,10 @@ class PhotoLength(Value, frozen=True):
 
 
 class PhotoPlace(Value, frozen=True):
-    """How a photo lies under its face: four marks square it; `lengths` are what was measured, to check it by."""
+    """How a photo lies under its face. Four marks square it; the measured `lengths` serve to check it.
+
+    `opacity` is from 0, not seen, to 1.
+    """
 
     marks: tuple[PhotoMark, PhotoMark, PhotoMark, PhotoMark]
     lengths: tuple[PhotoLength, ...] = ()
@@ -166,11 +173,12 @@ class PhotoPlace(Value, frozen=True):
 
 
 class Face(Value, frozen=True):
-    """One flat surface seen square on. Parts stand in drawing order: of two of equal rank the later is in front.
+    """Something flat, drawn square on: a wall as an elevation, or a benchtop or shelf from above as a plan.
 
+    `parts` are in drawing order: when two have the same rank, the one drawn later is in front.
     `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).
-    `photo` names a picture kept in the job file, and `photo_place` how it lies; None until it is squared. `ties` belong
-    to plans. `readings` set out the face.
+    `photo` names a picture kept in the job file. `photo_place` says how it lies and is None until the photo is squared.
+    Only plans have `ties`. `readings` set out the face.
     """
 
     id: str
@@ -185,11 +193,11 @@ class Face(Value, frozen=True):
 
 
 class Heights(Value, frozen=True):
-    """What is usual in a room, mm; rows of cabinets take their sizes from it.
+    """The usual sizes in a room, mm; rows of cabinets are drawn with them.
 
-    The kickboard stands on the floor, the cabinet on it, the benchtop on that, then the splashback up to the wall
-    cabinet. On plans the benchtop is `benchtop_depth_mm` deep and reaches `overhang_mm` beyond a row's open ends.
-    `reveal_mm` is left between fronts.
+    From the floor up stand the kickboard, the cabinet, the benchtop, the splashback and the wall cabinet. On plans the
+    benchtop is `benchtop_depth_mm` deep and reaches `overhang_mm` beyond a row's open ends. `reveal_mm` is left free
+    between fronts.
     """
 
     ceiling_mm: float
@@ -220,7 +228,7 @@ def usual_heights(unit: Unit = Unit.MM) -> Heights:
 class Room(Value, frozen=True):
     """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans.
 
-    There are so many `alike`: all that is counted in it is needed so many times.
+    `alike` is how many rooms like this one there are: all that is counted in it is needed that many times.
     """
 
     id: str
@@ -231,13 +239,13 @@ class Room(Value, frozen=True):
 
 
 class Fillet(Value, frozen=True, tag="fillet"):
-    """A bead across a corner; a triangle of two equal legs."""
+    """A bead across a corner. Its section is a triangle with two equal legs."""
 
     leg_mm: float
 
 
 class Butt(Value, frozen=True, tag="butt"):
-    """A bead between two edges: width x depth."""
+    """A bead between two edges. Its section is width x depth."""
 
     width_mm: float
     depth_mm: float
@@ -247,11 +255,11 @@ Section = Fillet | Butt
 
 
 class JointChoice(Value, frozen=True):
-    """What a person decided about one joint, over the table of rules.
+    """What a person decided about one joint; it overrules the table of joints.
 
-    `parts` are the two parts it divides, on `face`; for an upright joint the first is on `face`, the second on
-    `next_face`. A field that is None stays as the rule says. A joint without a rule is added by `sealed=True` and a
-    section.
+    `parts` are the two parts that the joint divides, both on `face`. For an upright joint in a corner of the room the
+    first part is on `face` and the second on `next_face`. A field that is None stays as the rule says. `sealed` True
+    and a section add a joint that has no rule.
     """
 
     face: str
@@ -271,7 +279,7 @@ class KindChoice(Value, frozen=True):
 
 
 def usual_kinds() -> tuple[KindChoice, ...]:
-    """How each kind is usually coated: a new job begins with these."""
+    """How each kind is usually coated, one row a kind. A new job begins with these."""
     return tuple(KindChoice(kind, row.treatment, row.finish) for kind, row in usual().items())
 
 
@@ -285,8 +293,8 @@ USUAL_FINISHES = (
 class Job(Value, frozen=True):
     """Everything about one piece of work.
 
-    `tape` is the accuracy class printed on the tape that it was read with. `handle_centres_mm` are the hole centres of
-    the new handles, None where the old ones go back on.
+    `tape` is the accuracy class printed on the tape that the readings were taken with. `handle_centres_mm` is the
+    distance between the two screw holes of the new handles; None when the old handles go back on.
     """
 
     name: str

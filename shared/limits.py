@@ -1,10 +1,13 @@
-"""How large a job may be. Beyond these a job is a slip of the finger or a trap, and is refused in words."""
+"""How large a job may be. A job beyond these limits is a slip of the finger or a trap: an error refuses it in words.
+
+`shared.checks.job` holds jobs to them.
+"""
 
 LONGEST_MM = 100_000.0
 """The greatest distance of a corner from the origin of its face, and the greatest length read: 100 m."""
 
 THICKEST_MM = 1_000.0
-"""The greatest thickness of a board, leg, width or depth of a bead."""
+"""The greatest thickness of a board, and the greatest leg, width or depth of a bead."""
 
 SMALLEST_PROFILE_FACTOR = 0.01
 GREATEST_PROFILE_FACTOR = 10.0
@@ -43,13 +46,13 @@ MOST_PHOTO_DOTS = 100_000
 """The greatest distance of a mark on a photo from its corner, in dots."""
 
 MOST_PRODUCTS = 2_000
-"""Products, packs in all, and steps in all."""
+"""The greatest number of products, of packs of all products together, and of steps of all finishes together."""
 
 MOST_STAND_INS = 50
-"""Products that stand for the same word: each is reckoned for all the work of all of them."""
+"""Products with the same word in `stands_for`: each is reckoned for all the work of all of them."""
 
 MOST_OF_A_PRODUCT = 1_000_000.0
-"""Litres, metres, pieces, square metres a litre: beyond any pack and any kitchen."""
+"""Litres, metres, pieces, or square metres a litre: more than any pack holds and any kitchen needs."""
 
 MOST_MONEY = 100_000_000.0
 MOST_COATS = 50
@@ -59,4 +62,4 @@ MOST_ALIKE = 10_000
 
 GREATEST_LOSS = 0.95
 GREATEST_ALLOWANCE = 10.0
-"""As shares."""
+"""Both are shares: 0.1 is a tenth."""

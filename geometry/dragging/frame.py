@@ -1,4 +1,7 @@
-"""One frame of a drag: what the moved parts meet is cut anew and spliced into what stands."""
+"""One frame of a drag: what the moved parts meet is cut anew and spliced into what stands.
+
+`geometry.dragging.standing` calls it; the stages are those of `geometry.seen.arrange`.
+"""
 
 from itertools import compress
 
@@ -18,17 +21,17 @@ from geometry.seen.rings import rings_of
 from shared.job import Part
 
 REACH_MM = 0.01
-"""How far round the moved parts the standing ones are cut anew: far more than a weld, far less than a part."""
+"""How far round the moved parts the others are cut anew: far more than a weld, far less than a part."""
 
 FEW_PAIRS = 20_000
-"""Up to so many pairs of sides it is quicker to look at each than to search."""
+"""Up to this many pairs of sides it is quicker to look at each pair than to search."""
 
 ROUNDING = 1e-9
-"""How far past its end, as a share of a side, a point at the end of a stretch may come to lie by rounding."""
+"""How far past the end of its stretch rounding may put a point, as a share of the side."""
 
 
 def frame(ground: Ground, parts: list[Part]) -> Arrangement:
-    """The face with the moving parts as these."""
+    """The face arranged with its moving parts as given. TornError where the pieces do not close."""
     moved = stack_of(parts, WELD_MM)
     box = _reach(moved)
     stack = filled(ground.laid.stack, ground.places, moved)
@@ -53,7 +56,7 @@ def _meets(boxes: tuple[Floats, Floats, Floats, Floats], box: Box) -> Flags:
 
 
 def _recut(ground: Ground, stack: Stack, touched: Flags, box: Box) -> tuple[Nodes, Stretches, Pieces, Owners]:
-    """The touched pieces and the moved sides cut where they meet, and the standing parts behind the former."""
+    """The touched pieces and the moved sides, cut where they meet, and the standing parts behind the touched pieces."""
     sides, laid, first = stack.sides, ground.laid, len(ground.vertex)
     moved = np.arange(first, len(sides.part), dtype=np.intp)
     rows = rows_where(touched[laid.stretches.piece])
@@ -79,7 +82,7 @@ def _recut(ground: Ground, stack: Stack, touched: Flags, box: Box) -> tuple[Node
 
 
 def _met(stack: Stack, first: int, box: Box) -> Meetings:
-    """Where the moved sides, from row `first` on, meet others."""
+    """Where the moved sides, which are those from row `first` on, meet others."""
     sides = stack.sides
     near = rows_where(_meets((sides.left, sides.bottom, sides.right, sides.top), box))
     moved = near[near >= first]
@@ -91,13 +94,13 @@ def _met(stack: Stack, first: int, box: Box) -> Meetings:
         one, other = near_pairs(stack, WELD_MM)
         rows = rows_where((one >= first) | (other >= first))
     one, other = one[rows], other[rows]
-    # The lower part first, as when arranging anew: else crossings could differ in the last digit.
+    # The part farther back comes first, as in `arrange`: otherwise crossings could differ in the last digit.
     swap = sides.part[one] > sides.part[other]
     return meetings(sides, np.where(swap, other, one), np.where(swap, one, other), WELD_MM)
 
 
 def _nodes(ground: Ground, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes, Whole, Whole]:
-    """All nodes, the standing ones first; those of the vertices at which sides start, and those of the crossings.
+    """All nodes, the standing ones first; the node at which each side starts; and the node of each crossing.
 
     TornError where a moved point brings standing nodes together.
     """
@@ -122,7 +125,10 @@ def _nodes(ground: Ground, stack: Stack, met: Meetings, box: Box) -> tuple[Nodes
 
 
 def _line(old: Stretches, moved: Whole, side: Whole, along: Floats) -> Whole:
-    """The line that holds a place on a side: a touched stretch or, numbered after those, a moved side; -1 for none."""
+    """The line that holds each place on a side: a touched stretch or a moved side; -1 for neither.
+
+    Moved sides are numbered after the touched stretches.
+    """
     row = np.searchsorted(old.side + old.begin / 2, side + np.clip(along, 0.0, 1.0) / 2, side="right") - 1
     holds = rows_where((row >= 0) & (side < moved[0]))
     on = row[holds]
@@ -145,7 +151,10 @@ def _behind(owners: Owners, old: Stretches, line: Whole, stretches: Stretches, c
 
 
 def _over(ground: Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Box) -> tuple[Whole, Whole]:
-    """Pairs of pieces and parts that may cover them: the moved ones, and the standing where none is known behind."""
+    """Pairs of a piece and a part that may cover it.
+
+    A moved part may cover any piece; a standing part is asked only for pieces whose standing owners are not known.
+    """
     stands = _meets((stack.left, stack.bottom, stack.right, stack.top), box)
     stands[ground.places] = False
     standing, moving = rows_where(stands), ground.places
@@ -158,7 +167,10 @@ def _over(ground: Ground, stack: Stack, pieces: Pieces, behind: Owners, box: Box
 
 
 def _spliced(known: Border, touched: Flags, fresh: Border, stack: Stack) -> tuple[Border, Flags, Flags]:
-    """The border of all whose border changed: which sides those are, and which parts (with a last row for none)."""
+    """The border of all sides and parts whose border changed, and which sides and which parts those are.
+
+    The parts have one more row at the end, for no part.
+    """
     sides = np.zeros(len(stack.sides.part), dtype=np.bool_)
     shown = np.zeros(len(stack.number) + 1, dtype=np.bool_)
     stays = ~touched[known.piece]
@@ -175,7 +187,7 @@ def _spliced(known: Border, touched: Flags, fresh: Border, stack: Stack) -> tupl
 
 
 def _edges(ground: Ground, stack: Stack, nodes: Nodes, border: Border, sides: Flags) -> tuple[Edge, ...]:
-    """The edges from sides whose border changed, put together anew, with all others."""
+    """All edges; those along sides whose border changed are put together anew."""
     rows = rows_where(sides[border.side])
     rows = rows[np.lexsort((border.begin[rows], border.side[rows]))]
     runs = runs_of(Border._make(column[rows] for column in border))
@@ -184,7 +196,7 @@ def _edges(ground: Ground, stack: Stack, nodes: Nodes, border: Border, sides: Fl
 
 
 def _regions(ground: Ground, stack: Stack, nodes: Nodes, border: Border, shown: Flags) -> tuple[Region, ...]:
-    """The regions of parts whose border changed, put together anew, among all others."""
+    """All regions in drawing order; those of parts whose border changed are put together anew."""
     own = border._replace(left=np.where(shown[border.left], border.left, -1))
     own = own._replace(right=np.where(shown[border.right], border.right, -1))
     seen = regions_of(ground.ids, rings_of(stack.sides, nodes, own))

@@ -1,4 +1,4 @@
-"""What stands while other parts of a face are dragged: laid out once, for every frame of the drag."""
+"""The parts that stand still while others are dragged: cut and labelled once, for all frames of the drag."""
 
 from collections.abc import Collection
 from itertools import compress
@@ -18,12 +18,12 @@ from shared.job import Part
 
 
 class Ground(NamedTuple):
-    """What stands: laid out, with each part at its place in the stack of all parts.
+    """The parts that stand still, cut and labelled, each at its place in the stack of all parts.
 
-    `order` gives the part (by drawing order) at each place, `ids` its id; `moving` are the parts that are moved, as
-    they were, and `places` theirs. `vertex` is the node at which each side starts (-1 where the side is too short to
-    have a piece), `boxes` are those of the pieces, `sides` the sides that the edges come from. `regions` are in drawing
-    order.
+    `order` gives the drawing order of the part at each place, and `ids` its id. `moving` are the dragged parts as they
+    were, and `places` are their places. `vertex` is the node at which each side starts; -1 for a side too short to have
+    a piece. `boxes` are the boxes of the pieces. `sides` are the sides along which the edges lie. `regions` are in
+    drawing order.
     """
 
     order: list[int]
@@ -39,7 +39,10 @@ class Ground(NamedTuple):
 
 
 def ground_of(parts: tuple[Part, ...], moving: Collection[str]) -> Ground | None:
-    """None where nothing stands, or where that does not close at the finest weld: then every frame is arranged anew."""
+    """The ground of a drag; None when nothing stands still, or when that does not close at the finest weld.
+
+    Without a ground every frame is arranged anew.
+    """
     order = sorted(range(len(parts)), key=lambda index: rank_key(parts[index], index))
     ids = [parts[index].id for index in order]
     stays = np.array([name not in moving for name in ids], dtype=np.bool_)
@@ -60,7 +63,7 @@ def ground_of(parts: tuple[Part, ...], moving: Collection[str]) -> Ground | None
 
 
 def _placed(laid: Laid, places: Whole, total: int) -> Laid:
-    """The same with the parts at their places among all."""
+    """The same with its parts at their places in the stack of all parts."""
     place = np.append(places, -1)
     owners = Owners(place[laid.owners.left], place[laid.owners.right])
     border = laid.border._replace(left=place[laid.border.left], right=place[laid.border.right])
@@ -75,7 +78,7 @@ def _vertices(laid: Laid) -> Whole:
 
 
 def _piece_boxes(laid: Laid) -> tuple[Floats, Floats, Floats, Floats]:
-    """The box of each piece; of an arc its chord's, widened by its sagitta all round."""
+    """The box of each piece: left, bottom, right, top. An arc's is the box of its chord, larger by its sagitta."""
     rows = laid.pieces.stretch
     start, end = laid.stretches.start[rows], laid.stretches.end[rows]
     x0, y0, x1, y1 = laid.nodes.x[start], laid.nodes.y[start], laid.nodes.x[end], laid.nodes.y[end]

@@ -1,4 +1,4 @@
-"""A face while parts of it are dragged: the rest is arranged once, each frame cuts only what the moved parts meet."""
+"""A face while parts of it are dragged: the rest is arranged once, and a frame cuts only what the moved parts meet."""
 
 from collections.abc import Collection, Sequence
 from contextlib import suppress
@@ -13,7 +13,7 @@ from shared.job import Part
 
 
 class Standing:
-    """The parts of a face of which some are being moved or reshaped."""
+    """The parts of a face, some of which are being moved or reshaped."""
 
     def __init__(self, parts: Sequence[Part], moving: Collection[str]) -> None:
         self._parts = tuple(parts)
@@ -21,10 +21,10 @@ class Standing:
         self._ground = ground_of(self._parts, self._places.keys())
 
     def arranged(self, moved: Sequence[Part]) -> Arrangement:
-        """What `arrange` gives of the face with the moved parts in the places of those with their ids.
+        """The arrangement that `arrange` gives of the face with each moved part in place of the one with its id.
 
-        The edges come in another order. A moving part that is not among `moved` stays where it was. KeyError for a part
-        that was not said to move; errors as in `arrange`.
+        Its edges come in another order. A moving part that is not among `moved` stays where it was. KeyError for a part
+        that was not said to move; other errors as in `arrange`.
         """
         new = {part.id: part for part in moved}
         if not new.keys() <= self._places.keys():

@@ -1,1 +1,1 @@
-"""Where names stand, which sheet a drawing goes on and at which scale; uses the outlines."""
+"""Finds places for names, the sheet for a drawing and its scale, and joins lines; uses the outlines."""

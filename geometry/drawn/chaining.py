@@ -1,17 +1,17 @@
-"""Pieces of line that meet end to end, made into as few lines as can be."""
+"""Joins pieces of line that meet end to end into as few lines as can be."""
 
 from collections.abc import Iterable
 
 from shared.job import Vertex
 
 Piece = tuple[tuple[float, float], tuple[float, float], float]
-"""From a start to an end, with a bulge as in `shared.job.Vertex`."""
+"""A piece of line: its start, its end, and its bulge as in `shared.job.Vertex`."""
 
 
 def chained(pieces: Iterable[Piece]) -> tuple[tuple[Vertex, ...], ...]:
-    """The same pieces as open paths; none for none. A path that returns to where it began ends on its first point.
+    """The same pieces as open paths; empty for no pieces. A path that returns to its start ends on its first point.
 
-    Pieces meet where their ends are equal, which those of one arrangement are. The bulge of a path's last vertex is 0.
+    Pieces meet if their ends are equal, as they are in one arrangement. The bulge of a path's last vertex is 0.
     """
     waiting = dict(enumerate(pieces))
     if len(waiting) == 1:  # Most joints are one straight piece, and a drag asks for all of them in every frame.
@@ -30,7 +30,7 @@ def chained(pieces: Iterable[Piece]) -> tuple[tuple[Vertex, ...], ...]:
 
 
 def _follow(path: list[Piece], waiting: dict[int, Piece], meeting: dict[tuple[float, float], list[int]]) -> list[Piece]:
-    """The path with all that goes on from its end; what is used no longer waits."""
+    """The path with all pieces that go on from its end. Pieces that are used are taken out of `waiting`."""
     while True:
         end = path[-1][1]
         following = next((number for number in meeting[end] if number in waiting), None)

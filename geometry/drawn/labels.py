@@ -1,4 +1,4 @@
-"""Where the name of a region is written."""
+"""Finds the place where the name of a region is written."""
 
 from functools import lru_cache
 from typing import NamedTuple
@@ -14,11 +14,11 @@ SAGITTA_MM = 0.5
 """How far a chord may leave its arc here: a name's place need not be exact."""
 
 FEW_HOLES = 8
-"""No more holes than these are tried: a name's place is not worth a search."""
+"""How many holes are tried at most: a name's place is not worth a long search."""
 
 
 class Spot(NamedTuple):
-    """The middle of a clear place, and how far it reaches level and upright through that middle, mm."""
+    """The middle of a clear place, and how wide and high the place is, measured through that middle, mm."""
 
     x: float
     y: float
@@ -27,10 +27,11 @@ class Spot(NamedTuple):
 
 
 def label_spot(rings: tuple[Outline, ...]) -> Spot | None:
-    """Where a region has room for its name; None where there is no region.
+    """The place in a region for its name; None for an empty region.
 
-    The middle of the box round the region where that lies inside it. Else the widest of a few places in its largest
-    piece: one that shapely picks, and those over and under its holes. A simple rule, not the best place there is.
+    It is round the middle of the box round the region, if that lies inside the region. Otherwise it is the best of a
+    few places in the region's largest piece: one that shapely picks, and one over and one under each hole. The rule is
+    simple and does not find the best place there is.
     """
     if not rings:
         return None
@@ -62,7 +63,7 @@ def _spot_inside(rings: tuple[Outline, ...]) -> Spot | None:
 
 
 def _places(surface: BaseGeometry) -> list[Point]:
-    """Points inside a region that may hold its name: its box's middle, or of its largest piece and by its holes."""
+    """Points inside a region that may hold its name: the middle of its box, or else some in its largest piece."""
     left, bottom, right, top = surface.bounds
     x, y = (left + right) / 2, (bottom + top) / 2
     if surface.contains(shapely.Point(x, y)):
@@ -75,7 +76,10 @@ def _places(surface: BaseGeometry) -> list[Point]:
 
 
 def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
-    """The clear place round a point inside: the level run through it, the upright run through the middle of that."""
+    """The clear place round a point inside: as wide as the level line through the point is long inside the region.
+
+    It is as high as the upright line through the middle of that one.
+    """
     x, y = place
     start, end = _level_run(surface, x, y, surface.bounds)
     middle = (start + end) / 2
@@ -84,7 +88,7 @@ def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
 
 
 def _surface(rings: tuple[Outline, ...]) -> BaseGeometry:
-    """The region as shapely has it: what runs anticlockwise less what runs clockwise."""
+    """The region as shapely has it: the anticlockwise rings without the clockwise ones."""
     loops = [shapely.LinearRing(points) for ring in rings if len(points := flattened(ring, SAGITTA_MM)) > 2]
     outer = [loop for loop in loops if loop.is_ccw]
     holes = [loop for loop in loops if not loop.is_ccw]
@@ -98,12 +102,12 @@ def _united(loops: list[shapely.LinearRing]) -> BaseGeometry:
 
 
 def _mended(polygon: shapely.Polygon) -> BaseGeometry:
-    """The polygon as one that shapely can work with: chords may cross where arcs only touch."""
+    """The polygon made valid for shapely: chords may cross where arcs only touch."""
     return polygon if polygon.is_valid else polygon.buffer(0)
 
 
 def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
-    """From where to where the level line through a point inside runs on inside."""
+    """The stretch of the level line through a point that lies inside, unbroken: its left and its right end."""
     left, _, right, _ = bounds
     crossed = shapely.LineString([(left - 1, y), (right + 1, y)]).intersection(surface)
     runs = [(piece.bounds[0], piece.bounds[2]) for piece in shapely.get_parts(crossed).tolist()]
@@ -111,7 +115,7 @@ def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[
 
 
 def _upright_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
-    """From where to where the upright line through a point inside runs on inside."""
+    """The stretch of the upright line through a point that lies inside, unbroken: its lower and its upper end."""
     _, bottom, _, top = bounds
     crossed = shapely.LineString([(x, bottom - 1), (x, top + 1)]).intersection(surface)
     runs = [(piece.bounds[1], piece.bounds[3]) for piece in shapely.get_parts(crossed).tolist()]
@@ -119,5 +123,5 @@ def _upright_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tupl
 
 
 def _run_at(runs: list[tuple[float, float]], position: float) -> tuple[float, float]:
-    """The run that holds a position, or the nearest to it."""
+    """The stretch that holds a position, or else the stretch nearest to it."""
     return min(runs, key=lambda run: max(run[0] - position, position - run[1], 0.0))

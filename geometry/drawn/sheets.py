@@ -1,4 +1,4 @@
-"""Which sheet a drawing goes on and at which scale, from `data/sheets.toml`. Screen, print and DXF ask here."""
+"""Chooses the sheet for a drawing and its scale from `data/sheets.toml`; screen, print and DXF use the same."""
 
 import math
 import tomllib
@@ -14,7 +14,7 @@ from shared.drawing import Drawing, Size
 from shared.job import Unit
 
 AROUND_MM = 5.0
-"""Paper kept free round a drawing and its sizes, so that the outermost letters are not cut (own choice)."""
+"""The paper kept free round a drawing and its sizes, so that the outermost letters are not cut (own choice)."""
 
 
 class Sheet(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
@@ -33,7 +33,7 @@ class Paper(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Sheets(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What `data/sheets.toml` says; its head explains the fields. mm."""
+    """The table in `data/sheets.toml`; its head explains the fields. Lengths are millimetres."""
 
     left_margin: float
     margin: float
@@ -45,7 +45,10 @@ class Sheets(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class Fit(NamedTuple):
-    """The sheet for a drawing, its scale (20 for 1:20), and what of the face it shows: left, bottom, right, top, mm."""
+    """The sheet for a drawing, its scale (20 for 1:20), and the box of the face that it shows, in mm of the face.
+
+    The box is left, bottom, right, top.
+    """
 
     sheet: Sheet
     scale: int
@@ -59,7 +62,7 @@ def sheets() -> Sheets:
 
 
 def room_for_drawing(sheet: Sheet) -> Box:
-    """Where a drawing goes on a sheet, from its lower left corner: inside the margins, above the title block."""
+    """The box for a drawing on a sheet, from the sheet's lower left corner: inside margins, above the title block."""
     table = sheets()
     return (
         table.left_margin,
@@ -72,7 +75,8 @@ def room_for_drawing(sheet: Sheet) -> Box:
 def fit(drawing: Drawing) -> Fit:
     """The largest scale at which a drawing with its sizes fits a sheet, and the smallest sheet that has room for it.
 
-    Millimetre jobs get ISO sheets and scales, inch jobs those of feet and inches. Where none fits it is the smallest.
+    Jobs in millimetres get ISO sheets and scales; jobs in inches get those of feet and inches. A drawing that fits at
+    no scale gets the smallest scale and the largest sheet.
     """
     paper = sheets().mm if drawing.unit is Unit.MM else sheets().inch
     reach = _reach(drawing)
@@ -85,7 +89,7 @@ def fit(drawing: Drawing) -> Fit:
 
 
 def line_of_size(size: Size) -> tuple[Point, Point]:
-    """From where to where the line of a size runs: beside its points, `away_mm` to the left of the way along them."""
+    """The ends of the line that shows a size: beside its points, `away_mm` to the left, going from start to end."""
     (x0, y0), (x1, y1) = size.start, size.end
     length = math.dist(size.start, size.end)
     if not length:

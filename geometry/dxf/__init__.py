@@ -1,1 +1,1 @@
-"""DXF files written from drawings; uses ezdxf, which its `door` loads only when a file is written."""
+"""Writes drawings to DXF files; uses ezdxf, which its `door` loads only when a file is written."""

@@ -1,4 +1,4 @@
-"""A DXF document made from drawings, as bytes."""
+"""Makes a DXF document of drawings, as bytes: `model` draws the faces, `paper` the sheets."""
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -17,10 +17,10 @@ from shared.drawing import Drawing
 from shared.job import Unit
 
 VERSION = "R2010"
-"""The oldest format that holds all that is written here, so that older programs read it too."""
+"""The oldest version of the format that holds all that is written here, so that older programs read it too."""
 
 FONT = "arial.ttf"
-"""A font file that most machines have or replace; the stroke font of a new document has Latin letters only."""
+"""A font file that most machines have or replace. The stroke font of a new document has only Latin letters."""
 
 
 def dxf_bytes(drawings: Sequence[Drawing], drawn_on: date | None) -> bytes:
@@ -38,7 +38,7 @@ def dxf_bytes(drawings: Sequence[Drawing], drawn_on: date | None) -> bytes:
 
 @contextmanager
 def _no_clock() -> Iterator[None]:
-    """The library writes the time and a chance number into each file, unless told to write fixed ones."""
+    """Make the library write a fixed time and number into a file; otherwise it writes the clock and a chance number."""
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:
@@ -48,7 +48,7 @@ def _no_clock() -> Iterator[None]:
 
 
 def _document(unit: Unit) -> Document:
-    """An empty document that declares its unit (a new one says metres) and knows our lines and letters."""
+    """An empty document that declares its unit (a new one says metres) and has our line patterns and our font."""
     document = new(VERSION)
     document.units = units.MM if unit is Unit.MM else units.IN
     document.header["$MEASUREMENT"] = 1 if unit is Unit.MM else 0

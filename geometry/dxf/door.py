@@ -9,10 +9,10 @@ from shared.files.disk import write_atomically
 
 
 def write_dxf(drawings: Sequence[Drawing], path: Path, *, drawn_on: date | None = None) -> None:
-    """Write drawings of one job to a DXF file: true size in model space, side by side, and a sheet for each.
+    """Write drawings of one job to a DXF file: at true size side by side in model space, and each on its own sheet.
 
-    The file declares the unit of the first drawing, millimetres or inches. `drawn_on` is the date on the sheets. No
-    drawings give a file with nothing drawn. FileError where the file cannot be written; it is then as it was.
+    The file declares the unit of the first drawing, millimetres or inches. `drawn_on` is the date on the sheets.
+    Without drawings nothing is drawn in the file. FileError where the file cannot be written; it is then as it was.
     """
     from geometry.dxf.document import dxf_bytes  # late: ezdxf is slow to import and most runs write no DXF
 

@@ -10,11 +10,11 @@ from ezdxf.document import Drawing as Document
 from shared.trade.kinds import Kind
 
 PATTERNS_MM = {"dashed": (60.0, -30.0), "double dots": (120.0, -20.0, 0.0, -20.0, 0.0, -20.0)}
-"""Dashes, gaps (negative) and dots at true size: 3 mm dashes on a sheet at 1:20 (own choice)."""
+"""Dashes, gaps (negative) and dots (0) at true size, mm: 3 mm dashes on a sheet at 1:20 (own choice)."""
 
 
 class Layer(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What lies on a layer is for; the fields are explained at the head of `data/layers.toml`."""
+    """The layer for one use; the fields are explained at the head of `data/layers.toml`."""
 
     layer: str
     colour: int
@@ -27,21 +27,21 @@ class Layer(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 @cache
 def uses() -> dict[str, Layer]:
-    """Every use by its name."""
+    """The layer for every use, by the name of the use."""
     return msgspec.convert(
         tomllib.loads((files("geometry") / "data" / "layers.toml").read_text("utf-8")), dict[str, Layer]
     )
 
 
 def add_lines(document: Document, unit_mm: float) -> None:
-    """Add the patterns of lines, at true size in a document whose unit is `unit_mm` long."""
+    """Add the line patterns at true size to a document whose unit is `unit_mm` long."""
     for name, pattern in PATTERNS_MM.items():
         lengths = [length / unit_mm for length in pattern]
         document.linetypes.add(_line_name(name), [sum(map(abs, lengths)), *lengths], description=name)
 
 
 def layer(document: Document, use: str, kind: Kind | None = None) -> str:
-    """The name of the layer for a use (of a kind); it is added to the document where it is not there yet."""
+    """The name of the layer for a use, of a kind if one is given. The layer is added if the document lacks it."""
     row = uses()[use]
     name = layer_name(use, kind)
     if name not in document.layers:
@@ -58,7 +58,7 @@ def layer(document: Document, use: str, kind: Kind | None = None) -> str:
 
 
 def layer_name(use: str, kind: Kind | None = None) -> str:
-    """What the layer for a use (of a kind) is called: "SPLASHBACK-VISIBLE", "JOINT"."""
+    """The name of the layer for a use, of a kind if one is given: "SPLASHBACK-VISIBLE", "JOINT"."""
     row = uses()[use]
     return f"{kind.replace(' ', '-').upper()}-{row.layer}" if kind and row.of_kind else row.layer
 

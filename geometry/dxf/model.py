@@ -1,4 +1,4 @@
-"""Faces in the model space of a DXF file: true size, side by side, named."""
+"""Draws faces in the model space of a DXF file: at true size, side by side, each with its name."""
 
 import math
 from collections.abc import Iterable
@@ -19,28 +19,28 @@ APPLICATION = "RECOAT"
 """The name under which extended data is registered."""
 
 UNIT_MM = {Unit.MM: 1.0, Unit.INCH: 25.4}
-"""The length of the file's unit, exactly (checks page, "Units")."""
+"""The length of the file's unit, mm, exactly (16 CFR 500.19)."""
 
 GAP_MM = 10.0
-"""Paper between two faces, at the scale of the left one (own choice)."""
+"""The paper between two faces, at the scale of the left one (own choice)."""
 
 UNDER_MM = 3.0
-"""Paper between a face and its name, at its scale, so that no sheet shows half a name (own choice)."""
+"""The paper between a face and its name, at the face's scale, so that no sheet shows half a name (own choice)."""
 
 LETTER_WIDTH = 0.75
 """The width of a letter as a share of its height, taken large so that words do not leave their place (own choice)."""
 
 LETTER_ROOM = 1.3
-"""The height of the place that a line of letters needs, as a share of theirs (own choice)."""
+"""The height that a line of letters needs, as a share of the letters' height (own choice)."""
 
 LINE_HEIGHT = 5 / 3
-"""From one line of an MTEXT to the next, as a share of the height of its letters (DXF reference, from memory)."""
+"""The distance between two lines of an MTEXT, as a share of the height of its letters (DXF reference, from memory)."""
 
 
 class PlacedFace(NamedTuple):
-    """A drawing that stands in model space, moved by `dx` and `dy` millimetres.
+    """A drawing at its place in model space, moved by `dx` and `dy` millimetres.
 
-    A plan is turned over, so that its wall is at the top and x runs to the right as for who faces the wall.
+    A plan is turned over, so that its wall is at the top and x goes to the right, as for a person who faces the wall.
     """
 
     drawing: Drawing
@@ -50,16 +50,16 @@ class PlacedFace(NamedTuple):
 
     @property
     def unit_mm(self) -> float:
-        """The length of the file's unit."""
+        """The length of the file's unit, mm."""
         return UNIT_MM[self.drawing.unit]
 
     @property
     def turned(self) -> bool:
-        """Whether y runs down."""
+        """Whether y goes down in the file: true of a plan."""
         return self.drawing.view is View.PLAN
 
     def point(self, x: float, y: float) -> tuple[float, float]:
-        """Where a point of the face is, in units of the file."""
+        """The place in the file of a point of the face, in units of the file."""
         return ((x + self.dx) / self.unit_mm, ((-y if self.turned else y) + self.dy) / self.unit_mm)
 
     def vertices(self, path: Iterable[Vertex]) -> list[tuple[float, float, float]]:
@@ -67,19 +67,19 @@ class PlacedFace(NamedTuple):
         return [(*self.point(v.x, v.y), -v.bulge if self.turned else v.bulge) for v in path]
 
     def on_paper(self, paper_mm: float) -> float:
-        """How long in model space, in units of the file, something is that shall be `paper_mm` long on its sheet."""
+        """The length in model space, in units of the file, of something that is `paper_mm` long on the sheet."""
         return paper_mm * self.fit.scale / self.unit_mm
 
     @property
     def shown(self) -> tuple[float, float, float, float]:
-        """Left, bottom, right and top of what its sheet shows, in units of the file."""
+        """The box that the sheet shows: left, bottom, right and top, in units of the file."""
         left, low, right, high = self.fit.shown
         (x0, y0), (x1, y1) = self.point(left, low), self.point(right, high)
         return (x0, min(y0, y1), x1, max(y0, y1))
 
 
 def placed(drawings: Iterable[Drawing]) -> tuple[PlacedFace, ...]:
-    """Drawings side by side from the left, every elevation's floor and every plan's front on one line."""
+    """The drawings side by side from the left, with the floors of elevations and the fronts of plans on one level."""
     standing = []
     x = 0.0
     for drawing in drawings:
@@ -92,7 +92,7 @@ def placed(drawings: Iterable[Drawing]) -> tuple[PlacedFace, ...]:
 
 
 def add_face(document: Document, face: PlacedFace) -> None:
-    """Draw one face in model space: surfaces, lines, words, sizes, and its name under it."""
+    """Draw one face in model space: areas, lines, words, sizes, and its name under it."""
     for area in face.drawing.areas:
         _add_area(document, face, area)
     for line in face.drawing.lines:
@@ -106,7 +106,7 @@ def add_face(document: Document, face: PlacedFace) -> None:
 
 
 def _add_area(document: Document, face: PlacedFace, area: Area) -> None:
-    """Each ring is a closed polyline; extended data says whose it is and, where there are several, which is a hole."""
+    """Draw each ring as a closed polyline. Its extended data names the part and the ring's number among the rings."""
     if not area.rings:
         return
     overlay = area.role is Role.OUTLINE and not area.in_front
@@ -126,7 +126,7 @@ def _add_line(document: Document, face: PlacedFace, line: Line) -> None:
 
 
 def _mark(entity: DXFGraphic, words: tuple[str, ...], name: str = "") -> None:
-    """Say in extended data what an entity belongs to; a name that is longer than one string goes on in the next."""
+    """Say in extended data what an entity belongs to. A name longer than one string goes on in the next."""
     strings = [chunk for word in words for chunk in extended(word)]
     named = ["name", *extended(name)] if name else []
     if strings or named:
@@ -134,7 +134,7 @@ def _mark(entity: DXFGraphic, words: tuple[str, ...], name: str = "") -> None:
 
 
 def _add_text(document: Document, face: PlacedFace, text: Text) -> None:
-    """Write a tag always, and a name where there is room for it; the extended data of its surfaces holds it anyway."""
+    """Write a tag always, and a name if there is room for it. The extended data of the part's areas has it anyway."""
     heights = sheets().lettering[1::-1] if text.role is Role.TAG else sheets().lettering[:1]
     height, turned, fits = _lettering(face, text, heights)
     words = paragraph(text.text)
@@ -149,7 +149,10 @@ def _add_text(document: Document, face: PlacedFace, text: Text) -> None:
 
 
 def _lettering(face: PlacedFace, text: Text, heights: tuple[float, ...]) -> tuple[float, bool, bool]:
-    """The height of letters on paper, whether they run upright, and whether they fit: level first, then large."""
+    """The height of letters on paper, whether they are written upwards, and whether they fit.
+
+    Level letters are tried before upward ones, and `heights` in their order.
+    """
     for turned in (False, True):
         across, up = (text.height_mm, text.width_mm) if turned else (text.width_mm, text.height_mm)
         for height in heights:
@@ -159,7 +162,7 @@ def _lettering(face: PlacedFace, text: Text, heights: tuple[float, ...]) -> tupl
 
 
 def _fits(text: str, width_mm: float, height_mm: float, letters_mm: float) -> bool:
-    """Whether words fit in a place on paper, broken into lines between words where they need it."""
+    """Whether words fit in a place on paper. They may be broken into lines between words."""
     per_line = int(width_mm / (letters_mm * LETTER_WIDTH))
     lines, used = 1, 0
     for word in text.split():
@@ -173,7 +176,7 @@ def _fits(text: str, width_mm: float, height_mm: float, letters_mm: float) -> bo
 
 
 def _size_style(document: Document, face: PlacedFace) -> str:
-    """The style of sizes for the scale of a face: true measurement, lettering and strokes as they shall be on paper."""
+    """The name of the style of sizes for a face's scale: true lengths, letters and strokes as large as on paper."""
     name = f"SIZE-{face.fit.scale}"
     if name in document.dimstyles:
         return name
@@ -200,13 +203,13 @@ def _size_style(document: Document, face: PlacedFace) -> str:
 
 
 def _add_size(document: Document, face: PlacedFace, size: Size, style: str) -> None:
-    """A dimension that measures by itself; its picture is drawn with the words that every other view shows."""
+    """Draw a size as a dimension that measures itself. Its picture has the words that every other view shows."""
     length_mm = math.dist(size.start, size.end)
     if not length_mm:
         return
     start, end = face.point(*size.start), face.point(*size.end)
     away = (-size.away_mm if face.turned else size.away_mm) / face.unit_mm
-    if end < start:  # words run along the way from start to end, so that goes to the right, or up
+    if end < start:  # words are written from start to end, so start is put to the left or below
         start, end, away = end, start, -away
     drawn = document.modelspace().add_aligned_dim(
         start,
@@ -214,7 +217,7 @@ def _add_size(document: Document, face: PlacedFace, size: Size, style: str) -> N
         distance=away,
         text=show_length(length_mm, face.drawing.unit),
         dimstyle=style,
-        # Set on each size, as the library leaves it out of the styles it writes.
+        # The inch sign is set on each size, as the library leaves it out of the styles that it writes.
         override={"dimpost": '<>"'} if face.drawing.unit is Unit.INCH else None,
         dxfattribs={"layer": layer(document, size.role)},
     )

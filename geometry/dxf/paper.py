@@ -1,4 +1,4 @@
-"""A sheet for each face: the face at a standard scale, a border and a title block."""
+"""Makes a sheet for each face of a DXF file: the face at a standard scale, a border and a title block."""
 
 from datetime import date
 from typing import NamedTuple
@@ -22,11 +22,12 @@ LABEL_MM = 1.8
 """The height of the small word over an entry (ISO 3098 series, from memory)."""
 
 ROWS = ((0.0, 0.62, 1.0), (0.0, 0.12, 0.24, 0.42, 0.56, 1.0))
-"""Where the entries of the upper and the lower row begin and end, as shares of the title block's width (own choice)."""
+"""Where the entries of the upper and of the lower row begin and end, as shares of the title block's width (own
+choice)."""
 
 
 class PaperLayout(NamedTuple):
-    """One layout while it is filled: takes millimetres of paper, writes units of the file."""
+    """One layout while it is filled. It takes millimetres of paper and writes units of the file."""
 
     document: Document
     layout: Paperspace
@@ -38,7 +39,7 @@ class PaperLayout(NamedTuple):
 
 
 def add_sheets(document: Document, faces: tuple[PlacedFace, ...], drawn_on: date | None) -> None:
-    """Add a layout for each face; the empty one that every document must have stays where there is no face."""
+    """Add a layout for each face. Without faces the empty layout stays that every document must have."""
     taken = {"model"}
     for number, face in enumerate(faces, start=1):
         name = layout_name(face.drawing.title, taken)
@@ -51,7 +52,7 @@ def add_sheets(document: Document, faces: tuple[PlacedFace, ...], drawn_on: date
 
 
 def _layout(document: Document, name: str, *, first: bool) -> Paperspace:
-    """A new layout, or for the first face the one that is there from the beginning."""
+    """A new layout; for the first face, the layout that is there from the beginning."""
     if not first:
         return document.layouts.new(name)
     present = document.layouts.names_in_taborder()[1]
@@ -71,7 +72,7 @@ def _set_up(page: PaperLayout) -> None:
 
 
 def _add_view(page: PaperLayout) -> None:
-    """The face through a window in the sheet, without the hidden parts of its outlines."""
+    """Show the face through a window in the sheet, without the layers of whole outlines and of fronts off."""
     face = page.face
     left, bottom, right, top = room_for_drawing(face.fit.sheet)
     x0, y0, x1, y1 = face.shown
@@ -95,14 +96,14 @@ def _add_border(page: PaperLayout) -> None:
 
 
 def _title_box(page: PaperLayout) -> Box:
-    """The title block's place: in the lower right corner of the border."""
+    """The box of the title block, in the lower right corner of the border, mm of paper."""
     table = sheets()
     right = page.face.fit.sheet.width - table.margin
     return (right - table.title_width, table.margin, right, table.margin + table.title_height)
 
 
 def _entries(face: PlacedFace, number: str, drawn_on: date | None) -> tuple[tuple[tuple[str, str], ...], ...]:
-    """What the title block says, row by row: a small word and the entry under it."""
+    """The entries of the title block, row by row: for each its label and its words."""
     unit = "mm" if face.drawing.unit is Unit.MM else "in"
     return (
         (("Job", face.drawing.job), ("Face", face.drawing.title)),
@@ -134,7 +135,7 @@ def _add_box(page: PaperLayout, box: Box) -> None:
 
 
 def _add_entry(page: PaperLayout, cell: Box, label: str, words: str) -> None:
-    """The small word at the top of a cell and the entry under it, cut with a sign where it is too long for the cell."""
+    """Write the label at the top of a cell and the words under it. Words too long for the cell end in "…"."""
     left, bottom, right, top = cell
     letters = sheets().lettering[0]
     most = int((right - left - 2) / (letters * LETTER_WIDTH))

@@ -1,4 +1,4 @@
-"""Words as a DXF file holds them, so that a reader shows what the person wrote."""
+"""Turns words into what a DXF file holds, so that a reader of the file shows what the person wrote."""
 
 import re
 import unicodedata
@@ -7,16 +7,16 @@ from shared.limits import LONGEST_TEXT
 
 STRING = re.compile(r"[^\\]{0,59}\\|[^\\]{1,60}")
 """One string of extended data: at most 60 characters, so that it stays under the 255 bytes allowed. A backslash ends a
-string, so that it never stands before what would make it a code."""
+string, so that no character after it makes it a code."""
 
 LONGEST_LAYOUT = 31
-"""Characters of the name of a layout that every reader shows whole (common practice, no source)."""
+"""The most characters of a layout's name that every reader shows whole (common practice, no source)."""
 
 UNSEEN = "\N{REPLACEMENT CHARACTER}"
 
 
 def readable(text: str) -> str:
-    """The text on one line: white space that breaks lines is a space, what no font can show is a replacement sign."""
+    """The text on one line. A space replaces tabs and line breaks; a sign replaces characters that no font can show."""
     return "".join(map(_shown, text)).strip()
 
 
@@ -40,21 +40,24 @@ _ESCAPES = str.maketrans(
 
 
 def paragraph(text: str) -> str:
-    """The text as an MTEXT entity holds it, with nothing in it that is a code: ezdxf and GDAL read it as it was."""
+    """The text as an MTEXT entity holds it, with nothing in it that is a code: ezdxf and GDAL read it unchanged."""
     return readable(text).translate(_ESCAPES)
 
 
 def extended(text: str) -> tuple[str, ...]:
-    """The text as strings of extended data, to be joined; one empty string for none.
+    """The text as strings of extended data that a reader joins; one empty string for an empty text.
 
-    What is longer than a job allows is cut there.
+    A text longer than a job allows is cut to that length.
     """
     plain = readable(text[:LONGEST_TEXT])
     return tuple(STRING.findall(plain)) or ("",)
 
 
 def layout_name(wanted: str, taken: set[str]) -> str:
-    """A name for a layout, unlike all in `taken`: letters and digits as wanted, a dash for any other sign."""
+    """A name for a layout that is not in `taken`: the letters and digits wanted, with a dash for any other sign.
+
+    `taken` holds casefolded names. A number is added to a name that is taken.
+    """
     plain = "".join(sign if sign.isalnum() or sign in " -_" else "-" for sign in readable(wanted))
     name = plain[:LONGEST_LAYOUT].strip() or "Face"
     number = 1

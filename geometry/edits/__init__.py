@@ -1,1 +1,1 @@
-"""Edits of shapes: copied, split, reshaped, lined up, moved along; uses what is seen and the set-out."""
+"""Edits of shapes: copy, split, reshape, line up, move along, set out; uses what is seen and the set-out."""

@@ -1,4 +1,4 @@
-"""Parts copied along a pitch, and mirrored."""
+"""Copies parts along at a pitch, and mirrors parts."""
 
 from collections.abc import Collection, Sequence
 
@@ -15,10 +15,10 @@ from shared.job import Job, Part, Way
 def copied_along(
     job: Job, part_ids: Collection[str], count: int, pitch_mm: float, way: Way = Way.ACROSS
 ) -> tuple[Job, tuple[str, ...]]:
-    """The job with `count` more of each part at a pitch, and the ids of the copies, part by part.
+    """The job with `count` copies of each part at a pitch, and the ids of the copies, part by part.
 
-    Across to the right, up upwards; a negative pitch goes left or down. Copies have no ties and no joint choices.
-    JobError for fewer than 1 or more than 1000 copies, a pitch of nothing, and copies beyond 100 m.
+    The copies go to the right, or for the way up upwards; a negative pitch goes left or down. They have no ties and no
+    joint choices. JobError for fewer than 1 or more than 1000 copies, a pitch of 0, or copies beyond 100 m.
     """
     if not 1 <= count <= MOST_AT_ONCE:
         raise JobError(f"{count} copies cannot be made", do=f"make 1 to {MOST_AT_ONCE} at once")
@@ -34,11 +34,11 @@ def copied_along(
 def mirrored_parts(
     job: Job, part_ids: Collection[str], about_mm: float | None, way: Way = Way.ACROSS, *, copy: bool = False
 ) -> tuple[Job, tuple[str, ...]]:
-    """The job with parts mirrored (`copy`: with mirrored copies of them), and the ids of what was mirrored.
+    """The job with parts mirrored, or with `copy` mirrored copies of them; and the ids of the mirrored parts or copies.
 
-    Across, left and right change places about the upright line at `about_mm`; up, top and bottom about a level line.
-    None stands for the middle of all these parts. Arcs, coated sides and ties stay with their sides; a copy has no
-    ties. JobError where a locked part would move, or one would reach beyond 100 m.
+    Across, left and right change places about the upright line at `about_mm`. Up, top and bottom change places about
+    the level line there. None is the middle of all these parts. Arcs, coated sides and ties stay with their sides; a
+    copy has no ties. JobError where a locked part would move, or a part would reach beyond 100 m.
     """
     parts = picked_parts(job, part_ids)
     low, high = (1, 3) if way is Way.UP else (0, 2)

@@ -1,6 +1,7 @@
-"""Shift what follows: a size is corrected, and all that lies beyond goes along.
+"""Shifts what follows: a size is corrected, and all that lies beyond it goes along.
 
-Parts, readings and ties of the face, and the plans tied to it. Lengths are millimetres.
+It changes parts, readings and ties of the face, and the plans tied to it. Lengths are millimetres.
+`geometry.edits.stretching` changes one part.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -24,15 +25,15 @@ from shared.trade.kinds import usual
 from shared.written.units import length_words
 
 LINE_MM = 2.0
-"""A set-out line this near to where the shift begins is that place: adjusted readings are off by about a tape's error
-(UK SI 2016/1153 schedule 1I, class II: 3 m 0.9, 5 m 1.3)."""
+"""A set-out line this near to where the shift begins is at that place: adjusted readings are off by about the error of
+a tape (UK SI 2016/1153 schedule 1I, class II: 0.9 at 3 m, 1.3 at 5 m)."""
 
 
 class Shifted(NamedTuple):
-    """What a shift comes to: the job after it, and what changed, by id, on the face and on its plans.
+    """The result of a shift: the job after it, and what changed, by id, on the face and on its plans.
 
-    `moved` went as they are, `stretched` are longer or shorter now, `stayed` are those that would have gone but are
-    locked. `ties` are the ties that changed, as they are now; `faces` the plans that changed.
+    Parts in `moved` kept their size, and parts in `stretched` are longer or shorter now. Parts in `stayed` would have
+    moved but are locked. `ties` are the ties that changed, as they are now. `faces` are the plans that changed.
     """
 
     job: Job
@@ -44,24 +45,25 @@ class Shifted(NamedTuple):
 
 
 def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float) -> Shifted:
-    """All that lies beyond `at_mm` (to the right, or above) goes `by_mm` further; negative: back.
+    """Move all that lies beyond `at_mm` (to the right of it, or above it) by `by_mm`; a negative shift goes back.
 
-    Parts that span the place stretch, as `geometry.edits.stretching.pulled` says; fronts go with the cabinet that they
-    hang on. Readings that span it grow. Across an elevation, ties to it go along, and so do the plans that they are on:
-    what is tied to this wall as the wall does, what is tied only to walls further round the room as a whole; corners
-    that they share stay together. A plan whose tied side runs aslant stays. Locked parts stay.
+    Parts that span the place stretch, as `geometry.edits.stretching.pulled` says. Fronts go with the cabinet that they
+    hang on. Readings that span the place grow. A shift across an elevation takes along the ties to it and the plans
+    that they are on: parts tied to this wall change as the wall does, and parts tied only to walls further round the
+    room move as a whole. Corners that the two share stay together. A plan whose tied side lies aslant stays. Locked
+    parts stay.
 
-    By 0 nothing changes. JobError where nothing lies beyond that may move, where nothing would be left of a part or a
-    reading, or beyond 100 m.
+    A shift by 0 changes nothing. JobError where nothing that lies beyond may move, where nothing would be left of a
+    part or a reading, or where a part would reach beyond 100 m.
     """
     return _shifted(job, face_id, way, Pull(_axis(way), at_mm, by_mm))
 
 
 def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_size_mm: float) -> Shifted:
-    """A shown size becomes what the tape says: of one part, or of the gap between two; all beyond goes along.
+    """Make one part, or the gap between two parts, as large as the tape says; all that lies beyond goes along.
 
-    JobError where there are not one or two parts of the face, two are not apart, or the part is locked; OutlineError
-    where its arcs cannot follow; else as `shift`.
+    JobError for parts of another face, for more than two parts, for two that have no gap between them, or for a locked
+    part. OutlineError where the part's arcs cannot follow. Other errors as in `shift`.
     """
     parts = picked_parts(job, part_ids)
     if any(part not in find_face(job, face_id).parts for part in parts):
@@ -88,7 +90,7 @@ def _axis(way: Way) -> int:
 
 
 class _Changes(NamedTuple):
-    """Parts of one face that a shift changes, and the ids of those that are locked."""
+    """The parts of one face that a shift changes, as they are then; and the ids of those that stay, being locked."""
 
     parts: tuple[Part, ...]
     stayed: tuple[str, ...]
@@ -133,7 +135,7 @@ def _changes(asked: Sequence[tuple[Part, Part]]) -> _Changes:
 
 
 def _with_face(job: Job, face: Face, changes: _Changes, pull: Pull, way: Way) -> Job:
-    """The face with its parts and readings shifted; on a plan, ties are as long as their sides."""
+    """The job with the face's parts and readings shifted. On a plan, ties grow and shrink with their sides."""
     ends_stay = any(part.id in changes.stayed for part in measured_parts(face))
     readings = tuple(_grown(job, face, reading, pull, way, ends_stay) for reading in face.readings)
     parts = _replaced(face.parts, changes.parts)
@@ -147,7 +149,7 @@ def _replaced(parts: Sequence[Part], changed: Sequence[Part]) -> tuple[Part, ...
 
 
 def _grown(job: Job, face: Face, reading: Reading, pull: Pull, way: Way, ends_stay: bool) -> Reading:
-    """The reading, longer where it spans the place of the shift; one whose ends nothing places stays."""
+    """The reading, longer if it spans the place of the shift; one with an end that nothing places stays."""
     if reading.way is not way:
         return reading
     found = set_out(face, job.tape, job.unit)
@@ -171,7 +173,7 @@ def _as_long(tie: Tie, before: Sequence[Part], after: Sequence[Part]) -> Tie:
 
 
 def _on_plan(plan: Face, wall: Face, room: Room, pull: Pull) -> _Changes:
-    """What a shift along a wall changes on a plan that is tied to it."""
+    """The changes that a shift along a wall makes on a plan that is tied to it."""
     on_plan = _pull_on_plan(plan, wall, pull)
     if on_plan is None or pull.beyond_mm(extent(wall)[2]) < -AT_MM:
         return _Changes((), ())
@@ -190,7 +192,7 @@ def _corners(parts: Iterable[Part]) -> tuple[Point, ...]:
 
 
 def _walls_of(part: Part, plan: Face) -> set[str]:
-    """The walls that a part is tied to; of a part without ties, those of the tied part that it stands on."""
+    """The walls that a part is tied to; for a part without ties, the walls of the tied part that it stands on."""
     own = {tie.face for tie in plan.ties if tie.part == part.id}
     if own:
         return own
@@ -202,7 +204,7 @@ def _walls_of(part: Part, plan: Face) -> set[str]:
 
 
 def _pull_on_plan(plan: Face, wall: Face, pull: Pull) -> Pull | None:
-    """The pull along a wall as it is on a plan, through the tie nearest to its place; None where that runs aslant."""
+    """The pull along a wall as it is on a plan, by the tie nearest to its place; None when that tied side is aslant."""
     ties = [tie for tie in plan.ties if tie.face == wall.id]
     tie = min(ties, key=lambda tie: max(tie.start_mm - pull.at_mm, pull.at_mm - tie.end_mm))
     part = next(part for part in plan.parts if part.id == tie.part)
@@ -218,7 +220,7 @@ def _pull_on_plan(plan: Face, wall: Face, pull: Pull) -> Pull | None:
 
 
 def _with_plan(job: Job, plan: Face, changes: _Changes, wall: Face, pull: Pull) -> Job:
-    """The plan shifted. A tie to the wall goes along where its part may, so that both stay as long as each other."""
+    """The job with the plan shifted. A tie to the wall follows its part, so that both stay equally long."""
     aslant = _pull_on_plan(plan, wall, pull) is None
     ties = tuple(
         _shifted_tie(tie, pull, whole=aslant or tie.part in changes.stayed) if tie.face == wall.id else tie
@@ -231,7 +233,7 @@ def _with_plan(job: Job, plan: Face, changes: _Changes, wall: Face, pull: Pull) 
 
 
 def _shifted_tie(tie: Tie, pull: Pull, *, whole: bool) -> Tie:
-    """The tie with those of its ends that lie beyond gone along; `whole`, only where both do."""
+    """The tie with each end that lies beyond the place moved along; with `whole`, only if both ends lie beyond it."""
     start, end = (
         place + (pull.by_mm if pull.beyond_mm(place) >= -AT_MM else 0.0) for place in (tie.start_mm, tie.end_mm)
     )

@@ -1,4 +1,4 @@
-"""What the hand may do to parts: never to a locked one, never beyond what can be measured."""
+"""Edits by hand: they never change a locked part and never leave what can be measured."""
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
@@ -11,26 +11,26 @@ from shared.job import Job, Part
 from shared.limits import LONGEST_MM, MOST_PARTS
 
 MOST_AT_ONCE = 1_000
-"""The most pieces or copies that one step makes of a part: more is a slip of the finger."""
+"""The most pieces or copies that one edit makes of a part: more is a slip of the finger."""
 
 
 def said(part: Part) -> str:
-    """What a part is called in a sentence: its name; its kind where it has none."""
+    """What a part is called in a sentence: its name, or its kind when it has no name."""
     return part.name or part.kind.value
 
 
 def picked_parts(job: Job, ids: Collection[str], least: int = 1) -> tuple[Part, ...]:
-    """The parts with these ids, in their order. JobError where there are fewer than `least`, or one is not there."""
+    """The parts with these ids, in the order of the ids. JobError for fewer than `least`, or for an unknown id."""
     if len(ids) < least:
         raise JobError(f"this needs at least {least} picked part{'s' if least > 1 else ''}", do="pick them first")
     return tuple(find_part(job, part_id)[1] for part_id in ids)
 
 
 def with_hand_changes(job: Job, parts: Iterable[Part]) -> Job:
-    """The job with each of these in place of the part that has its id.
+    """The job with each of these parts in place of the one with its id.
 
-    JobError where a locked part would change, or a part would reach beyond 100 m. A locked part that stays as it is may
-    be among them.
+    JobError where a locked part would change, or a part would reach beyond 100 m. A locked part may be given if it
+    stays as it is.
     """
     changed = []
     for part in parts:
@@ -44,9 +44,9 @@ def with_hand_changes(job: Job, parts: Iterable[Part]) -> Job:
 
 
 def with_copies(job: Job, copies: Mapping[str, Sequence[Part]]) -> Job:
-    """The job with new parts, each right in front of the part whose id it is listed under, on that part's face.
+    """The job with copies, each right in front of the part whose id it is listed under, on that part's face.
 
-    A copy is never locked. JobError where one would reach beyond 100 m, or the job would hold too many parts.
+    A copy is never locked. JobError where a copy would reach beyond 100 m, or the job would hold too many parts.
     """
     fresh = [part for each in copies.values() for part in each]
     refuse_far(fresh)
@@ -68,7 +68,7 @@ def locked(job: Job, ids: Collection[str], lock: bool) -> Job:
 
 
 def refuse_far(parts: Iterable[Part]) -> None:
-    """Nothing where all parts lie within 100 m of their face's corner; else JobError, which names the first beyond."""
+    """Refuse parts that reach beyond 100 m from their face's corner: JobError, which names the first."""
     for part in parts:
         if not all(abs(vertex.x) <= LONGEST_MM and abs(vertex.y) <= LONGEST_MM for vertex in part.outline):
             raise JobError("it would reach beyond 100 m", where=said(part), do="check the reading and its unit")

@@ -1,4 +1,4 @@
-"""A side of a part laid along the line of another side, so that the two touch."""
+"""Lays a side of a part along the line of another side, so that the two touch."""
 
 from msgspec.structs import replace
 
@@ -10,12 +10,12 @@ from shared.job import Outline, Part, Vertex
 
 
 def side_of(part: Part, vertex: int) -> Side:
-    """The side that leaves this vertex. KeyError where none does."""
+    """The side that leaves this vertex. KeyError for a vertex that no side leaves."""
     return {side.vertex: side for side in sides(part.outline)}[vertex]
 
 
 def way_onto(side: Side, line: Side) -> Point:
-    """How far across and up a side moves, by the shortest way, for its start to lie on the line through another."""
+    """How far across and up a side must move, by the shortest way, so that its start lies on the line of another."""
     lx, ly = line.x1 - line.x0, line.y1 - line.y0
     dx, dy = line.x0 - side.x0, line.y0 - side.y0
     share = (dx * ly - dy * lx) / (lx * lx + ly * ly)
@@ -26,7 +26,8 @@ def laid_along(part: Part, vertex: int, line: Side) -> Part:
     """The part with the side that leaves `vertex` laid on the endless line through another side.
 
     The sides before and after it become longer or shorter and keep their directions; all others stay. OutlineError
-    where one of the three is an arc, where those beside it run along the line, or where nothing sensible would be left.
+    where one of the three is an arc, where a side beside it is parallel to the line, or where nothing sensible would be
+    left.
     """
     outline, count = part.outline, len(part.outline)
     before, start, end, after = (outline[(vertex + step) % count] for step in (-1, 0, 1, 2))
@@ -42,7 +43,7 @@ def laid_along(part: Part, vertex: int, line: Side) -> Part:
 
 
 def _met(start: Vertex, end: Vertex, line: Side, where: str) -> Point:
-    """Where the line through two corners meets a line; exactly on it where that is level or upright."""
+    """Where the line through two corners meets another line. The point is exactly on a level or upright line."""
     dx, dy = end.x - start.x, end.y - start.y
     lx, ly = line.x1 - line.x0, line.y1 - line.y0
     turn = dx * ly - dy * lx

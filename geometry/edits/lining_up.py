@@ -1,4 +1,4 @@
-"""Parts lined up with each other: aligned, evened out, made the same size."""
+"""Lines parts up with each other: aligns them, evens out their gaps, makes them the same size."""
 
 from collections.abc import Collection
 from enum import StrEnum
@@ -15,7 +15,10 @@ from shared.written.units import length_words
 
 
 class Alignment(StrEnum):
-    """What of several parts comes to lie in one line; the middles across in an upright one, up in a level one."""
+    """What to bring into line: an edge of the parts or their middles.
+
+    `MIDDLE_ACROSS` puts the middles on an upright line, `MIDDLE_UP` on a level one.
+    """
 
     LEFT = "left"
     RIGHT = "right"
@@ -26,9 +29,9 @@ class Alignment(StrEnum):
 
 
 def aligned(job: Job, part_ids: Collection[str], alignment: Alignment) -> Job:
-    """The job with these parts in line within the box round all of them: left edges at the leftmost, and so on.
+    """The job with these parts in line within the box round all of them: all left edges at the leftmost, for instance.
 
-    JobError for fewer than two parts, and where a locked one would move (one that is in line already may be locked).
+    JobError for fewer than two parts, and where a locked part would move. A part that is in line already may be locked.
     """
     parts = picked_parts(job, part_ids, least=2)
     common = joined([outline_box(part.outline) for part in parts])
@@ -36,10 +39,9 @@ def aligned(job: Job, part_ids: Collection[str], alignment: Alignment) -> Job:
 
 
 def evened_out(job: Job, part_ids: Collection[str], way: Way = Way.ACROSS) -> Job:
-    """The job with equal gaps between neighbours, across or up; the first and the last stay.
+    """The job with equal gaps between these parts, across or up. The first and the last part stay.
 
-    JobError for fewer than three parts, where they are longer than the space they have, and where a locked one would
-    move.
+    JobError for fewer than three parts, for parts longer together than their space, and where a locked part would move.
     """
     axis = 1 if way is Way.UP else 0
     parts = sorted(picked_parts(job, part_ids, least=3), key=lambda part: _span(part, axis))
@@ -61,7 +63,8 @@ def evened_out(job: Job, part_ids: Collection[str], way: Way = Way.ACROSS) -> Jo
 def matched_size(job: Job, part_ids: Collection[str], like: str, *, width: bool = True, height: bool = True) -> Job:
     """The job with these parts as wide and as high as the part `like`; the lower left corner of each stays.
 
-    OutlineError where arcs cannot follow, JobError where a locked part would change.
+    Without `width` or without `height`, that size stays. OutlineError where arcs cannot follow, JobError where a locked
+    part would change.
     """
     left, bottom, right, top = outline_box(find_part(job, like)[1].outline)
     changed = []

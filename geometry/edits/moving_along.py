@@ -1,4 +1,4 @@
-"""Parts that stand on set-out lines go along where the lines move."""
+"""Moves parts along with the set-out lines that they stand on, when readings of a face change."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
@@ -20,10 +20,10 @@ ON_LINE_MM = 0.5
 
 
 def with_readings(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
-    """The job with these readings of a face in place of its own, and its parts where they then belong.
+    """The job with these readings in place of a face's own, and with the face's parts moved along with the lines.
 
-    The wall stays as wide and high as it is drawn, and what ends with it too, unless it was drawn from a reading of
-    which the length has changed. OutlineError where a part would be turned inside out.
+    The wall stays as wide and as high as it is drawn, unless it was drawn from a reading whose length has changed.
+    Parts that end with the wall do as the wall does. OutlineError where a part would be turned inside out.
     """
     before = set_out(face, job.tape, job.unit)
     drawn = drawn_box(face)
@@ -38,7 +38,7 @@ def with_readings(job: Job, face: Face, readings: tuple[Reading, ...]) -> Job:
 
 
 def _held_end_mm(face: Face, before: SetOut, readings: Sequence[Reading], way: Way) -> float | None:
-    """Where the end of a face stays; None where it goes as the readings say."""
+    """Where the end of a face stays; None when it goes where the readings say."""
     drawn = drawn_box(face)
     if drawn is not None:
         return None if _is_drawn_from_changed(drawn, way, face.readings, readings) else drawn_size_mm(drawn, way)
@@ -46,7 +46,7 @@ def _held_end_mm(face: Face, before: SetOut, readings: Sequence[Reading], way: W
 
 
 def _lines(found: SetOut, way: Way, held_mm: float | None) -> list[SetOutLine]:
-    """The lines of one way, and the end where it is held."""
+    """The lines of one way; when the end of the face is held, it is at that place."""
     lines = [line for line in found.lines if line.way is way]
     if held_mm is None:
         return lines
@@ -54,7 +54,7 @@ def _lines(found: SetOut, way: Way, held_mm: float | None) -> list[SetOutLine]:
 
 
 def _is_drawn_from_changed(drawn: Part, way: Way, before: Sequence[Reading], after: Sequence[Reading]) -> bool:
-    """Whether a wall is as large as an overall reading was that now has another length."""
+    """Whether a wall is as large as a reading from end to end was that now has another length."""
     size = drawn_size_mm(drawn, way)
     return any(
         is_overall(old, way)
@@ -66,11 +66,11 @@ def _is_drawn_from_changed(drawn: Part, way: Way, before: Sequence[Reading], aft
 
 
 def followed(job: Job, face_id: str, old_lines: Iterable[SetOutLine], new_lines: Iterable[SetOutLine]) -> Job:
-    """The job with the parts of a face moved as its lines did, by name; parts that are locked stay.
+    """The job with the parts of a face moved as its lines moved; lines are known by name. Locked parts stay.
 
-    Every corner on a line goes with it, and those of a front that ends beside it by the room's reveal. The other
-    corners of a part, and all of one with arcs, keep their distance from the line to the left of the part (or below
-    it), so that a part between lines keeps its size. OutlineError where a part would be turned inside out.
+    Every corner on a line goes with it; a front's corner also goes with a line that is a reveal away. The other corners
+    of a part, and all corners of a part with arcs, keep their distance from the line to the left of the part, or below
+    it. So a part between two lines keeps its size. OutlineError where a part would be turned inside out.
     """
     after = {(line.way, line.name): line.at_mm for line in new_lines}
     moves: dict[Way, list[_Move]] = {way: [_Move(0.0, 0.0)] for way in ALONG}
@@ -89,19 +89,19 @@ def followed(job: Job, face_id: str, old_lines: Iterable[SetOutLine], new_lines:
 
 
 class _Move(NamedTuple):
-    """Where a line stood, and how far it went."""
+    """Where a line was, and how far it moved."""
 
     at_mm: float
     by_mm: float
 
 
 def _reach_mm(part: Part, room: Room) -> float:
-    """How near to a line a corner of a part stands on it."""
+    """How near to a line a corner of this part must be to stand on it."""
     return ON_LINE_MM + (room.heights.reveal_mm if usual()[part.kind].front else 0.0)
 
 
 def _along(part: Part, moves: Mapping[Way, Sequence[_Move]], reach_mm: float) -> Part:
-    """The part moved with its lines; the same part where nothing moves it."""
+    """The part moved with its lines; the same object when nothing moves it."""
     left, bottom, _, _ = outline_box(part.outline)
     is_round = any(vertex.bulge for vertex in part.outline)
     across = _shifts(left, [left if is_round else vertex.x for vertex in part.outline], moves[Way.ACROSS], reach_mm)
@@ -117,7 +117,7 @@ def _along(part: Part, moves: Mapping[Way, Sequence[_Move]], reach_mm: float) ->
 
 
 def _shifts(begin: float, corners: Sequence[float], moves: Sequence[_Move], reach_mm: float) -> list[float]:
-    """How far each corner goes, one way."""
+    """How far each corner goes, across or up."""
     before = [move for move in moves if move.at_mm <= begin + reach_mm]
     with_part = max(before).by_mm if before else 0.0
     nearest = [min(moves, key=lambda move: abs(move.at_mm - corner)) for corner in corners]

@@ -1,4 +1,4 @@
-"""What is said of a part's sides, its coat and its ties, taken along to an outline whose sides are numbered anew."""
+"""Keeps coated sides and ties with their sides when an outline is reshaped and its sides are numbered anew."""
 
 from collections.abc import Iterator
 
@@ -16,9 +16,9 @@ from shared.job import Job, Part, Tie
 def with_reshaped(job: Job, part_id: str, reshaped: Reshaped) -> Job:
     """The job with a part's outline changed. Coated sides and ties stay with their sides.
 
-    A new side is coated where both its neighbours are. A tied side that was shortened or parted is tied along what is
-    left of it; one that became longer or went elsewhere keeps the place on its wall. OutlineError where the outline
-    cannot be measured, JobError where the part is locked or would reach beyond 100 m.
+    A new side is coated if both its neighbours are. A tied side that was shortened or parted is tied along what is left
+    of it. One that became longer or moved away keeps its place on the wall. OutlineError where the outline cannot be
+    measured, JobError where the part is locked or would reach beyond 100 m.
     """
     face, part = find_part(job, part_id)
     check_outline(reshaped.outline, said(part))
@@ -40,7 +40,7 @@ def _coated(part: Part, origins: tuple[Origin, ...]) -> tuple[int, ...] | None:
 
 
 def _tied(tie: Tie, part: Part, reshaped: Reshaped) -> Iterator[Tie]:
-    """The ties of the new sides that lie on a tied one."""
+    """The ties of the new sides that come from the side of this tie; another part's tie stays as it is."""
     if tie.part != part.id:
         yield tie
         return
@@ -56,7 +56,7 @@ def _tied(tie: Tie, part: Part, reshaped: Reshaped) -> Iterator[Tie]:
 
 
 def _joined(ties: tuple[Tie, ...]) -> tuple[Tie, ...]:
-    """One tie for those of one side to one face: two sides have become one."""
+    """The ties, with those of one side to one face made one, as two tied sides may have become one side."""
     by_side: dict[tuple[str, int, str], Tie] = {}
     for tie in ties:
         key = (tie.part, tie.side, tie.face)

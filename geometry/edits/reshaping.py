@@ -1,8 +1,8 @@
-"""An outline changed corner by corner and side by side: moved, turned, bent, a corner put in, taken out, rounded, cut.
+"""Changes an outline by its corners and sides: moves, turns, bends; puts a corner in, takes it out, rounds it, cuts it.
 
-Arcs stay arcs: when their ends move they turn through the same angle as before. Each change says on which sides of the
-old outline each new side lies, so that what is said of a side (its coat, its tie) can stay with it. The result is as
-asked; `geometry.outlines.measured.check_outline` says whether it can be measured.
+Arcs stay arcs: when their ends move they turn through the same angle as before. Each change tells from which sides of
+the old outline each new side comes, so that a side's coat and tie can stay with it (`geometry.edits.renumbering`).
+Nothing is checked here: `geometry.outlines.measured.check_outline` says whether the result can be measured.
 """
 
 import math
@@ -15,14 +15,14 @@ from shared.errors import OutlineError
 from shared.job import Outline, Vertex
 
 SQUARE = 1e-6
-"""Two sides are square to each other where the cosine of the angle between them is less; in line where its sine is."""
+"""Two sides are square to each other if the cosine of the angle between them is below this, in line if its sine is."""
 
 Origin = tuple[int, ...]
-"""The sides of the old outline that a new side lies on: one; two where they became one; none where it is new."""
+"""The sides of the old outline that a new side comes from: one; two that became one; none for a new side."""
 
 
 class Reshaped(NamedTuple):
-    """A new outline, and for each of its sides on which old ones it lies."""
+    """A new outline, and for each of its sides the old sides that it comes from."""
 
     outline: Outline
     origins: tuple[Origin, ...]
@@ -36,15 +36,15 @@ def side_at(outline: Outline, number: int) -> Side:
 
 
 def corner_moved(outline: Outline, corner: int, to: Point) -> Reshaped:
-    """One corner at another place."""
+    """The outline with one corner at another place."""
     return _shifted(outline, {corner: (to[0] - outline[corner].x, to[1] - outline[corner].y)})
 
 
 def side_moved(outline: Outline, number: int, by_mm: float) -> Reshaped:
-    """A straight side moved parallel to itself, outwards by `by_mm` (negative: inwards); its neighbours follow.
+    """A straight side moved parallel to itself, outwards by `by_mm`; a negative length moves it inwards.
 
-    Its ends slide along the sides next to it; where that is a rounded corner, it goes along as it is and the side after
-    it follows.
+    Its ends slide along the sides next to it. A rounded corner next to it goes along as it is, and the side after that
+    corner follows.
     """
     nx, ny = _outwards(outline, number)
     shifts: dict[int, Point] = {}
@@ -66,7 +66,7 @@ def side_moved_to(outline: Outline, number: int, at: Point) -> Reshaped:
 
 
 def far_end(outline: Outline, number: int) -> int:
-    """The corner that gives when a side's length is changed: its right one, the upper one where it is upright."""
+    """The corner that moves when a side's length is changed: its right end; the upper end of an upright side."""
     side = side_at(outline, number)
     dx, dy = side.x1 - side.x0, side.y1 - side.y0
     goes_far = dx > 0 if abs(dx) > WELD_MM else dy > 0
@@ -74,9 +74,9 @@ def far_end(outline: Outline, number: int) -> int:
 
 
 def side_lengthened(outline: Outline, number: int, length_mm: float) -> Reshaped:
-    """A side made so long (along its arc), its far end giving.
+    """A side made this long, along its arc if it has one, by moving its far end.
 
-    Where the next side there stands square to it, that one goes along whole, a rounded corner between them too: a box
+    If the next side there is square to it, that whole side goes along, and so does a rounded corner between them: a box
     stays a box. Otherwise only the corner moves.
     """
     side, corner = side_at(outline, number), far_end(outline, number)
@@ -87,33 +87,33 @@ def side_lengthened(outline: Outline, number: int, length_mm: float) -> Reshaped
 
 
 def side_turned(outline: Outline, number: int, length_mm: float, way: Point) -> Reshaped:
-    """A side so long from end to end, in this direction (of length 1) from the end of it that is not the far one."""
+    """A side made this long from end to end, in this direction (of length 1) from the end that is not its far end."""
     corner, side = far_end(outline, number), side_at(outline, number)
     x, y = side.start if corner != side.vertex else side.end
     return corner_moved(outline, corner, (x + length_mm * way[0], y + length_mm * way[1]))
 
 
 def side_bent(outline: Outline, number: int, rise_mm: float) -> Reshaped:
-    """A side made an arc that rises so far outwards from its chord; inwards where negative, straight for 0.
+    """A side made an arc that rises this far outwards from its chord; a negative rise goes inwards, 0 is straight.
 
-    The bulge is the rise over half the chord (DXF reference, LWPOLYLINE group 42).
+    The bulge is the rise divided by half the chord (DXF reference, LWPOLYLINE group 42).
     """
     side = side_at(outline, number)
     return _bent(outline, side, 2 * rise_mm / side.chord_mm * _turn(outline))
 
 
 def side_through(outline: Outline, number: int, at: Point) -> Reshaped:
-    """A side made the arc that rises as far from its chord, at its middle, as this point lies from it."""
+    """A side made an arc whose middle is as far from its chord as this point is."""
     nx, ny = _outwards(outline, number)
     side = side_at(outline, number)
     return side_bent(outline, number, (at[0] - side.x0) * nx + (at[1] - side.y0) * ny)
 
 
 def side_of_radius(outline: Outline, number: int, radius_mm: float) -> Reshaped:
-    """A side made an arc of this radius, at most half a circle, outwards; inwards where negative.
+    """A side made an arc of this radius, outwards, at most half a circle; a negative radius bends it inwards.
 
-    OutlineError where the radius is less than half the distance between its ends. A chord is twice the radius times the
-    sine of half the angle, and the bulge is the tangent of a quarter of it.
+    A chord is twice the radius times the sine of half the angle, and the bulge is the tangent of a quarter of that
+    angle. OutlineError where the radius is less than half the distance between the side's ends.
     """
     side = side_at(outline, number)
     share = side.chord_mm / 2 / abs(radius_mm) if radius_mm else math.inf
@@ -126,7 +126,7 @@ def side_of_radius(outline: Outline, number: int, radius_mm: float) -> Reshaped:
 
 
 def corner_put_in(outline: Outline, number: int, at: Point) -> Reshaped:
-    """A side parted in two by a new corner, at its point nearest to `at`; an arc by two arcs of the same circle."""
+    """A side parted in two by a new corner at its point nearest to `at`. An arc becomes two arcs of the same circle."""
     side = side_at(outline, number)
     x, y = side.nearest(*at)
     first = second = 0.0
@@ -144,7 +144,10 @@ def corner_put_in(outline: Outline, number: int, at: Point) -> Reshaped:
 
 
 def corner_taken_out(outline: Outline, corner: int) -> Reshaped:
-    """The outline without a corner: the two sides that met there are one, straight, or an arc if both were of one."""
+    """The outline without a corner. The two sides that met there become one straight side.
+
+    Two arcs of the same circle become one arc.
+    """
     before, after = side_at(outline, corner - 1), side_at(outline, corner)
     bulge = 0.0
     if before.bulge * after.bulge > 0 and math.dist(before.centre, after.centre) <= SQUARE * before.radius_mm:
@@ -158,15 +161,15 @@ def corner_taken_out(outline: Outline, corner: int) -> Reshaped:
 def corner_rounded(outline: Outline, corner: int, radius_mm: float) -> Reshaped:
     """A corner between two straight sides rounded to a radius. OutlineError where the arc does not fit between them.
 
-    It touches each side as far from the corner as the radius times the tangent of half the turn there, and its bulge is
-    the tangent of a quarter of that turn.
+    The arc touches each side at the radius times the tangent of half the turn there, measured from the corner. Its
+    bulge is the tangent of a quarter of that turn.
     """
     turn = _turn_at(outline, corner)
     return _without_tip(outline, corner, radius_mm * math.tan(abs(turn) / 2), math.tan(turn / 4))
 
 
 def corner_cut(outline: Outline, corner: int, length_mm: float) -> Reshaped:
-    """A corner between two straight sides cut off, so much of each. OutlineError where they are not so long."""
+    """A corner between two straight sides cut off, this much of each side. OutlineError where a side is too short."""
     _turn_at(outline, corner)
     return _without_tip(outline, corner, length_mm, 0.0)
 
@@ -181,9 +184,9 @@ def _reshaped(around: Iterable[tuple[Vertex, Origin]]) -> Reshaped:
 
 
 def four_sides(outline: Outline) -> tuple[Origin, ...]:
-    """Which sides of an outline make up its lower, right, upper and left one, as of a box whose sides are parted.
+    """The sides of an outline that together are its lower, right, upper and left side, as of a box with parted sides.
 
-    The corner of each is the vertex nearest to that of the upright box round it all.
+    The four corners are the vertices nearest to the corners of the upright box round the outline.
     """
     left, bottom, right, top = outline_box(outline)
     corners = [
@@ -197,12 +200,12 @@ def four_sides(outline: Outline) -> tuple[Origin, ...]:
 
 
 def _between(start: int, end: int, count: int) -> Origin:
-    """The sides from one vertex on to another."""
+    """The numbers of the sides from one vertex on to another."""
     return tuple((start + step) % count for step in range((end - start) % count))
 
 
 def _shifted(outline: Outline, shifts: Mapping[int, Point]) -> Reshaped:
-    """These corners moved by so much each."""
+    """The outline with each of these corners moved by its own shift."""
     moves = [shifts.get(number, (0.0, 0.0)) for number in range(len(outline))]
     return _reshaped(
         (Vertex(vertex.x + dx, vertex.y + dy, vertex.bulge), (number,))
@@ -217,7 +220,10 @@ def _bent(outline: Outline, side: Side, bulge: float) -> Reshaped:
 
 
 def _without_tip(outline: Outline, corner: int, away_mm: float, bulge: float) -> Reshaped:
-    """A side of this bulge between the points so far from a corner on its two sides; a side used up is gone."""
+    """The outline with a corner replaced by a side of this bulge.
+
+    The new side joins the two points that are `away_mm` from the corner on its two sides. A side that is used up goes.
+    """
     before, after = side_at(outline, corner - 1), side_at(outline, corner)
     if away_mm > min(before.chord_mm, after.chord_mm) + WELD_MM:
         raise OutlineError(f"corner {corner + 1} does not have so much on both sides", do="make it less")
@@ -233,7 +239,10 @@ def _without_tip(outline: Outline, corner: int, away_mm: float, bulge: float) ->
 
 
 def _going_along(outline: Outline, number: int, corner: int, step: int) -> tuple[int, ...]:
-    """The corners that go where the end of a side goes: its own, and those of a square side beyond it."""
+    """The corners that move with the end of a side: that end and, if the next side is square to it, that side's too.
+
+    Rounded corners at either end of that next side go along.
+    """
     own, first, second = (side_at(outline, number + step * way) for way in range(3))
     reach, across = (2, second) if first.bulge else (1, first)
     if own.bulge or across.bulge or abs(_cosine(own, across)) > SQUARE:
@@ -245,12 +254,15 @@ def _going_along(outline: Outline, number: int, corner: int, step: int) -> tuple
 
 
 def _turn(outline: Outline) -> float:
-    """1 where the outline runs anticlockwise, else -1."""
+    """1 for an anticlockwise outline, else -1."""
     return 1.0 if signed_area_mm2(outline) > 0 else -1.0
 
 
 def _turn_at(outline: Outline, corner: int) -> float:
-    """By how much an outline turns at a corner between straight sides, radians, anticlockwise positive."""
+    """How far an outline turns at a corner between straight sides, radians, positive anticlockwise.
+
+    OutlineError for a corner at the end of an arc.
+    """
     before, after = side_at(outline, corner - 1), side_at(outline, corner)
     if before.bulge or after.bulge:
         raise OutlineError(f"corner {corner + 1} is the end of an arc", do="choose one between straight sides")
@@ -264,7 +276,7 @@ def _cosine(one: Side, other: Side) -> float:
 
 
 def _direction(side: Side) -> Point:
-    """The direction from end to end, of length 1; of no length for a side of none."""
+    """The direction from end to end, of length 1; (0, 0) for a side whose ends are one point."""
     chord = side.chord_mm
     return ((side.x1 - side.x0) / chord, (side.y1 - side.y0) / chord) if chord > WELD_MM else (0.0, 0.0)
 

@@ -1,7 +1,7 @@
-"""Edits of a face's readings: taken, taken again, accepted, spread. What stands on their lines goes along.
+"""Edits of a face's readings: they are taken, taken again, accepted, spread. Parts on their lines go along.
 
-Lengths are millimetres. A job that does not have the face raises JobError. Where the new readings lie is said
-beforehand by `geometry.set_out.closing.closures`.
+Lengths are millimetres. JobError for a face that the job does not have. `geometry.set_out.closing.closures` tells
+beforehand where new readings would end.
 """
 
 from collections.abc import Collection, Sequence
@@ -24,15 +24,15 @@ from shared.job import CORNERS, END, START, Face, Job, Reading, Unit, Vertex, Wa
 from shared.written.units import length_words, show_length
 
 SLIP_MM = 5.0
-"""A slip explains a chain that is too long if without it the chain ends with the face, to this."""
+"""A slip explains a chain that is too long if without it the chain ends this near to the end of the face."""
 
 
 def with_running(
     job: Job, face_id: str, way: Way, lengths: Sequence[float], *, hooked: bool = True, fresh: bool = False
 ) -> Job:
-    """The job with readings that all run from the left end (or the floor), usually off the tape's hook.
+    """The job with readings that were all taken from the left end or the floor, usually from the tape's hook.
 
-    ReadingError where one goes beyond the end of the face or is typed twice; `fresh` as in `closures`.
+    `fresh` is as in `closures`. ReadingError where one goes beyond the end of the face or is typed twice.
     """
     for place, length in enumerate(lengths):
         if length in lengths[:place]:
@@ -44,13 +44,16 @@ def with_running(
 def with_chain(
     job: Job, face_id: str, way: Way, lengths: Sequence[float], start: str = START, *, fresh: bool = False
 ) -> Job:
-    """The job with readings that run on, one from the end of the other, from `start`. ReadingError as above."""
+    """The job with a chain of readings: the first begins at `start`, each other one at the end of the one before.
+
+    ReadingError where one goes beyond the end of the face.
+    """
     found = closures(job, face_id, way, lengths, start, fresh=fresh)
     return _with_run(job, face_id, way, found, hooked=False)
 
 
 def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str = START, end: str = END) -> Job:
-    """The job with a reading between two lines or ends, in either order. JobError for a line that there is not."""
+    """The job with a reading between two lines or ends, in either order. JobError for a line that does not exist."""
     found = set_out(find_face(job, face_id), job.tape, job.unit)
     for mark in (start, end):
         if mark != END and found.at_mm(way, mark) is None:
@@ -62,7 +65,7 @@ def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str 
 
 
 def with_straight(job: Job, face_id: str, start: str, end: str, length_mm: float) -> Job:
-    """The job with a side or a diagonal, between two of `CORNERS`. JobError for what is no corner."""
+    """The job with a straight reading between two of `CORNERS`: a side or a diagonal. JobError for any other word."""
     for corner in (start, end):
         if corner not in CORNERS:
             raise JobError(f'"{corner}" is no corner', do=f"choose of {', '.join(CORNERS)}")
@@ -76,7 +79,11 @@ def without_readings(job: Job, face_id: str, places: Collection[int]) -> Job:
 
 
 def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
-    """The job without a line: the readings to it and from it go; a single one on either side become one, end to end."""
+    """The job without a line and the readings to it and from it.
+
+    If there is just one reading to it and one from it, one reading as long as both takes their place. JobError for a
+    line that does not exist.
+    """
     face = find_face(job, face_id)
     own = [reading for reading in face.readings if reading.way is way]
     before, after = [each for each in own if each.end == name], [each for each in own if each.start == name]
@@ -90,7 +97,7 @@ def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
 
 
 def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
-    """The job with a reading taken again; what stands on the lines that it moves goes along (`followed`)."""
+    """The job with a reading taken again. Parts on the lines that it moves go along, as `followed` says."""
     face = _face_with(job, face_id, (place,))
     _refuse_senseless(length_mm, place)
     again = replace(face.readings[place], length_mm=length_mm, accepted=False)
@@ -98,17 +105,17 @@ def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
 
 
 def accepted(job: Job, face_id: str, places: Collection[int]) -> Job:
-    """The job in which these readings stand as they are, though others disagree."""
+    """The job in which these readings are kept as they are, although others disagree with them."""
     face = _face_with(job, face_id, places)
     readings = (replace(each, accepted=True) if place in places else each for place, each in enumerate(face.readings))
     return with_changed_face(job, replace(face, readings=tuple(readings)))
 
 
 def spread(job: Job, face_id: str) -> Job:
-    """The job in which all readings of a face take their adjusted lengths, so that they agree; parts go along.
+    """The job in which all readings of a face have their adjusted lengths, so that they agree. Parts go along.
 
-    They give way to the size at which the wall is drawn, where that counts as read. JobError where readings contradict
-    each other so much that they cannot be spread.
+    The readings give way to the size at which the wall is drawn, if that counts as a reading. JobError where readings
+    contradict each other so much that they cannot be spread.
     """
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit, drawn_holds=True)
@@ -126,10 +133,10 @@ def spread(job: Job, face_id: str) -> Job:
 
 
 def with_corners(job: Job, face_id: str) -> Job:
-    """The job in which the wall of an elevation (or a plan's benchtop) has the four corners that were read.
+    """The job in which the wall of an elevation, or the benchtop of a plan, has the four corners that were read.
 
-    What is said of its sides, their coat and ties, stays with the side that now is there. JobError where the
-    readings do not place them, the part is locked, or there is not just one such part.
+    Coated sides and ties stay with the sides that are there now. JobError where the readings do not place the corners,
+    the part is locked, or the face has no such part or several.
     """
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit)
@@ -143,7 +150,7 @@ def with_corners(job: Job, face_id: str) -> Job:
 
 
 def has_corners(face: Face, corners: FaceCorners) -> bool:
-    """Whether the face is drawn with these corners already, as near as a tape is read."""
+    """Whether the face is drawn with these corners already, to within what a tape is read to."""
     parts = measured_parts(face)
     if len(parts) != 1 or len(parts[0].outline) != len(corners.points):
         return False
@@ -158,7 +165,7 @@ def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool
 
 
 def _refuse_beyond(found: Closings, side: str, unit: Unit) -> None:
-    """ReadingError, naming the first reading that ends beyond the face by more than a slip of the tape."""
+    """Refuse readings that end farther beyond the face than a slip of the tape: ReadingError, which names the first."""
     if found.left_mm is None or found.left_mm >= -JOIN_MM:
         return
     end = max(reading.at_mm for reading in found.readings) + found.left_mm
@@ -170,7 +177,7 @@ def _refuse_beyond(found: Closings, side: str, unit: Unit) -> None:
 
 
 def _slip_words(readings: Sequence[Closing], last: int, beyond_mm: float, unit: Unit) -> str:
-    """Of which reading a usual slip would make the last end with the face; "" where there is not just one."""
+    """The words for the reading whose usual slip explains that the last ends beyond the face; "" if not just one."""
     first = last
     while first > 0 and readings[first].start == readings[first - 1].end:
         first -= 1
@@ -200,7 +207,7 @@ def _refuse_senseless(length_mm: float, place: int) -> None:
 
 
 def _face_with(job: Job, face_id: str, places: Collection[int]) -> Face:
-    """The face, which has readings at these places; JobError where it has none there."""
+    """The face, if it has a reading at each of these places; else JobError."""
     face = find_face(job, face_id)
     if any(not 0 <= place < len(face.readings) for place in places):
         raise JobError("the face has no such reading", do="choose one that it has")

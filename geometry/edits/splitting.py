@@ -1,4 +1,4 @@
-"""A part split into pieces, across or up, with reveals between them."""
+"""Splits a part into pieces, across or up, with reveals between them."""
 
 from collections.abc import Collection, Iterator, Sequence
 from itertools import accumulate
@@ -17,13 +17,13 @@ from shared.trade.kinds import usual
 from shared.written.units import length_words
 
 LEAST_PIECE_MM = 1.0
-"""A narrower piece is none that a tape could read."""
+"""The least size of a piece: no tape could measure a smaller one."""
 
 CUT = -1
-"""The side of the whole that a side of a piece lies on, where it lies on none."""
+"""Stands for a side of the whole when a side of a piece lies on none: it is a cut."""
 
 Into = int | Sequence[float]
-"""How many equal pieces; or their sizes from the left (from below), where what these leave is one piece more."""
+"""The number of equal pieces; or the sizes of pieces from the left or from below, and what they leave is one more."""
 
 
 class _Corner(NamedTuple):
@@ -37,11 +37,11 @@ class _Corner(NamedTuple):
 def split(
     part: Part, into: Into, *, up: bool = False, reveal_mm: float = 0.0, unit: Unit = Unit.MM
 ) -> tuple[Outline, ...]:
-    """The outlines of the pieces, from left to right (`up`: from below), with `reveal_mm` left free between two.
+    """The outlines of the pieces, from left to right or with `up` from below, with `reveal_mm` left free between two.
 
-    A box gives boxes; any other outline of straight sides is cut where it stands. `unit` is for the words of a refusal:
-    JobError for fewer than 2 or more than 1000 pieces, for sizes that do not fit, for reveals that leave nothing, for
-    round sides, and where a piece would fall apart.
+    A box gives boxes; any other outline of straight sides is cut where it stands. JobError, with lengths in `unit`, for
+    fewer than 2 or more than 1000 pieces, for sizes that do not fit, for reveals that leave nothing, for round sides,
+    and where a piece would fall apart.
     """
     return tuple(_outline(piece) for piece in _pieces(part, into, up, reveal_mm, unit))
 
@@ -51,8 +51,9 @@ def with_split(
 ) -> tuple[Job, tuple[str, ...]]:
     """The job with these parts split, as `split` does, and the ids of all pieces, part by part.
 
-    The first piece keeps the part's id. All are as the part was: its name, finish, coated sides where they lie on its
-    own (a cut is coated where that is usual for the kind), tiles in the same pattern, ties along the same stretches.
+    The first piece keeps the part's id. All pieces are like the part: they have its name and finish, its tiles in the
+    same pattern, and its ties along the same stretches of wall. A side is coated if it lies on a coated side of the
+    part; a cut is coated if that is usual for the kind.
     """
     made = {part.id: _pieces(part, into, up, reveal_mm, job.unit) for part in picked_parts(job, part_ids)}
     fresh = iter(fresh_ids(job, "p", sum(len(pieces) - 1 for pieces in made.values())))
@@ -82,12 +83,12 @@ def _pieces(part: Part, into: Into, up: bool, reveal_mm: float, unit: Unit) -> l
 
 
 def _or_end(place: float, end: float) -> float:
-    """The end itself where a place is there but for rounding."""
+    """The end itself for a place that only rounding sets apart from it; else the place."""
     return end if abs(place - end) <= WELD_MM else place
 
 
 def _sizes(length: float, into: Into, reveal: float, unit: Unit, where: str) -> tuple[float, ...]:
-    """The size of each piece."""
+    """The size of each piece. JobError where the pieces and reveals do not fit."""
     if not 0 <= reveal <= length:
         raise JobError("the reveal does not fit", where=where, do="let it be 0 or more, and less than the part")
     sizes = _equal(length, into, reveal) if isinstance(into, int) else _listed(length, into, reveal, unit, where)
@@ -113,7 +114,7 @@ def _equal(length: float, count: int, reveal: float) -> tuple[float, ...]:
 
 
 def _listed(length: float, sizes: Sequence[float], reveal: float, unit: Unit, where: str) -> tuple[float, ...]:
-    """The sizes as listed, and what they leave as one more."""
+    """The sizes as listed, and one more for what they leave."""
     rest = length - sum(sizes) - reveal * (len(sizes) - 1)
     if rest < -WELD_MM:
         raise JobError(
@@ -125,12 +126,15 @@ def _listed(length: float, sizes: Sequence[float], reveal: float, unit: Unit, wh
 
 
 def _between(whole: tuple[_Corner, ...], low: float, high: float, up: bool) -> tuple[_Corner, ...]:
-    """What of an outline lies between two lines across the way of splitting."""
+    """The part of an outline between two places, `low` and `high`, across or with `up` upwards."""
     return _tidied(_beyond(_beyond(whole, low, 1, up), high, -1, up))
 
 
 def _beyond(corners: tuple[_Corner, ...], limit: float, sign: int, up: bool) -> tuple[_Corner, ...]:
-    """What lies on one side of a line: side by side, as in the clipping of Sutherland and Hodgman (1974, memory)."""
+    """The part of an outline on one side of a line: above or right of it for `sign` 1, below or left of it for -1.
+
+    It is cut side by side, as in the clipping of Sutherland and Hodgman (1974, from memory).
+    """
     depths = [sign * (corner[up] - limit) for corner in corners]
     kept: list[_Corner] = []
     for place, corner in enumerate(corners):
@@ -142,14 +146,14 @@ def _beyond(corners: tuple[_Corner, ...], limit: float, sign: int, up: bool) -> 
             share = here / (here - there)
             x = corner.x + share * (corners[after].x - corner.x)
             y = corner.y + share * (corners[after].y - corner.y)
-            # On the line itself, so that no hair of a piece is left by rounding.
+            # The corner is put on the line itself, so that rounding leaves no hair of a piece.
             x, y = (x, limit) if up else (limit, y)
             kept.append(_Corner(x, y, CUT if here >= 0 else corner.side))
     return tuple(kept)
 
 
 def _tidied(corners: tuple[_Corner, ...]) -> tuple[_Corner, ...]:
-    """From its lower left corner, without sides of no length and without going to and fro along a cut."""
+    """The corners from the lowest, leftmost one on, without sides of no length or going to and fro along a cut."""
     left = list(corners)
     place = 0
     while len(left) > 2 and place < len(left):
@@ -185,7 +189,7 @@ def _outline(piece: Sequence[_Corner]) -> Outline:
 
 
 def _as_part(part: Part, piece: Sequence[_Corner], part_id: str) -> Part:
-    """The part as this piece of it."""
+    """This piece as a part like the whole."""
     outline = _outline(piece)
     coated, tiles = part.coated_sides, part.tiles
     if coated is not None:
@@ -200,7 +204,7 @@ def _as_part(part: Part, piece: Sequence[_Corner], part_id: str) -> Part:
 
 
 def _tied(tie: Tie, part: Part, pieces: Sequence[Sequence[_Corner]], ids: Sequence[str]) -> Iterator[Tie]:
-    """The ties of the pieces, where their sides lie on the tied side of the whole."""
+    """The ties of the pieces' sides that lie on the tied side of the whole; another part's tie stays as it is."""
     if tie.part != part.id:
         yield tie
         return

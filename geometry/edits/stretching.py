@@ -1,4 +1,4 @@
-"""What lies beyond a line is pulled along: parts beyond it move, parts that span it stretch, arcs stay arcs."""
+"""Pulls along what lies beyond a line: a part beyond it moves, a part that spans it stretches, arcs stay arcs."""
 
 from math import dist
 from typing import NamedTuple
@@ -14,13 +14,13 @@ from shared.job import Outline, Part, Vertex
 from shared.trade.kinds import Kind, usual
 
 AT_MM = 0.5
-"""What is nearer to the line than this lies at it: half a division of a tape (common practice, no source)."""
+"""A corner nearer to the line than this is at it: half a division of a tape (common practice, no source)."""
 
 
 class Pull(NamedTuple):
-    """All beyond `at_mm` goes `by_mm` further (negative: back): across (`axis` 0) or up (1).
+    """Moves all that lies beyond `at_mm` by `by_mm`, across (`axis` 0) or up (`axis` 1); a negative length goes back.
 
-    Beyond is to the right or above where `sense` is 1, to the left or below where it is -1.
+    Beyond is to the right or above for a `sense` of 1, and to the left or below for -1.
     """
 
     axis: int
@@ -30,12 +30,12 @@ class Pull(NamedTuple):
 
     @property
     def step(self) -> tuple[float, float]:
-        """How far what is pulled goes across and up."""
+        """How far a pulled part goes, across and up."""
         length = self.sense * self.by_mm
         return (0.0, length) if self.axis else (length, 0.0)
 
     def beyond_mm(self, place: float) -> float:
-        """How far a place (x or y) lies beyond the line; negative before it."""
+        """How far a place, by its x or y, lies beyond the line; negative for a place before it."""
         return self.sense * (place - self.at_mm)
 
     def reach_mm(self, outline: Outline) -> tuple[float, float]:
@@ -46,7 +46,7 @@ class Pull(NamedTuple):
 
 
 class Welded(NamedTuple):
-    """Corners that a part has in common with others, and that go, or stay, with those wherever the line is."""
+    """Corners that a part shares with others. They go or stay with those others, wherever the line is."""
 
     going: tuple[Point, ...] = ()
     staying: tuple[Point, ...] = ()
@@ -56,12 +56,12 @@ ALONE = Welded()
 
 
 def pulled(part: Part, pull: Pull, at_mm: float = AT_MM, welded: Welded = ALONE) -> Part:
-    """The part as the pull leaves it; the same part where it stays. What is within `at_mm` of the line lies beyond it.
+    """The part after the pull; the same object if it stays. A corner within `at_mm` of the line counts as beyond it.
 
-    Corners beyond move, the others stay. Corners that an arc joins go together: where the middle of their arcs lies
-    beyond, or the arcs end at the line. What is made in one piece (a fixture, a window, an outlet, a cut-out) does not
-    stretch unless it ends at the line: it goes with its middle. OutlineError where it would be turned inside out, or
-    nothing would be left.
+    Corners beyond the line move; the others stay. Corners that arcs join go together, if the middle of the arcs lies
+    beyond or the arcs end at the line. A part made in one piece (a fixture, a window, an outlet, a cut-out) stretches
+    only if it ends at the line; otherwise it goes with its middle. OutlineError where a part would be turned inside
+    out, or nothing of it would be left.
     """
     near, far = pull.reach_mm(part.outline)
     if far < -at_mm:
@@ -86,7 +86,7 @@ def _is_one_piece(part: Part) -> bool:
 
 
 def _corners_beyond(outline: Outline, pull: Pull, at_mm: float) -> list[bool]:
-    """Of each corner whether it is pulled; corners that arcs join are pulled together."""
+    """For each corner, whether it is pulled. Corners that arcs join are pulled together."""
     group = list(range(len(outline)))
     reaches = {place: pull.reach_mm((vertex,)) for place, vertex in enumerate(outline)}
     for side in sides(outline):
@@ -106,12 +106,12 @@ def _goes_with(vertex: Vertex, welded: Welded, *, alone: bool) -> bool:
 
 
 def _goes(near: float, far: float, at_mm: float) -> bool:
-    """Whether what reaches from near to far is pulled as a whole."""
+    """Whether corners that reach from `near` to `far` are pulled as a whole."""
     return (near + far) / 2 >= -at_mm or abs(far) <= at_mm
 
 
 def _refuse_turned(part: Part, outline: Outline, pull: Pull) -> None:
-    """OutlineError where a side runs the other way now, or is nothing: the part is inside out, or gone."""
+    """OutlineError where a side now goes the other way or has no length: the part is inside out, or gone."""
     where = said(part)
     before, after = sides(part.outline), {side.vertex: side for side in sides(outline)}
     for side in before:

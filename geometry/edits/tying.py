@@ -1,25 +1,25 @@
-"""Sides of plans that run along walls."""
+"""Ties: sides of parts on a plan that run along walls."""
 
 from geometry.outlines.measured import side_lengths_mm, signed_area_mm2
 from shared.job import Part, Tie
 
 
 def tie_along(part: Part, side: int, wall: str, start_mm: float) -> Tie:
-    """The tie of a part's side, over its whole length, to the face `wall`, from `start_mm` off that face's left end."""
+    """The tie of a part's whole side to the face `wall`, from `start_mm` off that face's left end."""
     return Tie(part.id, side, wall, start_mm, start_mm + side_lengths_mm(part.outline)[side])
 
 
 def runs_with_wall(part: Part) -> bool:
-    """Whether the tied sides of a part run the way the wall does, from its left end to its right.
+    """Whether the tied sides of a part go the way the wall goes, from its left end to its right.
 
-    Seen from above, a wall that one faces runs to the right with its front on the left hand, as does the side of an
-    outline that runs anticlockwise.
+    With y out from the wall, a wall goes from its left end to its right with its front on the left hand. An
+    anticlockwise outline has its inside on the left hand, so its sides go the way the wall does.
     """
     return signed_area_mm2(part.outline) > 0
 
 
 def wall_place_mm(part: Part, tie: Tie, x: float, y: float) -> float:
-    """How far from the left end of the wall a point of the plan stands, squared onto a tied side of the part."""
+    """How far from the left end of the wall a point of the plan is, measured square to the tied side of the part."""
     begin, end = part.outline[tie.side], part.outline[(tie.side + 1) % len(part.outline)]
     dx, dy = end.x - begin.x, end.y - begin.y
     square = dx * dx + dy * dy

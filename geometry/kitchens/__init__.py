@@ -1,1 +1,1 @@
-"""Rooms begun from a few numbers: walls, rows of cabinets, benchtops; uses outlines and parts."""
+"""Begins rooms from a few numbers: walls, rows of cabinets, benchtops; uses outlines and parts."""

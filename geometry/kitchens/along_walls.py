@@ -1,4 +1,7 @@
-"""Where benchtops run round a room, as its elevations show them: over base cabinets, from wall to wall."""
+"""Finds where the benchtops of a room are, from its elevations: over base cabinets, from wall to wall.
+
+`geometry.kitchens.plans` lays them out as plans.
+"""
 
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
@@ -12,14 +15,14 @@ from shared.job import Corner, Face, Heights, Room, View
 from shared.trade.kinds import Kind
 
 TOUCH_MM = 5.0
-"""What is nearer to each other than this is meant to touch (common practice, no source)."""
+"""Things nearer to each other than this are meant to touch (common practice, no source)."""
 
 UNDER = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.FILLER, Kind.END_PANEL})
-"""What a benchtop lies on; a fixture may be an oven or a dishwasher."""
+"""The kinds that a benchtop lies on; a fixture may be an oven or a dishwasher."""
 
 
 class Leg(NamedTuple):
-    """One wall's length of a benchtop, `start_mm` to `end_mm` along the elevation, overhang included."""
+    """The leg of a benchtop along one wall: from `start_mm` to `end_mm` along the elevation, overhang included."""
 
     face: Face
     start_mm: float
@@ -27,14 +30,14 @@ class Leg(NamedTuple):
 
 
 class Join(NamedTuple):
-    """How a leg goes on in the next: round which corner, and whether the first of the two runs through it."""
+    """How one leg goes on in the next: round which corner, and whether the first of the two goes through the corner."""
 
     corner: Corner
     first_through: bool
 
 
 class BenchtopRun(NamedTuple):
-    """One benchtop: its legs in order, the joins between them, and the walls its ends stand against (None: free)."""
+    """One benchtop: its legs in order, the joins between them, and the walls its two ends meet; None for a free end."""
 
     legs: tuple[Leg, ...]
     joins: tuple[Join, ...]
@@ -43,7 +46,7 @@ class BenchtopRun(NamedTuple):
 
 
 class _Span(NamedTuple):
-    """A stretch of one wall with a benchtop; how far it reaches over at either end where it ends free."""
+    """A stretch of one wall with a benchtop, and its overhang at either end, should that end be free."""
 
     face: Face
     start_mm: float
@@ -58,23 +61,24 @@ class _Round(NamedTuple):
     faces: tuple[Face, ...]
 
     def after(self, face: Face) -> Face | None:
-        """The face that the right end of this one meets at a corner; None where it meets none."""
+        """The face that the right end of this face meets at a corner; None when it meets none."""
         if len(self.faces) < 2 or face.corner is Corner.NONE:
             return None
         return self.faces[(self.faces.index(face) + 1) % len(self.faces)]
 
     def before(self, face: Face) -> Face | None:
-        """The face whose right end this one's left end meets."""
+        """The face whose right end meets the left end of this face; None when there is none."""
         earlier = self.faces[self.faces.index(face) - 1]
         return earlier if self.after(earlier) is face else None
 
 
 def benchtop_runs(room: Room) -> tuple[BenchtopRun, ...]:
-    """The benchtops of a room, each from its left end round the corners to its right; none where none stands.
+    """The benchtops of a room, each from its left end round the corners to its right end; empty when it has none.
 
-    An elevation shows a benchtop where its front edge is drawn; where none is drawn, wherever base cabinets reach up to
-    the usual height. Two stretches are one benchtop where they meet, or come as near to a corner as a benchtop is deep
-    and nothing higher stands there. JobError where one closes on itself.
+    An elevation shows a benchtop where the front edge of one is drawn. If it draws none, there is a benchtop wherever
+    base cabinets reach up to the usual height. Two stretches on either side of a corner are one benchtop if they meet
+    there, or if at an inside corner each comes as near as a benchtop is deep and nothing higher stands between.
+    JobError where a benchtop goes all the way round the room.
     """
     elevations = _Round(tuple(face for face in room.faces if face.view is View.ELEVATION))
     spans = [span for face in elevations.faces for span in _spans(face, room.heights)]
@@ -94,7 +98,7 @@ def benchtop_runs(room: Room) -> tuple[BenchtopRun, ...]:
 
 
 def shown_places(elevation: Face) -> tuple[float, ...]:
-    """Where along an elevation the benchtops that it draws begin and end."""
+    """The places along an elevation where its drawn benchtops begin and end, mm."""
     return tuple(edge for box in _drawn(elevation) for edge in (box[0], box[2]))
 
 
@@ -114,7 +118,7 @@ def _spans(face: Face, heights: Heights) -> list[_Span]:
 
 
 def _is_under(box: Box, drawn: Sequence[Box], line: float) -> bool:
-    """Whether a box reaches up to a benchtop drawn over it, or to the usual height where none is drawn."""
+    """Whether a box reaches up to a benchtop drawn over it; if the elevation draws none, to the usual height."""
     tops = [edge[1] for edge in drawn if edge[0] < box[2] and edge[2] > box[0]] if drawn else [line]
     return any(abs(box[3] - top) <= TOUCH_MM for top in tops)
 
@@ -130,7 +134,7 @@ def _merged(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
 
 
 def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], heights: Heights) -> _Span:
-    """Where the edge as drawn already reaches over the cabinets, or over none, that is its overhang."""
+    """A stretch with its overhangs. An edge that is drawn beyond the cabinets, or over none, includes its overhang."""
     start, end = stretch
     over = heights.overhang_mm
     under = [box for box in bases if box[0] < end and box[2] > start]
@@ -146,7 +150,7 @@ def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], height
 
 
 def _is_filled(face: Face, low: float, high: float, heights: Heights) -> bool:
-    """Whether something between two places along a wall stands higher than a benchtop: a pantry, a fridge, a stove."""
+    """Whether something higher than a benchtop stands between two places along a wall: a pantry, a fridge, a stove."""
     line = heights.kickboard_mm + heights.cabinet_mm
     boxes = [outline_box(part.outline) for part in face.parts if part.kind in UNDER]
     return any(
@@ -156,7 +160,7 @@ def _is_filled(face: Face, low: float, high: float, heights: Heights) -> bool:
 
 
 def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heights) -> _Span | None:
-    """The stretch that goes on round the corner at the right end of this one."""
+    """The stretch on which the benchtop goes on, round the corner at the right end of this one; None when it ends."""
     face = elevations.after(span.face)
     if face is None or any(other.face is span.face and other.start_mm > span.start_mm for other in spans):
         return None
@@ -187,7 +191,7 @@ def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Bencht
 
 
 def _left_end(span: _Span, before: Face | None, heights: Heights) -> tuple[float, Face | None]:
-    """How far from the left end of its wall a benchtop begins, and the wall that it then stands against."""
+    """How far from the left end of its wall a benchtop begins, and the wall it meets there; None for a free end."""
     gap, depth = span.start_mm - extent(span.face)[0], heights.benchtop_depth_mm
     if before is None:
         return _free_end(span.face, Corner.NONE, gap, span.over_left_mm), None
@@ -198,7 +202,7 @@ def _left_end(span: _Span, before: Face | None, heights: Heights) -> tuple[float
 
 
 def _right_end(span: _Span, after: Face | None, heights: Heights) -> tuple[float, Face | None]:
-    """How far from the right end of its wall a benchtop ends, and the wall that it then stands against."""
+    """How far from the right end of its wall a benchtop ends, and the wall it meets there; None for a free end."""
     gap, depth = extent(span.face)[2] - span.end_mm, heights.benchtop_depth_mm
     if after is None:
         return _free_end(span.face, Corner.NONE, gap, span.over_right_mm), None
@@ -209,17 +213,17 @@ def _right_end(span: _Span, after: Face | None, heights: Heights) -> tuple[float
 
 
 def _free_end(face: Face, corner: Corner, gap: float, over: float) -> float:
-    """How far from the end of its wall a benchtop ends that goes no further, given the gap to it without overhang.
+    """How far from the end of its wall a benchtop ends that does not go round the corner.
 
-    It reaches the wall's end where it comes as near as its overhang; there is no overhang then. A face without a wall,
-    and an outside corner, end in free air.
+    `gap` is the distance without overhang. A benchtop that comes as near to the wall's end as its overhang reaches the
+    end itself and has no overhang. On a face without a wall, and at an outside corner, it ends in free air.
     """
     has_wall = any(part.kind is Kind.WALL for part in face.parts)
     return 0.0 if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
 
 
 def _join(here: _Span, there: _Span) -> Join:
-    """The first leg runs through a corner, but where only the second is shown to reach it."""
+    """The join of two legs. The first goes through the corner, unless only the second is shown to reach it."""
     first_reaches = extent(here.face)[2] - here.end_mm <= TOUCH_MM
     second_reaches = there.start_mm - extent(there.face)[0] <= TOUCH_MM
     return Join(here.face.corner, first_reaches or not second_reaches)

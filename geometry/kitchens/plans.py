@@ -1,7 +1,7 @@
-"""Benchtops laid out as plans: one part a wall, butted or mitred at the corners.
+"""Lays benchtops out as plans: one part for each wall, butted or mitred at the corners.
 
-On the plan x runs along the first wall and y out from it. At an inside corner the next wall turns left (seen from
-above), at an outside corner right.
+On the plan x goes along the first wall and y out from it. At an inside corner the next wall goes out from the one
+before; at an outside corner it goes the other way.
 """
 
 from collections.abc import Iterator, Sequence
@@ -15,11 +15,11 @@ from shared.errors import JobError
 from shared.job import Corner, Face, Outline, Vertex
 
 APART_MM = 2.0
-"""A place where a wall's benchtop begins or ends that is nearer than this to a corner of the plan is that corner."""
+"""A benchtop drawn on a wall that begins or ends nearer than this to a corner of the plan does so at that corner."""
 
 
 class Along(NamedTuple):
-    """A side that runs along a wall, from and to, from the left end of its face."""
+    """A side that lies along a wall, from `start_mm` to `end_mm` on that wall's face."""
 
     face: Face
     start_mm: float
@@ -27,18 +27,18 @@ class Along(NamedTuple):
 
 
 class Seam(NamedTuple):
-    """A side where one leg meets another: no edge of the benchtop."""
+    """A side where one leg meets another. It is no edge of the benchtop."""
 
 
 class Free(NamedTuple):
-    """A side in the open."""
+    """A side that borders on nothing."""
 
 
 Bounds = Along | Seam | Free
 
 
 class LaidLeg(NamedTuple):
-    """A leg on the plan: its outline, anticlockwise, and what each side of it borders on."""
+    """A leg on the plan: its outline, anticlockwise, and what each side of the outline borders on."""
 
     face: Face
     outline: Outline
@@ -54,17 +54,17 @@ class _Corner(NamedTuple):
 
 
 class _Piece(NamedTuple):
-    """A piece of a leg's end, from where `out` from the wall it begins, anticlockwise."""
+    """A piece of a leg's end. It begins at `out` from the leg's wall, going anticlockwise."""
 
     out: float
     bounds: Bounds
 
 
 class _End(NamedTuple):
-    """One end of a leg: where its back and its front end, and its pieces, anticlockwise.
+    """One end of a leg: where its back and its front end along the wall, and the pieces of the end, anticlockwise.
 
-    Where another leg butts against this one here, its front (at an outside corner its back) is a seam from `front_seam`
-    (`back_seam`) on to this end.
+    If another leg butts against this one here, its front is a seam from `front_seam` to this end; at an outside corner
+    its back is one from `back_seam` to this end.
     """
 
     back: float
@@ -75,14 +75,14 @@ class _End(NamedTuple):
 
 
 class _Ground(NamedTuple):
-    """Where a wall's left end stands on the plan, and which way it runs."""
+    """Where a wall lies on the plan: the place from which its elevation counts, and its direction, of length 1."""
 
     x: float
     y: float
     way: Point
 
     def at(self, along: float, out: float) -> Vertex:
-        """The place on the plan of a place along the wall and out from it."""
+        """The point of the plan that is this far along the wall and this far out from it."""
         dx, dy = self.way
         return Vertex(self.x + along * dx - out * dy, self.y + along * dy + out * dx)
 
@@ -90,9 +90,9 @@ class _Ground(NamedTuple):
 def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
     """The legs of a benchtop on its plan, `depth_mm` deep.
 
-    Butted, one leg runs through each corner and the other ends against it; mitred, they meet from the wall's corner to
-    the corner of their fronts. A back side is parted where the elevation's benchtop, or its wall, ends.
-    JobError where a leg is too short for its corners.
+    Butted, one leg goes through each corner and the other ends against it. Mitred, the two meet along a line from the
+    wall's corner to the corner of their fronts. A back side is parted where the benchtop that the elevation draws, or
+    its wall, begins or ends. JobError where a leg is too short for its corners.
     """
     legs = []
     for place, (leg, ground) in enumerate(zip(run.legs, _grounds(run), strict=True)):
@@ -106,7 +106,7 @@ def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg
 
 
 def _grounds(run: BenchtopRun) -> Iterator[_Ground]:
-    """Where each wall of a run stands: the first along x, as its own elevation counts."""
+    """Where each wall of a benchtop lies. The first lies along x, with x as its own elevation counts it."""
     ground = _Ground(0.0, 0.0, (1.0, 0.0))
     for place, leg in enumerate(run.legs):
         if place:
@@ -153,7 +153,7 @@ def _right_end(run: BenchtopRun, place: int, depth: float, *, mitred: bool) -> _
 
 
 def _against_left(wall: Face | None, depth: float) -> tuple[_Piece, ...]:
-    """The pieces of a left end that stands against the wall before, whose right end is the corner; free for none."""
+    """The pieces of a left end at the wall before, whose right end is the corner; one free piece for no wall."""
     if wall is None:
         return (_Piece(depth, Free()),)
     far = extent(wall)[2]
@@ -162,7 +162,7 @@ def _against_left(wall: Face | None, depth: float) -> tuple[_Piece, ...]:
 
 
 def _against_right(wall: Face | None, depth: float) -> tuple[_Piece, ...]:
-    """The pieces of a right end that stands against the wall after, whose left end is the corner; free for none."""
+    """The pieces of a right end at the wall after, whose left end is the corner; one free piece for no wall."""
     if wall is None:
         return (_Piece(0.0, Free()),)
     near = extent(wall)[0]
@@ -171,7 +171,10 @@ def _against_right(wall: Face | None, depth: float) -> tuple[_Piece, ...]:
 
 
 def _along(wall: Face, start: float, end: float, shown: Sequence[float]) -> list[tuple[float, float, Bounds]]:
-    """A stretch along a wall, parted where the wall ends and where its own benchtop begins or ends."""
+    """The pieces of a stretch along a wall, parted where the wall and where its drawn benchtops begin or end.
+
+    Each has its start, its end and what it borders on: it is free where it goes beyond the wall.
+    """
     left, _, right, _ = extent(wall)
     cuts = [start, end]
     for cut in (left, right, *shown):
@@ -185,7 +188,7 @@ def _along(wall: Face, start: float, end: float, shown: Sequence[float]) -> list
 
 
 def _corners(leg: Leg, left: _End, right: _End, depth: float) -> Iterator[_Corner]:
-    """The corners anticlockwise: back, right end, front, left end."""
+    """The corners of a leg, anticlockwise: along the back, the right end, the front and the left end."""
     begin = left.back if left.back_seam is None else left.back_seam
     finish = right.back if right.back_seam is None else right.back_seam
     if begin != left.back:
@@ -206,7 +209,7 @@ def _corners(leg: Leg, left: _End, right: _End, depth: float) -> Iterator[_Corne
 
 
 def _refuse_short(leg: Leg, left: _End, right: _End) -> None:
-    """JobError where a leg is too short for what happens at its ends."""
+    """JobError where a leg is too short for its two ends."""
     front = (left.front if left.front_seam is None else left.front_seam) + TOUCH_MM
     if right.back - left.back < TOUCH_MM or front > (right.front if right.front_seam is None else right.front_seam):
         raise JobError(

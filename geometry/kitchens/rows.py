@@ -1,9 +1,9 @@
-"""A row of cabinets with its fronts, kickboard and benchtop, laid out along a wall at the room's usual heights.
+"""Lays a row of cabinets out along a wall, with fronts, kickboard and benchtop, at the room's usual heights.
 
-From the floor up: kickboard, cabinet, benchtop; above it the splashback, then the wall cabinets. An end panel stands on
-the floor and ends the kickboard; a gap ends kickboard and benchtop, a tall cabinet the benchtop. A front stands half a
-reveal inside its cabinet on all four sides, so that two fronts are a whole reveal apart, in one cabinet or
-across two (common practice, no source).
+`shared.typed.rows` reads the row. From the floor up there are the kickboard, the cabinet and the benchtop; above it the
+splashback, then the wall cabinets. An end panel stands on the floor and ends the kickboard. A gap ends the kickboard
+and the benchtop. A tall cabinet ends the benchtop. A front is half a reveal inside its cabinet on all four sides, so
+that two fronts are a whole reveal apart, whether in one cabinet or in two (common practice, no source).
 """
 
 from collections.abc import Callable, Iterator
@@ -28,7 +28,8 @@ from shared.written.units import length_words
 class LaidRow(NamedTuple):
     """A row on its wall, mm: its parts, where it begins, how long it is, and how much is left beyond its right end.
 
-    What is left reaches to the next thing that stands in the way, or to the end of the wall; None without a wall.
+    `left_mm` reaches to the next thing that stands in the way, or else to the end of the wall. It is None when there is
+    neither. `cabinets` is the number of cabinets.
     """
 
     parts: tuple[Part, ...]
@@ -47,7 +48,7 @@ class _Place(NamedTuple):
 
 
 class _Levels(NamedTuple):
-    """Heights over the floor, mm: where cabinets begin and end, where the benchtop and the splashback end, the top."""
+    """Heights above the floor, mm: the bottom and the top of cabinets, the tops of benchtop, splashback and all."""
 
     cabinet: float
     cabinet_top: float
@@ -58,17 +59,18 @@ class _Levels(NamedTuple):
 
 _FIXTURES = (Stands.OVEN, Stands.DISHWASHER, Stands.APPLIANCE)
 _KINDS = {Stands.FILLER: Kind.FILLER, Stands.PANEL: Kind.END_PANEL} | dict.fromkeys(_FIXTURES, Kind.FIXTURE)
-"""What is no cabinet."""
+"""The kinds of parts for what is no cabinet."""
 
 _BEHIND = (Kind.WALL, Kind.BULKHEAD, Kind.SPLASHBACK, Kind.OUTLET, Kind.CUT_OUT)
-"""What a row may stand in front of, or under."""
+"""The kinds that take no room from a row: it may stand in front of them or under them."""
 
 
 def next_start(job: Job, face_id: str, above: bool) -> float:
-    """Where a row begins unless it is told: the left end of the last stretch of wall with nothing in its band, mm.
+    """Where a row begins by itself: at the left end of the last stretch of wall that is free in its band, mm.
 
-    The band reaches from the floor to the benchtop, or is that of the wall cabinets (`above`). On a face without a wall
-    it is the right end of what stands there, 0 where nothing does. The wall's right end where it is full.
+    The band reaches from the floor to the benchtop; with `above` it is that of the wall cabinets. On a wall that is
+    full, the row begins at the wall's right end. On a face without a wall it begins at the right end of what stands
+    there, or at 0 when nothing does.
     """
     face = find_face(job, face_id)
     left, right = _ends(face)
@@ -79,9 +81,9 @@ def next_start(job: Job, face_id: str, above: bool) -> float:
 
 
 def left_for(job: Job, face_id: str, above: bool, start_mm: float) -> float | None:
-    """How much of the wall is free from here to the right, mm; below 0 where something stands here already.
+    """How much of the wall is free from `start_mm` to the right, mm; below 0 when something stands there already.
 
-    None where the face has no wall and nothing stands further on.
+    None when the face has no wall and nothing stands further on.
     """
     face = find_face(job, face_id)
     end = _ends(face)[1]
@@ -92,7 +94,7 @@ def left_for(job: Job, face_id: str, above: bool, start_mm: float) -> float | No
 
 
 def over_mm(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> float:
-    """By how much the widths of a row are more than what is free there; 0 where they fit. Its rest counts nothing."""
+    """How much longer a row's widths are than the free wall, mm; 0 for a row that fits. A rest counts as 0."""
     start = next_start(job, face_id, row.above) if start_mm is None else start_mm
     free = left_for(job, face_id, row.above, start)
     return 0.0 if free is None else max(0.0, row.fixed_mm - free)
@@ -107,10 +109,10 @@ def with_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) ->
 
 
 def lay_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> LaidRow:
-    """The parts of a row that begins at `start_mm` from the face's left end, or at `next_start`.
+    """The row laid out, beginning at `start_mm` from the face's left end; None is at `next_start`.
 
-    ReadingError where it does not fit (`over_mm` and `shared.typed.row_shortening` say what would), an item is too
-    narrow for its fronts, or a word does not go with the row; JobError where the face is a plan.
+    ReadingError where the row does not fit (`over_mm` and `shared.typed.row_shortening` say what would), an item is too
+    narrow for its fronts, or a word does not go with the row. JobError where the face is a plan.
     """
     face = find_face(job, face_id)
     if face.view is View.PLAN:
@@ -129,7 +131,7 @@ def lay_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> 
 
 
 def _before(start: float, begin: float, right: float) -> float:
-    """The start before what reaches to the right end of the wall; the end where there is no room before it."""
+    """The start of a row before what reaches to the wall's right end; that end itself if no room is left before it."""
     return start if begin > start + WELD_MM else right
 
 
@@ -143,13 +145,13 @@ def _levels(heights: Heights) -> _Levels:
 
 
 def _band(heights: Heights, above: bool) -> tuple[float, float]:
-    """The bottom and the top of where a row stands."""
+    """The bottom and the top of the band in which a row stands."""
     levels = _levels(heights)
     return (levels.splashback_top, levels.top) if above else (0.0, levels.cabinet_top)
 
 
 def _ends(face: Face) -> tuple[float, float | None]:
-    """The left and right end of the wall; 0 and None where there is none."""
+    """The left and the right end of the wall; 0 and None for a face without a wall."""
     if not any(part.kind is Kind.WALL for part in face.parts):
         return 0.0, None
     left, _, right, _ = extent(face)
@@ -157,7 +159,7 @@ def _ends(face: Face) -> tuple[float, float | None]:
 
 
 def _standing(face: Face, band: tuple[float, float]) -> Iterator[tuple[float, float]]:
-    """The stretches taken in a band, from left to right, those that touch as one."""
+    """The stretches of a band that are taken, from left to right; stretches that touch are one."""
     boxes = (outline_box(part.outline) for part in face.parts if part.kind not in _BEHIND)
     taken = sorted((left, right) for left, low, right, high in boxes if _meet((low, high), band))
     while taken:
@@ -213,7 +215,7 @@ def _refuse_odd(row: Row, places: tuple[_Place, ...], heights: Heights) -> None:
 
 
 def _grid(item: Item) -> tuple[int, int]:
-    """How many fronts stand side by side, and how many over each other."""
+    """How many fronts an item has side by side, and how many over each other."""
     return (1, item.fronts) if item.stands is Stands.DRAWERS else (item.fronts, 1)
 
 
@@ -246,7 +248,7 @@ def _under_benchtop(item: Item) -> bool:
 def _strips(
     kind: Kind, places: tuple[_Place, ...], goes_on: Callable[[Item], bool], band: tuple[float, float]
 ) -> Iterator[Part]:
-    """One strip over each stretch of items along which it goes on; none where it has no height."""
+    """A strip of this kind over each unbroken stretch of items on which it `goes_on`; none for a band of no height."""
     if band[1] - band[0] <= WELD_MM:
         return
     for there, group in groupby(places, lambda place: goes_on(place.item)):
@@ -256,7 +258,7 @@ def _strips(
 
 
 def _standing_at(place: _Place, band: tuple[float, float], reveal_mm: float) -> Iterator[Part]:
-    """What stands at one place, and the fronts before it."""
+    """The part that stands at one place, and its fronts; nothing for a gap."""
     item, left, right = place
     if item.stands is Stands.GAP:
         return

@@ -1,4 +1,4 @@
-"""A kitchen begun from the lengths of its walls: one elevation each, as long as the wall and as high as the ceiling."""
+"""Begins a kitchen from the lengths of its walls: each gets an elevation as long as itself, as high as the ceiling."""
 
 from collections.abc import Sequence
 
@@ -21,9 +21,9 @@ def start_kitchen(name: str, walls: Sequence[WallLength], heights: Heights, unit
 
 
 def with_kitchen(job: Job, room_name: str, walls: Sequence[WallLength], heights: Heights) -> Job:
-    """The job with a room more, of these usual heights; its walls are named with the next free letters.
+    """The job with one more room, of these walls and usual heights. The walls' names are the next free letters.
 
-    ReadingError where there are no walls; JobError where the job cannot hold the room.
+    ReadingError for no walls, JobError where the job cannot hold the room.
     """
     if not walls:
         raise ReadingError("a room has at least one wall", do="type lengths such as 2400, 3000, 1800")
@@ -39,7 +39,7 @@ def with_kitchen(job: Job, room_name: str, walls: Sequence[WallLength], heights:
 
 
 def with_heights(job: Job, room_id: str, heights: Heights) -> Job:
-    """The job with other usual heights for a room; what is drawn stays. JobError where no room can have them."""
+    """The job with other usual heights for a room. What is drawn stays. JobError for heights that no room can have."""
     room = find_room(job, room_id)
     check_heights(heights, room.name or room.id)
     return job if room.heights == heights else with_changed_room(job, replace(room, heights=heights))

@@ -1,1 +1,1 @@
-"""Sides and outlines measured exactly, arcs included; uses the job only."""
+"""Measures sides and outlines exactly, arcs included; uses the job only."""

@@ -1,4 +1,4 @@
-"""Where two sides of outlines meet: exact for lines and arcs, never by chords."""
+"""Whether two sides of outlines meet, exactly for lines and arcs: arcs are never replaced by chords."""
 
 import math
 from collections.abc import Iterator
@@ -7,7 +7,7 @@ from geometry.outlines.sides import WELD_MM, Point, Side
 
 
 def meet(a: Side, b: Side, shared: tuple[Point, ...] = ()) -> bool:
-    """Whether two sides cross, touch or run along each other but for `shared`, the ends at which they follow on."""
+    """Whether two sides cross, touch or run along each other anywhere but at `shared`, the ends that they share."""
     contacts = (*_ends_on(a, b), *_ends_on(b, a), *_crossings(a, b, shared))
     return any(not any(_near(contact, end) for end in shared) for contact in contacts)
 
@@ -17,7 +17,7 @@ def _ends_on(a: Side, b: Side) -> list[Point]:
 
 
 def _crossings(a: Side, b: Side, shared: tuple[Point, ...]) -> list[Point]:
-    """Points where their lines or circles cross and that lie on both."""
+    """The points where the lines or circles of two sides cross, if they lie on both sides."""
     if a.bulge and b.bulge:
         points = _circle_circle(a, b, shared)
     elif a.bulge or b.bulge:
@@ -65,7 +65,10 @@ def _circle_circle(a: Side, b: Side, shared: tuple[Point, ...]) -> tuple[Point, 
 
 
 def _roots(foot: Point, way: Point, away: float, radius: float) -> Iterator[Point]:
-    """Points of a circle on a line whose foot lies `away` from its centre; the foot alone where they only touch."""
+    """The points where a line crosses a circle; one point where it only touches the circle, none where it misses it.
+
+    `foot` is the point of the line that is nearest to the centre, `away` its distance from the centre.
+    """
     if away > radius + WELD_MM:
         return
     if away > radius - WELD_MM:
@@ -79,7 +82,7 @@ def _roots(foot: Point, way: Point, away: float, radius: float) -> Iterator[Poin
 def _beyond(end: Point, foot: Point) -> Point:
     """The other point where two sides that share an end cross: as far beyond the foot as the end is before it.
 
-    Exact where they leave the shared end almost along each other, as at the corner of a rounded box.
+    It is exact even for sides that leave the shared end almost along each other, as at the corner of a rounded box.
     """
     return (2 * foot[0] - end[0], 2 * foot[1] - end[1])
 

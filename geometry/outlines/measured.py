@@ -1,4 +1,7 @@
-"""The outline of a part, measured exactly, arcs included; and which outlines can be measured."""
+"""The outline of a part measured exactly, arcs included, and the check that it can be measured.
+
+`geometry.outlines.sides` measures one side.
+"""
 
 import math
 from collections.abc import Iterator
@@ -10,27 +13,27 @@ from shared.errors import OutlineError
 from shared.job import Outline
 
 MOST_BULGE = 1000.0
-"""An arc of a greater bulge is a whole circle but for a gap of less than a quarter of a degree: a slip, not a shape."""
+"""An arc of a greater bulge is a whole circle with a gap of less than a quarter of a degree: a slip, not a shape."""
 
 REACH_MM = 1e9
 """Beyond this (1000 km) the rounding of floats is coarser than a tape; the job's own limits are far lower."""
 
 
 KEPT = 8192
-"""So many outlines keep their box: it is asked for again and again, and all but a dragged part's stay as they are."""
+"""How many outlines' boxes are remembered: they are asked for again and again, and only a dragged part's changes."""
 
 
 def area_mm2(outline: Outline) -> float:
-    """The area enclosed, whichever way round the outline runs; 0 for none.
+    """The area enclosed, whichever way round the outline runs; 0 for an outline without vertices.
 
-    The trapezium sum over the chords plus the segment of each arc (checks page, "Areas"). Summed from the first
-    vertex, so that a part far from the face's corner loses no digits.
+    It is the trapezium sum over the chords plus the segment of each arc. Coordinates are taken from the first vertex,
+    so that a part far from the face's corner loses no digits.
     """
     return abs(signed_area_mm2(outline))
 
 
 def signed_area_mm2(outline: Outline) -> float:
-    """The area enclosed, positive where the outline runs anticlockwise; 0 for none."""
+    """The area enclosed, positive for an anticlockwise outline; 0 for an outline without vertices."""
     if not outline:
         return 0.0
     x, y = outline[0].x, outline[0].y
@@ -41,7 +44,7 @@ def signed_area_mm2(outline: Outline) -> float:
 
 
 def perimeter_mm(outline: Outline) -> float:
-    """The length of all sides, along the arcs; 0 for none."""
+    """The length of all sides, along the arcs; 0 for an outline without vertices."""
     return sum(side_lengths_mm(outline))
 
 
@@ -53,7 +56,7 @@ def side_lengths_mm(outline: Outline) -> tuple[float, ...]:
 
 @lru_cache(maxsize=KEPT)
 def outline_box(outline: Outline) -> Box:
-    """The smallest upright box round it, arcs included: left, bottom, right, top. ValueError for no vertices."""
+    """The smallest upright box round an outline with its arcs: left, bottom, right, top. ValueError for no vertices."""
     if not outline:
         raise ValueError("an outline without vertices has no box")
     if not any(vertex.bulge for vertex in outline):
@@ -63,26 +66,30 @@ def outline_box(outline: Outline) -> Box:
 
 
 def joined(boxes: list[Box]) -> Box:
-    """The smallest box round boxes. ValueError for none."""
+    """The smallest box round all these boxes. ValueError for an empty list."""
     left, bottom, right, top = zip(*boxes, strict=True)
     return (min(left), min(bottom), max(right), max(top))
 
 
 def flattened(outline: Outline, sagitta_mm: float) -> tuple[Point, ...]:
-    """Points round it, in its direction; no chord leaves its arc by more than `sagitta_mm`. For showing only."""
+    """Points round an outline, in its direction. No chord between them leaves its arc by more than `sagitta_mm`.
+
+    It is for showing only: measure with the functions above, which are exact.
+    """
     return tuple(point for side in sides(outline) for point in side.points(sagitta_mm))
 
 
 def tidied(outline: Outline) -> Outline:
-    """The same outline without repeated vertices; its sides may be numbered anew."""
+    """The same outline without repeated vertices. The numbers of its sides may change."""
     return tuple(outline[side.vertex] for side in sides(outline))
 
 
 def contains(outline: Outline, x: float, y: float) -> bool:
-    """Whether a point lies inside it or on it (to a micrometre), arcs exact.
+    """Whether a point lies inside an outline or, to a nanometre, on it; arcs are exact.
 
-    Inside, a ray to the right crosses the chords an odd number of times; each arc's segment that holds the point turns
-    that over. A point level with a vertex or on a chord counts as moved a hair up and to the right, as in `Side`.
+    A ray to the right from a point inside crosses the chords an odd number of times. Each arc's segment that holds the
+    point turns the answer over. A point level with a vertex or on a chord counts as moved a hair up and to the right,
+    as in `Side.is_beside`.
     """
     inside = False
     for side in sides(outline):
@@ -97,10 +104,10 @@ def contains(outline: Outline, x: float, y: float) -> bool:
 
 
 def check_outline(outline: Outline, where: str) -> None:
-    """Pass an outline that can be measured. OutlineError, naming `where`, for any other.
+    """Refuse an outline that cannot be measured: OutlineError, which names `where`.
 
-    Refused: numbers that are not finite, too few corners, nothing enclosed, absurd arcs, sides that cross, touch or
-    run back along each other.
+    Such an outline has numbers that are not finite, too few corners, nothing enclosed, an absurd arc, or sides that
+    cross, touch or run back along each other.
     """
     _check_numbers(outline, where)
     around = sides(outline)
@@ -146,7 +153,7 @@ def _check_arcs(around: tuple[Side, ...], where: str) -> None:
 
 
 def _neighbours(around: tuple[Side, ...]) -> Iterator[tuple[int, int]]:
-    """The places of all pairs of sides whose boxes meet, the lower first, found by sweeping from left to right."""
+    """All pairs of sides whose boxes meet, by their places, the lower first; found by sweeping from left to right."""
     boxes = [side.box for side in around]
     begun: list[int] = []
     for place in sorted(range(len(around)), key=lambda place: boxes[place][0]):
@@ -159,7 +166,7 @@ def _neighbours(around: tuple[Side, ...]) -> Iterator[tuple[int, int]]:
 
 
 def _shared_ends(around: tuple[Side, ...], first: int, second: int) -> tuple[Point, ...]:
-    """The ends at which one of two sides follows on the other."""
+    """The ends that two sides of an outline share because one follows the other; none for sides farther apart."""
     follows = (around[first].end,) if second == first + 1 else ()
     goes_round = (around[first].start,) if first == 0 and second == len(around) - 1 else ()
     return follows + goes_round

@@ -1,6 +1,6 @@
 """The outlines that readings make: boxes, circles, rounded boxes, arcs through a point. Millimetres, anticlockwise.
 
-They are made as asked; `geometry.outlines.measured.check_outline` says whether the result can be measured.
+They are made without a check; `geometry.outlines.measured.check_outline` says whether the result can be measured.
 """
 
 import math
@@ -23,9 +23,10 @@ def circle(cx: float, cy: float, radius: float) -> Outline:
 
 
 def rounded_box(x: float, y: float, width: float, height: float, radius: float) -> Outline:
-    """A box with its corners rounded to a radius, at most half the shorter side; a plain box for radius 0.
+    """A box with its corners rounded to a radius, which is at most half the shorter side; a plain box for radius 0.
 
-    Where the radius is half a side the two corners there are one half circle, and a circle where it is half of both.
+    When the radius is half of one side, the two corners at that side become one half circle. When it is half of both
+    sides, the box becomes a circle.
     """
     if radius <= 0:
         return box(x, y, width, height)
@@ -50,13 +51,13 @@ def rounded_box(x: float, y: float, width: float, height: float, radius: float) 
 
 
 def bulge_through(start: tuple[float, float], middle: tuple[float, float], end: tuple[float, float]) -> float:
-    """The bulge of the arc from start to end through a third point; 0 where the three lie in a line.
+    """The bulge of the arc from start to end through a third point; 0 when the three points lie in a line.
 
-    The angle at the third point is half of what the arc leaves of a whole turn (inscribed angle, Euclid III.20), so the
-    bulge is the cotangent of half that angle.
+    The angle at the third point is half of a whole turn less the arc's own turn (inscribed angle, Euclid III.20). So
+    the bulge is the cotangent of half that angle.
     """
     ax, ay, bx, by = start[0] - middle[0], start[1] - middle[1], end[0] - middle[0], end[1] - middle[1]
     turn = ax * by - ay * bx
-    # Beyond one of the ends the line leaves nothing but what was rounded.
+    # On the line beyond one of the ends, `apart` is 0 or what rounding leaves of it.
     apart = math.hypot(ax, ay) * math.hypot(bx, by) - (ax * bx + ay * by)
     return -turn / apart if turn and apart else 0.0

@@ -1,4 +1,4 @@
-"""Which way the sides of an outline face, in the words one has for them."""
+"""Names for the sides of an outline, by the way that each of them faces."""
 
 from geometry.outlines.measured import signed_area_mm2
 from geometry.outlines.sides import sides
@@ -11,10 +11,10 @@ _NAMES = {
 
 
 def side_names(outline: Outline, view: View) -> tuple[str, ...]:
-    """Where the side that leaves each vertex faces: "left", "right", "top", "bottom"; on a plan "front" and "back".
+    """Which way the side that leaves each vertex faces: "left", "right", "top", "bottom"; on a plan "front", "back".
 
-    The back is the wall's side. A slanting side faces where it faces most, a side at 45 degrees sideways; an arc where
-    its chord faces. A repeated vertex has "".
+    The back of a plan is at the wall. A slanting side has the name of the way that it faces most; at 45 degrees it is
+    "left" or "right". An arc faces the way its chord does. A repeated vertex has "".
     """
     outward = 1.0 if signed_area_mm2(outline) > 0 else -1.0
     names = {

@@ -48,19 +48,19 @@ class Side(NamedTuple):
 
     @property
     def length_mm(self) -> float:
-        """Its length along the arc: c (1 + b2) atan(b) / b."""
+        """The length of the side, along its arc if it has one: c (1 + b2) atan(b) / b."""
         b = self.bulge
         return self.chord_mm * ((1 + b * b) * math.atan(b) / b if b else 1.0)
 
     @property
     def radius_mm(self) -> float:
-        """The radius of its arc, c (1 + b2) / (4 |b|); infinite where it is straight."""
+        """The radius of the arc, c (1 + b2) / (4 |b|); infinite for a straight side."""
         b = abs(self.bulge)
         return self.chord_mm * (1 + b * b) / (4 * b) if b else math.inf
 
     @property
     def centre(self) -> Point:
-        """The centre of its arc. ZeroDivisionError where it is straight."""
+        """The centre of the arc. ZeroDivisionError for a straight side."""
         b = self.bulge
         away = (1 - b * b) / (4 * b)
         dx, dy = self.x1 - self.x0, self.y1 - self.y0
@@ -68,7 +68,7 @@ class Side(NamedTuple):
 
     @property
     def middle(self) -> Point:
-        """The point half way along it."""
+        """The point half way along the side."""
         half = self.bulge / 2
         dx, dy = self.x1 - self.x0, self.y1 - self.y0
         return ((self.x0 + self.x1) / 2 + dy * half, (self.y0 + self.y1) / 2 - dx * half)
@@ -84,7 +84,7 @@ class Side(NamedTuple):
 
     @property
     def box(self) -> Box:
-        """The smallest upright box round it."""
+        """The smallest upright box round the side."""
         points = [self.start, self.end]
         if self.bulge:
             (cx, cy), r = self.centre, self.radius_mm
@@ -94,9 +94,10 @@ class Side(NamedTuple):
         return (min(xs), min(ys), max(xs), max(ys))
 
     def is_beside(self, x: float, y: float) -> bool:
-        """Whether a point lies on the side of the chord where the arc is; a point of its circle then lies on the arc.
+        """Whether a point lies on the same side of the chord as the arc. A point of the circle then lies on the arc.
 
-        A point on the chord counts as moved a hair to the right (up, if the chord is level), as in `outline.contains`.
+        A point on the chord counts as moved a hair to the right (up, if the chord is level), as in `contains` of
+        `geometry.outlines.measured`.
         """
         dx, dy = self.x1 - self.x0, self.y1 - self.y0
         turn = dx * (y - self.y0) - dy * (x - self.x0) or -dy or dx
@@ -112,7 +113,7 @@ class Side(NamedTuple):
         return math.hypot(x - near_x, y - near_y)
 
     def points(self, sagitta_mm: float) -> tuple[Point, ...]:
-        """Points along it, with its start but not its end; no chord between them leaves the arc by more than this."""
+        """Points along the side, with its start but not its end. No chord leaves the arc by more than `sagitta_mm`."""
         if not self.bulge:
             return (self.start,)
         (cx, cy), r = self.centre, self.radius_mm
@@ -142,9 +143,9 @@ class Side(NamedTuple):
 
 
 def sides(outline: Outline) -> tuple[Side, ...]:
-    """The sides of an outline in order, without those of a repeated vertex (a straight side that goes nowhere).
+    """The sides of an outline in order. A straight side between two equal vertices is left out.
 
-    Each keeps the index of the vertex it leaves, so it can be looked up in the outline whatever was left out.
+    Each side keeps the index of the vertex it leaves, so that it is found in the outline whatever was left out.
     """
     around = (
         _straightened(Side(index, start.x, start.y, end.x, end.y, start.bulge))
@@ -154,7 +155,7 @@ def sides(outline: Outline) -> tuple[Side, ...]:
 
 
 def _straightened(side: Side) -> Side:
-    """The side, straight where it bows less than the weld: a circle that wide has no centre a float could hold."""
+    """The side, straight if its arc bows less than the weld: no float could hold the centre of so wide a circle."""
     if side.bulge and abs(side.bulge) * side.chord_mm / 2 <= WELD_MM < side.chord_mm:
         return side._replace(bulge=0.0)
     return side

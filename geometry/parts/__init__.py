@@ -1,1 +1,1 @@
-"""Parts as boxes and outlines: what lies in front, under a point, within another; uses the outlines."""
+"""Parts as boxes and outlines: which is in front, under a point or within another; uses the outlines."""

@@ -1,4 +1,4 @@
-"""Parts of a face that are alike, to be picked together."""
+"""Finds the parts of a face that are alike, so that they can be picked together."""
 
 from collections.abc import Collection, Iterable
 
@@ -6,17 +6,20 @@ from geometry.outlines.measured import outline_box
 from shared.job import Face, Part
 
 SAME_MM = 0.5
-"""Sizes that differ by no more are the same: half a division of a tape (common practice, no source)."""
+"""Sizes that differ by no more than this are the same: half a division of a tape (common practice, no source)."""
 
 
 def same_kind(face: Face, part_ids: Collection[str]) -> tuple[str, ...]:
-    """All parts of a face whose kind is that of one of these, in drawing order; none for none."""
+    """The ids of all parts of a face with the kind of one of these, in drawing order; empty for no ids."""
     kinds = {part.kind for part in face.parts if part.id in part_ids}
     return tuple(part.id for part in face.parts if part.kind in kinds)
 
 
 def same_size(face: Face, part_ids: Collection[str]) -> tuple[str, ...]:
-    """All parts of a face, of any kind, as wide and as high as one of these, in drawing order; none for none."""
+    """The ids of all parts of a face as wide and as high as one of these, in drawing order; empty for no ids.
+
+    Parts of any kind count.
+    """
     wanted = [_size(part) for part in face.parts if part.id in part_ids]
     return tuple(part.id for part in face.parts if any(_are_same(_size(part), size) for size in wanted))
 
@@ -31,6 +34,6 @@ def _are_same(one: tuple[float, float], other: tuple[float, float]) -> bool:
 
 
 def in_reading_order(parts: Iterable[Part]) -> tuple[str, ...]:
-    """The ids of parts as one goes over a face: by their left ends, those above each other upwards."""
+    """The ids of parts from left to right by their left ends; those with one left end from the bottom up."""
     boxes = [(outline_box(part.outline), part.id) for part in parts]
     return tuple(part_id for _, part_id in sorted(boxes, key=lambda each: (each[0][0], each[0][1])))

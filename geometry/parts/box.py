@@ -1,4 +1,4 @@
-"""The four readings that place the box round a part: from left, from floor, width, height. Millimetres."""
+"""The four lengths that place the box round a part: from left, from floor, width, height. Millimetres."""
 
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
@@ -10,7 +10,10 @@ from shared.job import Part
 
 
 class BoxMeasure(NamedTuple):
-    """One of the four readings that place a box: how it is read off, and the box with another measured_mm."""
+    """One of the four lengths that place a box: how to take it off the box, and how to give the box another length.
+
+    `is_place` is true of the two that say where the box is, not how large.
+    """
 
     label: str
     read: Callable[[Box], float]
@@ -57,16 +60,16 @@ HIGH = BoxMeasure("Height", _height, _as_high)
 
 
 def measured_mm(part: Part, measure: BoxMeasure) -> float:
-    """A measured_mm of the box round a part."""
+    """One of the four lengths of the box round a part."""
     return measure.read(outline_box(part.outline))
 
 
 def agreed_mm(parts: Sequence[Part], measure: BoxMeasure) -> float | None:
-    """The measured_mm that all these parts have alike; None where they differ or there are none."""
+    """The length that the boxes round all these parts have in common; None when they differ, or for no parts."""
     readings = [measured_mm(part, measure) for part in parts]
     return readings[0] if readings and max(readings) - min(readings) <= WELD_MM else None
 
 
 def with_measure(part: Part, measure: BoxMeasure, length_mm: float) -> Part:
-    """The part moved or resized to a measured_mm. OutlineError where its outline cannot follow."""
+    """The part moved or resized so that its box has this length. OutlineError where its outline cannot follow."""
     return resized(part, measure.set(outline_box(part.outline), length_mm))

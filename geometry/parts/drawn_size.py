@@ -1,11 +1,14 @@
-"""The size at which the wall of an elevation, or the benchtop of a plan, is drawn: it counts among what was read."""
+"""The size at which the wall of an elevation or the benchtop of a plan is drawn, as if it were one more reading.
+
+`geometry.set_out.lines` compares it with the readings.
+"""
 
 from geometry.outlines.measured import outline_box
 from shared.job import CORNERS, END, START, Face, Part, Reading, Vertex, View, Way
 from shared.trade.kinds import Kind
 
 BOX_MM = 0.5
-"""A wall whose corners are this near to those of an upright box is one, and lengths this near are the same reading."""
+"""A wall whose corners are this near to those of an upright box is a box. Lengths this near are the same reading."""
 
 
 def measured_parts(face: Face) -> tuple[Part, ...]:
@@ -15,7 +18,10 @@ def measured_parts(face: Face) -> tuple[Part, ...]:
 
 
 def drawn_box(face: Face) -> Part | None:
-    """The part whose size counts as read: an elevation's one wall, a plan's one benchtop, if it is a box at (0, 0)."""
+    """The part whose drawn size counts as a reading: the one wall of an elevation, or the one benchtop of a plan.
+
+    None when there is no such part, more than one, or one that is no upright box with its lower left corner at (0, 0).
+    """
     parts = measured_parts(face)
     if len(parts) != 1 or len(parts[0].outline) != len(CORNERS):
         return None
@@ -28,9 +34,10 @@ def drawn_box(face: Face) -> Part | None:
 
 
 def drawn_reading(face: Face, way: Way) -> Reading | None:
-    """The size at which the wall is drawn, as a reading of its own; None where it does not count as one.
+    """The size at which the wall is drawn this way, as a reading of its own; None when it does not count as one.
 
-    It counts where readings name the end of that way, but not where it was drawn from one of them, an equal one.
+    It counts when readings of this way name the end of the face. It does not count when one of them, from end to end,
+    is equal to it: then the wall was drawn from that reading.
     """
     part = drawn_box(face)
     readings = [reading for reading in face.readings if reading.way is way]
@@ -42,7 +49,7 @@ def drawn_reading(face: Face, way: Way) -> Reading | None:
 
 
 def drawn_size_mm(part: Part, way: Way) -> float:
-    """How far a part reaches from the left end or the floor."""
+    """How far a part reaches from the left end of the face, or for the way up from the floor."""
     _, _, right, top = outline_box(part.outline)
     return right if way is Way.ACROSS else top
 

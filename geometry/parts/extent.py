@@ -1,4 +1,4 @@
-"""How far a face reaches."""
+"""How far a face reaches: the box round its walls or its parts."""
 
 from geometry.outlines.measured import joined, outline_box
 from geometry.outlines.sides import Box
@@ -7,9 +7,9 @@ from shared.trade.kinds import Kind
 
 
 def extent(face: Face) -> Box:
-    """Left, bottom, right and top of a face: of its wall parts, or of all its parts where it has none.
+    """Left, bottom, right and top of a face: of its walls, or of all its parts when it has no wall.
 
-    Four zeros where the face is empty.
+    Four zeros for an empty face.
     """
     parts = [part for part in face.parts if part.kind is Kind.WALL] or list(face.parts)
     if not parts:

@@ -1,4 +1,4 @@
-"""Whether an outline holds a box."""
+"""Whether a box lies within an outline."""
 
 from geometry.outlines.measured import contains
 from geometry.outlines.sides import Box, Side, sides
@@ -8,8 +8,8 @@ from shared.job import Outline
 def holds_box(outline: Outline, box: Box) -> bool:
     """Whether the whole of a box (left, bottom, right, top) certainly lies within an outline; it may touch its sides.
 
-    True only where no side enters the box and its middle lies inside. A box that an arc comes near to (that meets the
-    box round the arc) is taken as not held, so True is always right, and False may be too careful.
+    It does if no side enters the box and the middle of the box lies inside. A box that meets the box round an arc
+    counts as not held. So True is always right, and False may be too careful.
     """
     if any(_may_enter(side, box) for side in sides(outline)):
         return False

@@ -1,4 +1,4 @@
-"""A part moved, mirrored or resized: the same part with another outline. Sides keep their numbers, arcs stay arcs."""
+"""Moves, mirrors and resizes a part: it gets another outline. Sides keep their numbers, and arcs stay arcs."""
 
 from collections.abc import Callable
 
@@ -10,7 +10,7 @@ from shared.errors import OutlineError
 from shared.job import Outline, Part, Tiles, Vertex, Way
 
 STRETCHES = 4
-"""How often a stretch is corrected for arcs that bulge out of the box; a rounded end settles at the second."""
+"""How often a stretched outline is corrected for arcs that bulge out of the box; a rounded end fits the second time."""
 
 
 def moved(part: Part, dx: float, dy: float) -> Part:
@@ -19,9 +19,9 @@ def moved(part: Part, dx: float, dy: float) -> Part:
 
 
 def mirrored(part: Part, at_mm: float, way: Way = Way.ACROSS) -> Part:
-    """The part mirrored across the upright line at x = `at_mm`, or (`UP`) over the level line at y = `at_mm`.
+    """The part mirrored across the upright line at x = `at_mm`, or for `UP` over the level line at y = `at_mm`.
 
-    Its outline runs the other way, every side keeps its number; tiles are laid the other way too.
+    Its outline then runs the other way round, and every side keeps its number. Its tiles are mirrored too.
     """
     if way is Way.UP:
         outline = tuple(Vertex(v.x, 2 * at_mm - v.y, -v.bulge) for v in part.outline)
@@ -34,10 +34,9 @@ def mirrored(part: Part, at_mm: float, way: Way = Way.ACROSS) -> Part:
 def resized(part: Part, box: Box) -> Part:
     """The part made to fill a box (left, bottom, right, top).
 
-    Straight sides stretch in proportion, and so do arcs where width and height change alike. Where they do not, a part
-    with arcs is pulled apart at its middle, so that rounded corners and rounded ends stay arcs.
-
-    Raises OutlineError where the box is empty or arcs cannot follow (a circle made oblong).
+    Straight sides stretch in proportion, and so do arcs when width and height change alike. When they do not, a part
+    with arcs is pulled apart at its middle, so that rounded corners and rounded ends stay arcs. OutlineError where the
+    box is empty or arcs cannot follow (a circle made oblong).
     """
     where = part.name or part.kind
     if not (box[2] - box[0] > WELD_MM and box[3] - box[1] > WELD_MM):
@@ -87,7 +86,10 @@ def _stretched(before: Outline, box: Box, where: str) -> Outline:
 
 
 def _pull(old: Box, new: Box, axis: int) -> Callable[[float], float]:
-    """How far a corner goes: with the box's end that it is nearer to, with its middle where it lies half way."""
+    """Where a coordinate goes when the box is pulled: a corner keeps its distance from the nearer end of the box.
+
+    A corner half way between the ends stays half way.
+    """
     middle = (old[axis] + old[axis + 2]) / 2
     low, high = new[axis] - old[axis], new[axis + 2] - old[axis + 2]
 
@@ -100,6 +102,6 @@ def _pull(old: Box, new: Box, axis: int) -> Callable[[float], float]:
 
 
 def _arc_keeps_its_way(before: Side, after: Side) -> bool:
-    """Whether an arc still leaves its ends in the same directions, so that it runs on smoothly where it did."""
+    """Whether an arc still leaves its ends in the same directions, so that it still joins its neighbours smoothly."""
     ax, ay, bx, by = before.x1 - before.x0, before.y1 - before.y0, after.x1 - after.x0, after.y1 - after.y0
     return not before.bulge or (abs(ax * by - ay * bx) <= WELD_MM * before.chord_mm and ax * bx + ay * by > 0)

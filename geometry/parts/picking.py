@@ -1,4 +1,4 @@
-"""Which parts lie under a point or in a box."""
+"""Finds the parts that lie under a point or in a box."""
 
 from collections.abc import Sequence
 
@@ -9,9 +9,9 @@ from shared.job import Part
 
 
 def parts_at(parts: Sequence[Part], x: float, y: float) -> tuple[Part, ...]:
-    """The parts whose outline holds a point, from the front to the back as arranged; none where there is none.
+    """The parts whose outline holds a point, from the front to the back; empty when no part is there.
 
-    Exact on arcs; a point on an outline is in it. Holes (a window, an outlet) can be picked like any part.
+    Arcs are exact, and a point on an outline is in it. Holes (a window, an outlet) can be picked like any part.
     """
     under = [
         (rank_key(part, index), part)

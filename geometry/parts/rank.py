@@ -1,4 +1,4 @@
-"""What lies in front of what."""
+"""Which part of a face lies in front of which."""
 
 from shared.job import Part
 from shared.trade.kinds import usual
@@ -7,7 +7,8 @@ from shared.trade.kinds import usual
 def rank_key(part: Part, index: int) -> tuple[bool, int, int, int]:
     """A key that sorts the parts of a face from the back to the front; `index` is the part's place in drawing order.
 
-    A strict order: parts that do not hide lie behind all that do (their whole outline is shown over the face instead);
-    then the level set by hand decides, over parts of any kind, then the kind's rank, then which was drawn later.
+    Parts that do not hide lie behind all that do: their whole outline is shown over the face instead. Then the level
+    that was set by hand decides, whatever the kinds; then the rank of the kind; then the part drawn later is in front.
+    No two parts have the same key.
     """
     return (part.hides, part.level, usual()[part.kind].rank, index)

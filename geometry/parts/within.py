@@ -9,13 +9,13 @@ from geometry.outlines.sides import WELD_MM
 from shared.job import Part
 
 SAGITTA_MM = 0.05
-"""How far the chords of an arc may be from it: far below what is told of here."""
+"""How far the chords that replace an arc may leave it: far less than any distance told here."""
 
 
 def reaches_beyond_mm(part: Part, others: Iterable[Part]) -> float:
-    """The greatest distance of a part's outline from the others taken together; 0 where it lies on them wholly.
+    """The greatest distance from a part's outline to the others taken together; 0 for a part that lies wholly on them.
 
-    Infinite where there are no others.
+    Infinite when there are no others.
     """
     ground = shapely.union_all([_polygon(other) for other in others])
     if ground.is_empty:

@@ -1,1 +1,1 @@
-"""Photos made square to a face by marks on them; uses the set-out."""
+"""Makes photos square to a face by marks on them; uses the set-out."""

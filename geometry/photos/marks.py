@@ -1,4 +1,7 @@
-"""Where on a face the four marks of a photo are: at the corners of a known rectangle, or at known distances."""
+"""Places the four marks of a photo on a face: at the corners of a known rectangle, or by known distances.
+
+`geometry.photos.squaring` squares the photo by them.
+"""
 
 from collections.abc import Sequence
 
@@ -12,16 +15,16 @@ from shared.trade.tape import TapeClass
 FourMarks = tuple[PhotoMark, PhotoMark, PhotoMark, PhotoMark]
 
 DISTANCES = ((0, 1), (1, 2), (2, 3), (0, 3), (0, 2), (1, 3))
-"""The marks between which distances are asked for, in that order: round about, then the diagonals."""
+"""The pairs of marks whose distances are asked for, in this order: the four sides, then the two diagonals."""
 
 FEWEST_DISTANCES = 5
-"""Four sides and a diagonal: with sides alone a figure of four can still lean over."""
+"""Four sides and a diagonal: with four sides alone a figure can still lean over."""
 
 MARK_NAMES = ("mark 1", "mark 2", "mark 3", "mark 4")
 
 
 def check_marks(dots: Sequence[Point]) -> None:
-    """Nothing, where a photo can be squared by four marks at these dots, in this order. JobError that says why not."""
+    """Refuse four dots, in this order, that cannot square a photo: JobError, which says why."""
     check_four(dots, PHOTO)
     check_way_round(dots)
 
@@ -29,10 +32,10 @@ def check_marks(dots: Sequence[Point]) -> None:
 def rectangle_marks(
     dots: FourPoints, width_mm: float, height_mm: float, at: Point, view: View = View.ELEVATION
 ) -> FourMarks:
-    """The corners of a rectangle, marked as one sees it: lower left, lower right, upper right, upper left.
+    """The marks at the corners of a rectangle, as one sees it: lower left, lower right, upper right, upper left.
 
-    `at` is its corner nearest to the origin of the face: lower left on an elevation; upper left on a plan, which is
-    seen with its wall at the top. JobError where the dots square nothing.
+    `at` is the corner nearest to the origin of the face: the lower left one on an elevation, the upper left one on a
+    plan, which is seen with its wall at the top. JobError where the dots cannot square a photo.
     """
     corners = ((0.0, 0.0), (width_mm, 0.0), (width_mm, height_mm), (0.0, height_mm))
     return _placed(dots, corners, at, view)
@@ -45,11 +48,11 @@ def distance_marks(
     view: View = View.ELEVATION,
     tape: TapeClass = TapeClass.SECOND,
 ) -> FourMarks:
-    """Four marks, lower left first and then round, that are so far apart; from the first to the second it is level.
+    """Four marks by their distances: the lower left one first, then anticlockwise; the second is level with the first.
 
-    `lengths_mm` are those of `DISTANCES`, five or all six; six are adjusted together, each by the tolerance of the
-    tape. `at` is the corner of the box round the marks that is nearest to the origin of the face. JobError where the
-    distances make no figure or the dots square nothing; ValueError for fewer than five distances.
+    `lengths_mm` are the distances in `DISTANCES`, five or all six. Six are adjusted together, each by the tolerance of
+    the tape. `at` is the corner of the box round the marks that is nearest to the origin of the face. JobError where
+    the distances make no figure or the dots cannot square a photo. ValueError for fewer than five distances.
     """
     if len(lengths_mm) < FEWEST_DISTANCES:
         raise ValueError(lengths_mm)
@@ -61,14 +64,14 @@ def distance_marks(
 
 
 def known_lengths(dots: FourPoints, lengths_mm: Sequence[float]) -> tuple[PhotoLength, ...]:
-    """The lengths of `DISTANCES` as they lie on the photo, to check it by."""
+    """The lengths in `DISTANCES` with their ends on the photo; they serve to check it."""
     return tuple(
         PhotoLength(*dots[start], *dots[end], mm) for (start, end), mm in zip(DISTANCES, lengths_mm, strict=False)
     )
 
 
 def _placed(dots: FourPoints, corners: FourPoints, at: Point, view: View) -> FourMarks:
-    """Marks at four corners whose y runs up as one sees them, with the box round them put at `at`."""
+    """Marks at four corners, whose y goes up as one sees them. The box round them is put at `at`."""
     check_marks(dots)
     left, low, top = min(x for x, _ in corners), min(y for _, y in corners), max(y for _, y in corners)
     seen = [(x - left, y - low if view is View.ELEVATION else top - y) for x, y in corners]

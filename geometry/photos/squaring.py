@@ -1,7 +1,7 @@
-"""Squaring a photo: from dots of the picture to millimetres of the face, and back, by a homography.
+"""Squares a photo: takes dots of the picture to millimetres of the face, and back, by a homography.
 
-Four marks fix it: eight linear equations (a photo of a flat surface is a projection of it). It knows nothing of what a
-lens bends, so lengths read off a photo are a guide and the tape decides.
+A photo of something flat is a projection of it, and four marks fix the projection by eight linear equations. It knows
+nothing of what a lens bends, so lengths read off a photo are a guide, and the tape decides.
 """
 
 import math
@@ -20,11 +20,11 @@ FourPoints = tuple[Point, Point, Point, Point]
 Matrix = NDArray[np.float64]
 
 FLATTEST = 1 / 200
-"""Three marks whose triangle is this much lower than it is long are in a line: a mark on a photo is good to a few dots
-in a thousand, and no more of the face could be told from them (own choice)."""
+"""Three marks are in a line if their triangle is no higher than this share of its longest side (own choice): a mark on
+a photo is good to a few dots in a thousand, so the face could not be told from such marks."""
 
 FARTHEST = 4.0
-"""How many times coarser than in the midst of the marks a photo may be where it is still shown (own choice): beyond, a
+"""A photo is shown up to where it is this many times coarser than in the midst of its marks (own choice): beyond that a
 dot covers a hand's breadth, and at the horizon it never ends."""
 
 PHOTO, FACE = "the photo", "the face"
@@ -36,9 +36,10 @@ MARK_NAMES = ("first", "second", "third", "fourth")
 
 
 class Homography(NamedTuple):
-    """x = (a u + b v + c) / w, y = (d u + e v + f) / w, w = g u + h v + i; w is above 0 round the marks.
+    """The projection from a photo to a face: x = (a u + b v + c) / w, y = (d u + e v + f) / w, w = g u + h v + i.
 
-    `u` right and `v` down are dots of the photo, `x` and `y` millimetres of the face.
+    `u` to the right and `v` down are dots of the photo; `x` and `y` are millimetres of the face. `w` is above 0 round
+    the marks.
     """
 
     a: float
@@ -61,7 +62,7 @@ class Homography(NamedTuple):
     def to_photo(self, x: float, y: float) -> Point:
         """The dot that shows this point of the face. JobError for a point that no photo from there could show."""
         a, b, c, d, e, f, g, h, i = self
-        # The adjugate is the inverse but for a factor, which falls out in the division.
+        # The adjugate is the inverse times a factor, which the division takes out.
         u = (e * i - f * h) * x + (c * h - b * i) * y + (b * f - c * e)
         v = (f * g - d * i) * x + (a * i - c * g) * y + (c * d - a * f)
         w = (d * h - e * g) * x + (b * g - a * h) * y + (a * e - b * d)
@@ -70,32 +71,32 @@ class Homography(NamedTuple):
         return u / w, v / w
 
     def depth(self, u: float, v: float) -> float:
-        """w: above 0 on the marks' side of the horizon, the smaller the farther away."""
+        """The number w at a dot: above 0 on the marks' side of the horizon, and the smaller, the farther away."""
         return self.g * u + self.h * v + self.i
 
     def mm_per_dot(self, u: float, v: float) -> float:
-        """How much of the face one dot there covers: the square root of the area that a dot is drawn out to."""
+        """How many millimetres of the face one dot covers there: the square root of the area that the dot covers."""
         a, b, c, d, e, f, g, h, i = self
         determinant = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
         return math.sqrt(abs(determinant / self.depth(u, v) ** 3))
 
 
 class LengthCheck(NamedTuple):
-    """A length that was measured, what the photo says of it, and by how much the photo says more (negative: less)."""
+    """A length as it was measured, and as the squared photo has it."""
 
     measured_mm: float
     read_mm: float
 
     @property
     def off_mm(self) -> float:
-        """How much longer it is on the photo than by the tape."""
+        """How much longer the length is on the photo than by the tape; negative for shorter."""
         return self.read_mm - self.measured_mm
 
 
 def homography(marks: Sequence[PhotoMark]) -> Homography:
     """The projection that takes the four marks to their places on the face.
 
-    JobError, in words, where two marks coincide, three are in a line, or they do not go round one after the other.
+    JobError where two marks are at one place, three are in a line, or the four do not go round one after the other.
     """
     dots, places = [(mark.u, mark.v) for mark in marks], [(mark.x, mark.y) for mark in marks]
     check_four(dots, PHOTO)
@@ -108,7 +109,7 @@ def homography(marks: Sequence[PhotoMark]) -> Homography:
 
 
 def check_four(points: Sequence[Point], where: str) -> None:
-    """Nothing, where four points go round a surface; JobError that says why they do not."""
+    """Refuse four points that do not go round an area: JobError, which says why. `where` is `PHOTO` or `FACE`."""
     for (one, first), (other, second) in combinations(zip(MARK_NAMES, points, strict=True), 2):
         if math.dist(first, second) <= FLATTEST * _reach(points):
             raise _unfit(f"the {one} and the {other} mark are at one place", where)
@@ -124,13 +125,13 @@ def check_four(points: Sequence[Point], where: str) -> None:
 
 
 def check_way_round(dots: Sequence[Point]) -> None:
-    """Nothing, where four dots go round as one sees them: along the bottom to the right, then up. JobError else."""
+    """Refuse four dots that go round the other way than along the bottom to the right and then up: JobError."""
     if _turn(*dots[:3]) > 0:  # v runs down, so a positive turn is clockwise to the eye
         raise _unfit("the marks go round the other way", PHOTO)
 
 
 def check_lengths(place: PhotoPlace) -> tuple[LengthCheck, ...]:
-    """The known lengths of a photo beside what the photo says of them. JobError where the marks do not square it."""
+    """The known lengths of a photo, each beside what the photo says. JobError where the marks do not square it."""
     squared = homography(place.marks)
     return tuple(
         LengthCheck(
@@ -141,14 +142,15 @@ def check_lengths(place: PhotoPlace) -> tuple[LengthCheck, ...]:
 
 
 def mm_per_dot(marks: Sequence[PhotoMark]) -> float:
-    """How fine a squared photo is: what one dot in the midst of its marks covers, mm. JobError as `homography`."""
+    """How fine a squared photo is: how many mm one dot in the midst of its marks covers. JobError as `homography`."""
     return homography(marks).mm_per_dot(*_midst(marks))
 
 
 def shown_corners(squared: Homography, marks: Sequence[PhotoMark], width: float, height: float) -> tuple[Point, ...]:
-    """The corners, in dots, of as much of a photo of this size as is shown: at most `FARTHEST` as coarse as its midst.
+    """The corners, in dots, of the part of a photo that is shown.
 
-    Empty where none of it is.
+    It is shown where it is at most `FARTHEST` times as coarse as in the midst of its marks. `width` and `height` are
+    the size of the photo in dots. Empty when nothing of it is shown.
     """
     middle = squared.depth(*_midst(marks))
     # A dot's area grows with the third power of the distance, so its side with the power 3/2.
@@ -182,8 +184,8 @@ def _solved(dots: Sequence[Point], places: Sequence[Point]) -> Matrix:
 def _scaling(points: Sequence[Point]) -> Matrix:
     """The matrix that brings points round the origin, at a distance of about 1.
 
-    Dots multiplied with millimetres reach ten millions beside ones; scaled, the equations keep all their digits (the
-    normalisation of Hartley 1997, memory).
+    Dots times millimetres reach ten millions, and they would stand beside ones. Scaled, the equations keep all their
+    digits (the normalisation of Hartley 1997, from memory).
     """
     middle = np.mean(points, axis=0)
     size = float(np.mean(np.linalg.norm(np.array(points) - middle, axis=1)))
@@ -203,7 +205,7 @@ def _reach(points: Sequence[Point]) -> float:
 
 
 def _flatness(three: Sequence[Point]) -> float:
-    """The height of a triangle over its longest side."""
+    """The height of a triangle, divided by its longest side."""
     return abs(_turn(*three)) / _reach(three) ** 2
 
 

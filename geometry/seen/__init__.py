@@ -1,1 +1,1 @@
-"""What is seen of a face: visible regions, edges, what hangs on what, near misses; uses outlines and parts."""
+"""What is seen of a face: visible regions, edges, near misses, what fronts hang on; uses outlines and parts."""

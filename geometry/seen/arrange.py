@@ -1,7 +1,8 @@
-"""What is seen of a face: cut all sides where they meet, see which part is in front on either side, and trace.
+"""Finds what is seen of a face: all sides are cut where they meet, and visible regions are traced along the pieces.
 
-The steps are modules of their own: `columns` (the sides), `cutting` (where they meet), `pieces` (cut and welded),
-`owners` (who is in front), `border` (edges) and `rings` (regions). Arcs stay arcs; nothing is ever flattened to be cut.
+Each stage is a module of its own, to be read in this order: `columns` (the sides), `cutting` (where they meet),
+`pieces` (the sides cut and welded), `owners` (which part is in front beside each piece), `border` (edges) and `rings`
+(regions). Arcs stay arcs: nothing is flattened to be cut.
 """
 
 from collections.abc import Sequence
@@ -25,17 +26,17 @@ from shared.errors import OutlineError
 from shared.job import Outline, Part, Vertex
 
 WELDS_MM = (WELD_MM, WELD_MM, 1e-5, 1e-4, 1e-3)
-"""Tried one after the other: where contacts of a few micrometres do not close, a wider weld makes them one.
+"""The welds to try one after the other: when contacts of a few micrometres do not close, a wider weld makes them one.
 
-The first is the quick try; from the second on, sides are also stopped where they merely pass a crossing of others.
+The first try is the quick one. From the second on, sides are also cut where they merely pass a crossing of others.
 """
 
 
 def arrange(parts: Sequence[Part]) -> Arrangement:
-    """The visible region of every part, in the order given, and every edge once; nothing for no parts.
+    """The visible region of every part, in the order given, and every edge once; both empty for no parts.
 
-    What is in front: `geometry.parts.rank.rank_key`. OutlineError where an outline encloses nothing, holds a number
-    that is not finite, or is so tangled that it does not close.
+    `geometry.parts.rank.rank_key` says which part is in front. OutlineError where an outline encloses nothing, holds a
+    number that is not finite, or is so tangled that it does not close. JobError where too many parts lie on each other.
     """
     if not parts:
         return Arrangement((), ())
@@ -66,7 +67,7 @@ def _arranged(stacked: Sequence[Part], order: Sequence[int], weld: float, *, pas
 
 
 class Laid(NamedTuple):
-    """A face cut and labelled: all steps before the regions and edges are put together."""
+    """A face with its sides cut and its pieces labelled, before regions and edges are put together."""
 
     stack: Stack
     nodes: Nodes
@@ -77,7 +78,7 @@ class Laid(NamedTuple):
 
 
 def laid_out(stack: Stack, weld: float, *, passing: bool = False) -> Laid:
-    """The stack cut and labelled; `passing`: also where sides pass crossings. TornError where that does not close."""
+    """The stack cut and labelled; `passing` cuts also where sides pass crossings. TornError if it does not close."""
     sides = stack.sides
     met = meetings(sides, *near_pairs(stack, weld), weld)
     nodes, stretches, pieces = cut(sides, with_passing(sides, met, weld) if passing else met, weld)
@@ -86,9 +87,10 @@ def laid_out(stack: Stack, weld: float, *, passing: bool = False) -> Laid:
 
 
 def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> tuple[Edge, ...]:
-    """The runs of the border as edges. The library measures straight ones; an arc is its share of its side's length.
+    """The joined pieces of the border as edges.
 
-    `ids` are those of the parts in the order of the stack.
+    The library measures the straight ones; an arc's length is its share of the length of its side. `ids` are the ids of
+    the parts in the order of the stack.
     """
     names = [*ids, None]
     share = runs.finish - runs.begin
@@ -116,7 +118,7 @@ def _numbers(sides: Columns, rows: Whole) -> list[int | None]:
 
 
 def regions_of(ids: Sequence[str], rings: Rings) -> dict[int, Region]:
-    """The rings as regions, by place in the stack; only of parts of which something is seen."""
+    """The regions made of these rings, by place in the stack. Parts of which nothing is seen are not in it."""
     vertices = list(map(Vertex, rings.x.tolist(), rings.y.tolist(), rings.bulge.tolist()))
     first = [*rings.first.tolist(), len(vertices)]
     own: dict[int, list[Outline]] = {}
@@ -132,6 +134,6 @@ def unseen(part: str) -> Region:
 
 
 def in_order(order: Sequence[int], ids: Sequence[str], seen: dict[int, Region]) -> tuple[Region, ...]:
-    """The regions of all parts in drawing order; `order` gives that of the part at each place in the stack."""
+    """The regions of all parts in drawing order. `order` is the place in it of the part at each place in the stack."""
     back = {index: seen.get(place) or unseen(ids[place]) for place, index in enumerate(order)}
     return tuple(back[index] for index in range(len(back)))

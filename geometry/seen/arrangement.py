@@ -1,7 +1,6 @@
 """What is seen of a face: the visible region of every part and every edge between two of them, as plain values.
 
-`geometry.seen.arrange.arrange` computes it. No two regions overlap; together they are the union of all that has a
-surface.
+`geometry.seen.arrange.arrange` computes it. No two regions overlap. Together they cover all that is seen, but no hole.
 """
 
 from typing import NamedTuple
@@ -14,7 +13,7 @@ from shared.job import Outline
 class Region(NamedTuple):
     """The visible region of one part: rings of vertices with bulges, outer ones anticlockwise, holes clockwise.
 
-    No rings and zero area where nothing is seen of the part, and for holes (window, outlet, cut-out): they own nothing.
+    It has no rings and an area of 0 when nothing of the part is seen, and for every hole (window, outlet, cut-out).
     """
 
     part: str
@@ -25,10 +24,9 @@ class Region(NamedTuple):
 class Edge(msgspec.Struct, frozen=True, gc=False):
     """A piece of boundary, straight or one arc, from (x0, y0) to (x1, y1); `bulge` as in `shared.job.Vertex`.
 
-    `left` and `right` are the ids of the parts seen on either side on the way along it, None where there is none
-    (outside, or a hole).
-    `left_side` and `right_side` say on which side of that part's own outline it lies; None where it is another part's
-    outline that ends the region here.
+    `left` and `right` are the ids of the parts seen on either side of it, going from start to end; None for the outside
+    and for a hole. `left_side` and `right_side` say on which side of that part's own outline the edge lies, by the
+    index of the vertex that the side leaves; None when another part's outline ends the region here.
     """
 
     left: str | None
@@ -44,13 +42,13 @@ class Edge(msgspec.Struct, frozen=True, gc=False):
 
 
 class Arrangement(NamedTuple):
-    """The regions, in the order of the parts given, and the edges, each once, of one face."""
+    """The regions of one face, in the order of the parts given, and its edges, each once."""
 
     regions: tuple[Region, ...]
     edges: tuple[Edge, ...]
 
     def region(self, part: str) -> Region:
-        """The region of the part with this id. KeyError where there is none."""
+        """The region of the part with this id. KeyError for an id that was not given."""
         for region in self.regions:
             if region.part == part:
                 return region

@@ -1,4 +1,4 @@
-"""The border: where another part is seen on the left than on the right, as runs along the sides it comes from."""
+"""The border of a face: the pieces that have one part on their left and another, or none, on their right."""
 
 from typing import NamedTuple
 
@@ -10,9 +10,9 @@ from geometry.seen.pieces import Stretches
 
 
 class TornError(Exception):
-    """The pieces of a face do not close: contacts so narrow that a wider weld must decide them. Never leaves geometry.
+    """The pieces of a face do not close: some contacts are so narrow that a wider weld must decide them.
 
-    `part` is the place in the stack of the part where it shows.
+    It never leaves geometry. `part` is the place in the stack of the part at which it was found.
     """
 
     def __init__(self, part: int) -> None:
@@ -21,11 +21,12 @@ class TornError(Exception):
 
 
 class Border(NamedTuple):
-    """Runs of border, or single pieces of it, in the direction and order of the sides they come from; one row each.
+    """The border, one row for each piece or for each row of joined pieces, in the order and direction of their sides.
 
-    `piece` is the (first) piece, `side` the row of its side: the front-most of the two parts ends there. `left` and
-    `right` are the places in the stack of the parts with a surface, -1 for none; `left_side` and `right_side` are the
-    rows of their own sides, or -1.
+    `piece` is the first of the joined pieces. `side` is the row of the side they come from, at which the front one of
+    the two parts ends. `start` and `end` are nodes; `begin` and `finish` say how far along the side they lie, 0 to 1.
+    `left` and `right` are the places in the stack of the parts seen there, -1 for none or a hole. `left_side` and
+    `right_side` are the rows of those parts' own sides there, -1 for none.
     """
 
     piece: Whole
@@ -41,9 +42,9 @@ class Border(NamedTuple):
 
 
 def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
-    """The pieces of the border. A hole counts as nothing.
+    """The border, piece by piece. A hole counts as nothing.
 
-    TornError where a part begins to be seen without a side of its own.
+    TornError where a part begins to be seen at a place where it has no side of its own.
     """
     on_left = _own_stretches(stack, stretches, owners.left)
     on_right = _own_stretches(stack, stretches, owners.right)
@@ -73,7 +74,7 @@ def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
 
 
 def runs_of(border: Border) -> Border:
-    """The same border with successive pieces of one side that divide the same two parts made one."""
+    """The same border, with successive pieces of one side joined where they divide the same two parts."""
     fresh = begins(border.side, border.left, border.right, border.left_side, border.right_side)
     fresh[1:] |= border.start[1:] != border.end[:-1]
     first = rows_where(fresh)
@@ -93,7 +94,7 @@ def runs_of(border: Border) -> Border:
 
 
 def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
-    """For each piece the stretch of its owner's own outline that lies on it, -1 where none does."""
+    """For each piece, the stretch of its owner's own outline that lies on it; -1 when none does."""
     own = np.full(len(owner), -1, dtype=np.intp)
     rows = rows_where(stack.sides.part[stretches.side] == owner[stretches.piece])
     own[stretches.piece[rows]] = rows
@@ -101,10 +102,10 @@ def _own_stretches(stack: Stack, stretches: Stretches, owner: Whole) -> Whole:
 
 
 def _with_surface(stack: Stack, owner: Whole) -> Whole:
-    """The owners, -1 for holes too."""
+    """The owners, with -1 in place of holes."""
     return np.where((owner >= 0) & stack.surface[owner], owner, -1)
 
 
 def _sides_of(stretches: Stretches, own: Whole, owner: Whole) -> Whole:
-    """The sides of the owners' own stretches, -1 where there is no owner or no stretch."""
+    """The sides of the owners' own stretches; -1 without an owner or without a stretch."""
     return np.where((own >= 0) & (owner >= 0), stretches.side[own], -1)

@@ -1,6 +1,6 @@
-"""The sides of all parts of a face as columns of numbers, one row a side: what the arranging works on.
+"""The sides of all parts of a face as columns of numbers, one row a side. `geometry.seen.arrange` works on them.
 
-Parts are known by their place in the stack, from the back to the front. A straight side has sweep 0.
+A part is known by its place in the stack, counted from the back to the front. A straight side has a sweep of 0.
 """
 
 from collections.abc import Sequence
@@ -21,15 +21,16 @@ Flags = NDArray[np.bool_]
 TURN = 2 * np.pi
 
 FARTHEST_MM = 1e7
-"""Farther from the face's corner than this, 10 km, floats no longer tell a micrometre."""
+"""The greatest distance from the face's corner, 10 km: farther away floats no longer tell a micrometre."""
 
 
 class Columns(NamedTuple):
-    """The sides, one a row; those of a part follow each other, without those that go nowhere.
+    """The sides, one a row. The sides of a part follow each other; sides that go nowhere are left out.
 
-    `part` is the place of the part in the stack and `number` the index of the vertex the side leaves; `following` is
-    the row of the next side of the part. `sweep` is the angle it turns through (positive anticlockwise), `angle` where
-    that begins, seen from the centre (`cx`, `cy`). `length` is measured along the arc. `left` ... `top` are its box.
+    `part` is the place of the part in the stack. `number` is the index of the vertex that the side leaves. `following`
+    is the row of the part's next side. `sweep` is the angle that the side turns through, positive anticlockwise, and
+    `angle` the direction of its start, seen from the centre (`cx`, `cy`); radians. `length` is measured along the arc.
+    `left`, `bottom`, `right` and `top` are the side's box.
     """
 
     part: Whole
@@ -55,8 +56,9 @@ class Columns(NamedTuple):
 class Stack(NamedTuple):
     """The parts of a face from the back to the front, one a row, and all their sides.
 
-    `first` and `number` say which rows of `sides` are a part's: where they begin and how many. `interior_left` is true
-    where the outline runs anticlockwise, `plain` where the part is an upright box, `surface` where it is no hole.
+    `first` is the row at which a part's sides begin in `sides`, and `number` is how many it has. `interior_left` is
+    true of an anticlockwise outline, `plain` of an upright box, `surface` of a part that is no hole. `left`, `bottom`,
+    `right` and `top` are the part's box.
     """
 
     sides: Columns
@@ -74,7 +76,7 @@ class Stack(NamedTuple):
 def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
     """The parts, given from the back to the front, as columns.
 
-    An arc whose sagitta is at most `straight_mm` counts as straight; a side no longer than that is left out.
+    An arc with a sagitta of at most `straight_mm` counts as straight. A straight side no longer than that is left out.
     OutlineError where an outline encloses nothing or holds a number that is not finite.
     """
     sides = _sides(parts, straight_mm)
@@ -93,7 +95,7 @@ def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
 
 
 def spread(stack: Stack, places: Whole, total: int) -> Stack:
-    """The same parts at other places of a stack of so many; the other places are left without sides."""
+    """The same parts at these places of a larger stack of `total` parts. The other places are left without sides."""
     row = np.zeros(total, dtype=np.intp)
     row[places] = np.arange(len(places), dtype=np.intp)
     sides = stack.sides._replace(part=places[stack.sides.part])
@@ -118,19 +120,19 @@ def _changed(column: NDArray[Any], places: Whole, values: NDArray[Any]) -> NDArr
 
 
 def ramp(starts: Whole, counts: Whole) -> Whole:
-    """The rows start, start + 1, ... (count of them) for each start, one after another."""
+    """The rows start, start + 1 and so on, as many as its count says, for each start in turn."""
     ends = np.cumsum(counts)
     total = int(ends[-1]) if len(ends) else 0
     return np.arange(total, dtype=np.intp) + np.repeat(starts - ends + counts, counts)
 
 
 def rows_where(flags: Flags) -> Whole:
-    """The rows where the flag is up."""
+    """The numbers of the rows where the flag is true."""
     return flags.nonzero()[0]
 
 
 def begins(*columns: Floats | Whole) -> Flags:
-    """Whether a row differs in any column from the row before; true of the first."""
+    """Whether each row differs from the row before in any column; true of the first row."""
     begin = np.ones(len(columns[0]), dtype=np.bool_)
     begin[1:] = columns[0][1:] != columns[0][:-1]
     for column in columns[1:]:
@@ -139,7 +141,7 @@ def begins(*columns: Floats | Whole) -> Flags:
 
 
 def position(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Floats:
-    """How far along the given sides points on them lie: 0 at the start of the side, 1 at its end."""
+    """How far along its side each point lies: 0 at the start of the side, 1 at its end."""
     x0, y0 = sides.x0[rows], sides.y0[rows]
     dx, dy = sides.x1[rows] - x0, sides.y1[rows] - y0
     share = ((x - x0) * dx + (y - y0) * dy) / (dx * dx + dy * dy)
@@ -150,7 +152,7 @@ def position(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Floats:
         turned = np.arctan2(y[bent] - sides.cy[arc], x[bent] - sides.cx[arc]) - sides.angle[arc]
         turned = np.mod(turned * np.sign(sweep), TURN)
         size = np.abs(sweep)
-        # Half of what the arc leaves of the circle lies before its start, half after its end.
+        # A point on the circle but beyond the arc counts as before its start or after its end, whichever is nearer.
         share[bent] = np.where(turned > (size + TURN) / 2, turned - TURN, turned) / size
     return share
 
@@ -162,7 +164,7 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
     bulge = np.array([vertex.bulge for part in parts for vertex in part.outline], dtype=np.float64)
     part = np.repeat(np.arange(len(parts), dtype=np.intp), counts)
     number = ramp(np.zeros_like(counts), counts)
-    # Said so that what is no number is not known either.
+    # NaN fails every comparison, so it is found as well.
     known = (np.abs(x) <= FARTHEST_MM) & (np.abs(y) <= FARTHEST_MM) & (np.abs(bulge) <= MOST_BULGE)
     _refuse(parts, part, ~known, "it holds a number that is not finite, or larger than any wall")
     following = _following(counts)
@@ -176,7 +178,7 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
 
 
 def _following(counts: Whole) -> Whole:
-    """The row that follows each round its part, where the parts have so many rows."""
+    """For each row the next row of its part; after the last comes the first. `counts` are the rows of each part."""
     ends = np.cumsum(counts)
     following = np.arange(1, len(counts) and int(ends[-1]) + 1, dtype=np.intp)
     some = counts > 0
@@ -212,14 +214,17 @@ def _measured(
 
 
 def _reaches(angle: Floats, sweep: Floats, way: float) -> Flags:
-    """Whether arcs pass the point of their circle that lies in a direction."""
+    """Whether each arc passes the point of its circle that lies in this direction from the centre."""
     turned = np.mod((way - angle) * np.sign(sweep), TURN)
     passes: Flags = turned <= np.abs(sweep)
     return passes
 
 
 def _signed_areas(sides: Columns, first: Whole, count: Whole) -> Floats:
-    """The area of each part, positive where anticlockwise; summed from its own first vertex, so no digits are lost."""
+    """The area of each part, positive for an anticlockwise outline.
+
+    Coordinates are taken from the part's own first vertex, so that no digits are lost.
+    """
     x, y = np.repeat(sides.x0[first], count), np.repeat(sides.y0[first], count)
     area = ((sides.x0 - x) * (sides.y1 - y) - (sides.x1 - x) * (sides.y0 - y)) / 2
     area += sides.radius * sides.radius * (sides.sweep - np.sin(sides.sweep)) / 2
@@ -228,7 +233,7 @@ def _signed_areas(sides: Columns, first: Whole, count: Whole) -> Floats:
 
 
 def _refuse(parts: Sequence[Part], part: Whole, wrong: Flags, what: str) -> None:
-    """Refuse the part of the first row that is wrong."""
+    """Refuse the part of the first wrong row: OutlineError, with `what` is wrong with it."""
     if wrong.any():
         culprit = parts[int(part[np.argmax(wrong)])]
         raise OutlineError(

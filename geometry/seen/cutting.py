@@ -1,4 +1,4 @@
-"""Where the sides of a face meet: ends of sides on other sides, and crossings."""
+"""Finds where the sides of a face meet: where one ends on another, and where two cross."""
 
 from typing import NamedTuple
 
@@ -11,7 +11,8 @@ from geometry.seen.columns import Columns, Flags, Floats, Whole, position, rows_
 class Meetings(NamedTuple):
     """All places where sides of different parts meet.
 
-    Side `touched` passes through the start of side `vertex`; sides `one` and `other` cross at (`x`, `y`).
+    Each side in `touched` passes through the start of the side in `vertex`. Each pair of sides in `one` and `other`
+    crosses at (`x`, `y`).
     """
 
     vertex: Whole
@@ -25,8 +26,8 @@ class Meetings(NamedTuple):
 def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meetings:
     """Where the given pairs of sides meet.
 
-    Whatever ends within the tolerance of a side touches it. Straight sides cross only where all four ends are clear of
-    the other's line: else the touching end is the crossing already.
+    A side that ends within the tolerance of another touches it. Two straight sides cross only when all four ends are
+    clear of the other's line; otherwise the touching end already is the place where they meet.
     """
     straight = (sides.sweep[one] == 0) & (sides.sweep[other] == 0)
     from_other, from_one = _start_aside(sides, one, other), _start_aside(sides, other, one)
@@ -50,9 +51,9 @@ def meetings(sides: Columns, one: Whole, other: Whole, tolerance: float) -> Meet
 
 
 def with_passing(sides: Columns, met: Meetings, tolerance: float) -> Meetings:
-    """The same with every side that passes a crossing of two others within the tolerance stopped there too.
+    """The same meetings, and one more for every side that passes within the tolerance of where two others cross.
 
-    Needed only where sides run so close to each other that it is not plain which of them meet.
+    It is needed only when sides run so close to each other that it is not plain which of them meet.
     """
     boxes = shapely.box(sides.left, sides.bottom, sides.right, sides.top)
     at, side = shapely.STRtree(boxes).query(shapely.points(met.x, met.y), predicate="dwithin", distance=tolerance)
@@ -71,7 +72,7 @@ Crossings = tuple[Whole, Whole, Floats, Floats]
 
 
 def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, away: Floats, tolerance: float) -> Flags:
-    """Whether points lie on sides; `away` is how far they lie aside."""
+    """Whether each point lies on its side. `away` is how far it lies from the side's line or circle."""
     near = np.abs(away) <= tolerance
     rows = rows_where(near)
     on = side[rows]
@@ -82,7 +83,7 @@ def _passes(sides: Columns, side: Whole, x: Floats, y: Floats, away: Floats, tol
 
 
 def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
-    """How far points lie to the left of straight sides' lines, or outside arcs' circles."""
+    """How far each point lies to the left of its straight side's line, or outside its arc's circle."""
     x0, y0 = sides.x0[side], sides.y0[side]
     away = ((sides.x1[side] - x0) * (y - y0) - (sides.y1[side] - y0) * (x - x0)) / sides.length[side]
     bent = rows_where(sides.sweep[side] != 0)
@@ -93,14 +94,17 @@ def _aside(sides: Columns, side: Whole, x: Floats, y: Floats) -> Floats:
 
 
 def _start_aside(sides: Columns, one: Whole, other: Whole) -> Floats:
-    """How far the starts of some sides lie aside of others."""
+    """How far the start of each side in `one` lies from the line or circle of the side in `other`."""
     return _aside(sides, other, sides.x0[one], sides.y0[one])
 
 
 def _lines_crossing(
     sides: Columns, one: Whole, other: Whole, start: Floats, near: Floats, tolerance: float
 ) -> Crossings:
-    """`start` is how far the start of one lies aside of the other, `near` the start of the other aside of the one."""
+    """Crossings of pairs of straight sides.
+
+    `start` is how far the start of each side in `one` lies from the other's line, `near` the same the other way round.
+    """
     x0, y0, x1, y1 = sides.x0, sides.y0, sides.x1, sides.y1
     end = _aside(sides, other, x1[one], y1[one])
     rows = rows_where(_is_astride(start, end, tolerance))
@@ -145,7 +149,7 @@ def _arcs_crossing(sides: Columns, one: Whole, other: Whole, tolerance: float) -
 
 
 Chord = tuple[tuple[Floats, Floats], tuple[Floats, Floats], Floats]
-"""What a line or circle cuts off a circle: its middle, the direction along it, and half its length (-1 for none)."""
+"""The chord that a line or circle cuts off a circle: its middle, its direction, half its length (-1 for no chord)."""
 
 
 def _is_between(sides: Columns, rows: Whole, x: Floats, y: Floats) -> Flags:
@@ -173,13 +177,13 @@ def _two_circles(sides: Columns, one: Whole, other: Whole, tolerance: float) -> 
     ux, uy = dx / safe, dy / safe
     along = (safe * safe + (r - s) * (r + s)) / (2 * safe)
     foot = (sides.cx[one] + along * ux, sides.cy[one] + along * uy)
-    # How far the circles are from touching: beyond it from outside or from inside they do not meet.
+    # How far the circles are from touching, from outside or from inside; they do not meet while it is above 0.
     gap = np.maximum(distance - (r + s), np.abs(r - s) - distance)
     half = _half_chord(np.abs(along), r, gap, tolerance)
     return foot, (-uy, ux), np.where(apart, half, -1.0)
 
 
 def _half_chord(distance: Floats, radius: Floats, gap: Floats, tolerance: float) -> Floats:
-    """Half the chord at a distance from the centre: 0 where they only touch, -1 where they do not meet."""
+    """Half the chord at this distance from the centre; 0 for a mere touch, -1 for no meeting."""
     inside = np.maximum(radius - distance, 0.0) * (radius + distance)
     return np.where(gap > tolerance, -1.0, np.where(gap >= -tolerance, 0.0, np.sqrt(inside)))

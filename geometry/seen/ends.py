@@ -1,4 +1,4 @@
-"""What reaches the ends of a face, where it may meet its neighbour at a corner of the room."""
+"""The parts that reach the ends of a face, where the face may meet its neighbour at a corner of the room."""
 
 import math
 from collections.abc import Iterator, Sequence
@@ -12,7 +12,7 @@ from shared.job import Face
 from shared.trade.kinds import Kind
 
 MOST_LEAN = math.tan(math.radians(10.0))
-"""A wall's side that leans more was built so, as under a sloping ceiling (common practice, no source)."""
+"""A wall's side that leans more than this was built so, as under a sloping ceiling (common practice, no source)."""
 
 
 class End(StrEnum):
@@ -23,7 +23,7 @@ class End(StrEnum):
 
 
 class EndLine(NamedTuple):
-    """The line up an end of a face: `x_mm` at the floor, and by how much it is farther right for each mm up."""
+    """The line up an end of a face: `x_mm` is where it meets the floor, `lean` how far it goes right for each mm up."""
 
     x_mm: float
     lean: float = 0.0
@@ -33,7 +33,7 @@ class EndLine(NamedTuple):
         return self.x_mm + self.lean * height_mm, height_mm
 
     def is_on(self, point: Point, within_mm: float) -> bool:
-        """Whether a point is as near to the line as this, measured level."""
+        """Whether a point is within this distance of the line, measured level."""
         return abs(point[0] - self.at(point[1])[0]) <= within_mm
 
 
@@ -46,7 +46,7 @@ class Stretch(NamedTuple):
 
 
 def end_line(face: Face, which: End) -> EndLine:
-    """The line up an end of a face: the side of its wall there, which may be out of plumb, else upright at its end."""
+    """The line up an end of a face: the wall's side there, which may be out of plumb; without one, an upright line."""
     left, _, right, _ = extent(face)
     x = left if which is End.LEFT else right
     side = max(_wall_sides_at(face, x), key=_rise_mm, default=None)
@@ -57,10 +57,10 @@ def end_line(face: Face, which: End) -> EndLine:
 
 
 def end_profile(edges: Sequence[Edge], line: EndLine, which: End) -> tuple[Stretch, ...]:
-    """The parts seen at an end of a face, from the bottom up in unbroken stretches; none where nothing reaches it.
+    """The parts seen at an end of a face, from the bottom up in unbroken stretches; empty when no part reaches the end.
 
-    `edges` are those of its arrangement and `line` is the line up that end. A part that runs on past the end does not
-    end there and is not in it.
+    `edges` are those of the face's arrangement and `line` is the line up that end. A part that goes on past the end is
+    left out, as it does not end there.
     """
     found = sorted(
         (Stretch(part, min(edge.y0, edge.y1), max(edge.y0, edge.y1)) for edge, part in _on_line(edges, line, which)),
@@ -77,7 +77,7 @@ def end_profile(edges: Sequence[Edge], line: EndLine, which: End) -> tuple[Stret
 
 
 def _wall_sides_at(face: Face, x_mm: float) -> Iterator[Side]:
-    """The straight sides of walls that go up from the end of the face, or up to it, and do not lean too much."""
+    """The straight sides of walls that start or end at the end of the face and do not lean more than `MOST_LEAN`."""
     for part in face.parts:
         for side in sides(part.outline) if part.kind is Kind.WALL else ():
             reaches = min(abs(side.x0 - x_mm), abs(side.x1 - x_mm)) <= WELD_MM

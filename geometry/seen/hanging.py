@@ -1,4 +1,4 @@
-"""What the fronts of a face hang on, by their boxes."""
+"""Finds what the fronts of a face hang on, by their boxes."""
 
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -16,14 +16,15 @@ COVERED = 0.5
 """A front hangs on what it overlaps by more than this share of the smaller of both, across and up (own choice)."""
 
 _BESIDE = frozenset({Kind.CABINET, Kind.FILLER, Kind.END_PANEL})
-"""What a front may cover across: fillers and edges of panels beside its cabinet too (common practice, no source)."""
+"""The kinds that a front may cover from side to side: fillers and panels beside its cabinet, too (common practice, no
+source)."""
 
 _BELOW = _BESIDE | {Kind.KICKBOARD}
-"""What it may cover up and down: a door may go down to the floor (common practice, no source)."""
+"""The kinds that a front may cover up and down: a door may go down to the floor (common practice, no source)."""
 
 
 class Hung(NamedTuple):
-    """A front, what it hangs on, by id in drawing order, and the box round that, as far as it may be covered."""
+    """A front, the cabinets that it hangs on, by id in drawing order, and the box that it may cover."""
 
     front: str
     behind: tuple[str, ...]
@@ -33,7 +34,7 @@ class Hung(NamedTuple):
 def hung_fronts(parts: Sequence[Part]) -> tuple[Hung, ...]:
     """The doors and drawer fronts that hang on at least one cabinet, in drawing order.
 
-    One that hangs on none is left out (the panel of a dishwasher).
+    A front that hangs on no cabinet is left out (the panel of a dishwasher).
     """
     fronts = [part for part in parts if usual()[part.kind].front]
     behind = [part for part in parts if part.kind in _BELOW]
@@ -52,7 +53,7 @@ def _boxes(parts: Sequence[Part]) -> Floats:
 
 
 def _covering(fronts: Floats, behind: Floats) -> tuple[Whole, Whole]:
-    """The pairs of a front and what it covers enough to hang on it, by row, in order."""
+    """The pairs of a front and a part that it covers enough to hang on, by their rows, in order."""
     tree = shapely.STRtree(shapely.box(behind[:, 0], behind[:, 1], behind[:, 2], behind[:, 3]))
     front, other = tree.query(shapely.box(fronts[:, 0], fronts[:, 1], fronts[:, 2], fronts[:, 3]))
     covers = np.ones(len(front), dtype=np.bool_)

@@ -1,4 +1,4 @@
-"""Parts that should touch but miss or overlap by a few millimetres."""
+"""Finds parts that should touch but miss each other or overlap by a few millimetres."""
 
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -21,10 +21,10 @@ PARALLEL = 0.02
 
 
 class NearMiss(NamedTuple):
-    """Two parts, by id in drawing order, whose facing sides miss each other by a gap, or overlap where it is negative.
+    """Two parts, by id in drawing order, with sides that face each other and nearly touch.
 
-    `length_mm` is how far they run beside each other, `gap_mm` the widest between them over it. `sides` are the two,
-    each by the index of the vertex that it leaves.
+    `gap_mm` is the widest gap between the two sides; a negative one is an overlap. `length_mm` is how far they go
+    beside each other. `sides` are the two sides, each by the index of the vertex that it leaves.
     """
 
     parts: tuple[str, str]
@@ -34,11 +34,12 @@ class NearMiss(NamedTuple):
 
 
 def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tuple[NearMiss, ...]:
-    """Where straight sides face each other with a gap or overlap of at most `limit_mm`, over more length than that.
+    """The straight sides that face each other with a gap or overlap of at most `limit_mm`, over more length than that.
 
-    One for each pair of parts, over the longest pair of sides, in drawing order. Left out (common practice, no source):
-    doors and drawer fronts, which hang with reveals on purpose; what does not hide (a fridge rolls out and has room
-    beside it); a gap that a third part covers; a strip no deeper than the overlap, along another part's border.
+    There is one for each pair of parts, for its longest pair of sides, in drawing order. Some are left out (common
+    practice, no source): those of doors and drawer fronts, which hang with reveals on purpose; those of parts that do
+    not hide, as a fridge rolls out and has room beside it; a gap that a third part covers; and a strip along another
+    part's border that is no deeper than the overlap.
     """
     able = [index for index, part in enumerate(parts) if part.hides and not usual()[part.kind].front]
     if len(able) < 2:
@@ -55,7 +56,7 @@ def near_misses(parts: Sequence[Part], limit_mm: float = USUAL_LIMIT_MM) -> tupl
 
 
 def _facing(parts: Sequence[Part], stack: Stack, limit: float) -> list[tuple[int, int, NearMiss, tuple[float, float]]]:
-    """The facing pairs of sides: the places of their parts, the miss, and the middle of what lies between them."""
+    """The pairs of sides that nearly touch: the places of their parts, the near miss, and the middle of the gap."""
     sides = stack.sides
     one, other = near_pairs(stack, limit)
     keep = (sides.sweep[one] == 0) & (sides.sweep[other] == 0) & _are_opposed(stack, one, other)
@@ -73,7 +74,7 @@ def _facing(parts: Sequence[Part], stack: Stack, limit: float) -> list[tuple[int
 
 
 def _ways(stack: Stack, rows: Whole) -> tuple[Floats, Floats]:
-    """The directions of sides, of length 1, with the part they belong to on the left."""
+    """The directions of sides, of length 1, each with its own part on the left."""
     sides = stack.sides
     size = np.where(stack.interior_left[sides.part[rows]], sides.length[rows], -sides.length[rows])
     return (sides.x1[rows] - sides.x0[rows]) / size, (sides.y1[rows] - sides.y0[rows]) / size
@@ -86,7 +87,10 @@ def _are_opposed(stack: Stack, one: Whole, other: Whole) -> Flags:
 
 
 def _between(stack: Stack, one: Whole, other: Whole) -> tuple[Floats, Floats, Floats, Floats]:
-    """Of each pair: the widest signed gap over the length they share, that length, and the middle of the gap there."""
+    """For each pair of sides: the widest gap over the length they share, that length, and x and y of the gap's middle.
+
+    A negative gap is an overlap.
+    """
     sides = stack.sides
     ux, uy = _ways(stack, one)
     x, y = sides.x0[one], sides.y0[one]
@@ -109,7 +113,7 @@ def _between(stack: Stack, one: Whole, other: Whole) -> tuple[Floats, Floats, Fl
 
 
 def _depth(stack: Stack, rows: Whole) -> Floats:
-    """How far the part of each side reaches across the side's direction, by its box."""
+    """How deep the part of each side is, square to the side, by the part's box."""
     part = stack.sides.part[rows]
     ux, uy = _ways(stack, rows)
     depth: Floats = np.abs(uy) * (stack.right - stack.left)[part] + np.abs(ux) * (stack.top - stack.bottom)[part]
@@ -117,7 +121,7 @@ def _depth(stack: Stack, rows: Whole) -> Floats:
 
 
 def _is_covered(parts: Sequence[Part], stack: Stack, pair: tuple[int, int], middle: tuple[float, float]) -> bool:
-    """Whether a third part, no further back than both, covers a point between two."""
+    """Whether a third part covers this point and is in front of at least one of the two."""
     x, y = middle
     back = min(rank_key(parts[place], place) for place in pair)
     there = (stack.left <= x) & (stack.right >= x) & (stack.bottom <= y) & (stack.top >= y)

@@ -1,4 +1,4 @@
-"""Which sides of a face come near each other."""
+"""Finds the sides of a face that come near each other."""
 
 from typing import NamedTuple
 
@@ -9,24 +9,24 @@ from geometry.seen.columns import Columns, Floats, Stack, Whole, ramp, rows_wher
 from shared.errors import JobError
 
 BUNDLE = 8
-"""Sides that are searched for as one: a rounded box is one bundle."""
+"""How many sides are searched for as one: a rounded box is one bundle."""
 
 AT_ONCE = 512
-"""Bundles that are searched for together, so that a heap of parts is refused before it fills the memory."""
+"""How many bundles are searched for together, so that a heap of parts is refused before it fills the memory."""
 
 MOST_PAIRS = 1_000_000
-"""Pairs of sides near each other on a face: those of a heap of 350 parts; a wall of 20 000 has 246 000 (measured)."""
+"""The most pairs of near sides on a face: a heap of 350 parts has as many, a wall of 20 000 has 246 000 (measured)."""
 
 
 def near_pairs(stack: Stack, tolerance: float) -> tuple[Whole, Whole]:
     """The pairs of sides of different parts whose boxes come near each other; each pair once, the lower row first.
 
-    Searched by bundles of successive sides of a part: most parts are one bundle, so that the library's tree is
-    small, and an outline of very many sides is still found piece by piece. JobError for more than `MOST_PAIRS`.
+    The search goes by bundles of successive sides of a part. Most parts are one bundle, so that the library's tree is
+    small, and an outline of very many sides is still found bundle by bundle. JobError for more than `MOST_PAIRS`.
     """
     bundles = _bundles(stack)
     low, high = _near_bundles(bundles, tolerance)
-    # Of each bundle only the sides that reach the other's box, then of those each with each.
+    # Only those sides of each bundle that reach the other's box are paired, each with each.
     from_low, of_low = _reaching(stack.sides, bundles, low, high, tolerance)
     from_high, of_high = _reaching(stack.sides, bundles, high, low, tolerance)
     many = np.bincount(of_high, minlength=len(low)).astype(np.intp)
@@ -65,7 +65,7 @@ def _refuse_heap(pairs: int) -> None:
 
 
 class _Bundles(NamedTuple):
-    """Successive sides of one part, one bundle a row: its first side, how many they are, and the box round them."""
+    """Bundles of successive sides of one part, one bundle a row: its first side, its number of sides, its box."""
 
     part: Whole
     first: Whole
@@ -94,7 +94,7 @@ def _bundles(stack: Stack) -> _Bundles:
 
 
 def _reaching(sides: Columns, bundles: _Bundles, bundle: Whole, other: Whole, tolerance: float) -> tuple[Whole, Whole]:
-    """The sides of each bundle that come near the box of the other bundle of the pair, with the number of the pair."""
+    """The sides of each bundle that come near the box of the pair's other bundle, and the number of their pair."""
     many = bundles.number[bundle]
     side = ramp(bundles.first[bundle], many)
     pair = np.repeat(np.arange(len(bundle), dtype=np.intp), many)
@@ -105,7 +105,7 @@ def _reaching(sides: Columns, bundles: _Bundles, bundle: Whole, other: Whole, to
 def near_boxes(
     boxes: Columns | _Bundles, rows: Whole, others: Columns | _Bundles, against: Whole, tolerance: float
 ) -> Whole:
-    """Which pairs of boxes come within the tolerance of each other."""
+    """The numbers of the pairs of boxes that come within the tolerance of each other."""
     return rows_where(
         (boxes.left[rows] <= others.right[against] + tolerance)
         & (boxes.right[rows] >= others.left[against] - tolerance)

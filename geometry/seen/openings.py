@@ -1,4 +1,4 @@
-"""What openings leave of a part."""
+"""The area of a part without its openings."""
 
 from collections.abc import Sequence
 
@@ -12,16 +12,16 @@ from shared.trade.kinds import Kind
 
 
 def uncovered_area_mm2(part: Part, openings: Sequence[Part]) -> float:
-    """The area of a part's outline less what openings take from it, arcs exact; openings that overlap take it once.
+    """The area of a part's outline without its openings, arcs exact. Where openings overlap they count once.
 
-    The part and its openings are arranged by themselves, whatever their kind, level or order: what hangs or stands in
-    front of the part on its face takes nothing.
+    The part and its openings are arranged by themselves, whatever their kind, level or order. Whatever else hangs or
+    stands in front of the part on its face takes nothing away.
     """
     return uncovered(part, openings).area_mm2 if openings else area_mm2(part.outline)
 
 
 def uncovered(part: Part, openings: Sequence[Part]) -> Region:
-    """What openings leave of a part, measured as `uncovered_area_mm2` says."""
+    """The region of a part without its openings, found as `uncovered_area_mm2` says."""
     surface = msgspec.structs.replace(part, kind=Kind.WALL, level=0, hides=True)
     holes = [msgspec.structs.replace(opening, kind=Kind.CUT_OUT, level=0, hides=True) for opening in openings]
     return arrange((surface, *holes)).region(part.id)

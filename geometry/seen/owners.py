@@ -1,4 +1,4 @@
-"""Which part is seen on either side of each piece."""
+"""Finds the part that is seen on either side of each piece."""
 
 from typing import NamedTuple
 
@@ -9,18 +9,18 @@ from geometry.seen.columns import Flags, Floats, Stack, Whole, ramp, rows_where
 from geometry.seen.pieces import Pieces, Stretches
 
 AT_ONCE = 16_384
-"""Pieces that are looked at together: a face of few thousand parts has no more, a heap would fill the memory."""
+"""How many pieces are looked at together: a face of a few thousand parts has no more; a heap would fill the memory."""
 
 
 class Owners(NamedTuple):
-    """The place in the stack of the part in front on the left and the right of each piece, -1 where there is none."""
+    """The places in the stack of the parts seen on the left and on the right of each piece; -1 for no part."""
 
     left: Whole
     right: Whole
 
 
 def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
-    """The front-most part on either side of each piece: of those that end on it, and of those that cover its middle."""
+    """The front part on either side of each piece, of those that end on the piece and those that cover its middle."""
     tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
     nobody = np.full(len(pieces.x), -1, dtype=np.intp)
     owners = Owners(nobody, nobody)
@@ -32,7 +32,11 @@ def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
 
 
 def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Whole, Whole], behind: Owners) -> Owners:
-    """The owners where the parts that may lie over pieces (pairs of piece and part) come in front of those `behind`."""
+    """The owners of the pieces, where `behind` are the owners found so far.
+
+    `over` are pairs of a piece and a part that may cover it. A part that covers the piece, or ends on it, takes the
+    place of the owner so far if it is in front of that owner.
+    """
     piece, part = over
     many = len(stack.first)
     own = stack.sides.part[stretches.side]
@@ -53,7 +57,7 @@ def in_front(stack: Stack, stretches: Stretches, pieces: Pieces, over: tuple[Who
 
 
 def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
-    """Whether each part covers the point given with it, arcs exact. The point must not lie on the part's outline."""
+    """Whether each part covers the point given with it; arcs are exact. The point must not lie on its outline."""
     inside = (stack.left[part] < x) & (x < stack.right[part]) & (stack.bottom[part] < y) & (y < stack.top[part])
     shaped = rows_where(inside & ~stack.plain[part])
     if len(shaped):
@@ -62,10 +66,11 @@ def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
 
 
 def _odd(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
-    """Whether a ray to the right crosses a part's chords an odd number of times, turned over by each arc's segment.
+    """Whether each point lies inside its part: a ray to the right from it crosses the chords an odd number of times.
 
-    A point on a chord counts as moved a hair up (to the right, where the chord is upright), alike for chord and
-    segment, so that a point on the chord of an arc is judged by the arc alone.
+    Each arc's segment that holds the point turns the answer over. A point on a chord counts as moved a hair up, or to
+    the right for an upright chord. It does so for the chord and for the segment, so that a point on the chord of an arc
+    is judged by the arc alone.
     """
     sides = stack.sides
     count = stack.number[part]

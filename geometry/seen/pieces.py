@@ -1,4 +1,4 @@
-"""The sides of a face, cut into pieces where they meet: each piece once, however many sides lie on it."""
+"""Cuts the sides of a face into pieces where they meet: each piece is there once, however many sides lie on it."""
 
 from typing import NamedTuple
 
@@ -9,7 +9,7 @@ from geometry.seen.cutting import Meetings
 
 
 class Nodes(NamedTuple):
-    """The points where pieces end; `corner` where it is a vertex of an outline, not a mere crossing."""
+    """The points where pieces end. `corner` is true of a vertex of an outline, false of a mere crossing."""
 
     x: Floats
     y: Floats
@@ -17,7 +17,10 @@ class Nodes(NamedTuple):
 
 
 class Stops(NamedTuple):
-    """Where lines (whole sides, or stretches of them) are to be cut: the line, how far along its side, and the node."""
+    """Where lines are to be cut: the line, how far along its side (0 to 1), and the node there.
+
+    A line is a whole side or a stretch of one.
+    """
 
     line: Whole
     along: Floats
@@ -25,10 +28,11 @@ class Stops(NamedTuple):
 
 
 class Stretches(NamedTuple):
-    """What lies between two successive nodes on each side, in order along it: one row each.
+    """The stretches of each side between two successive nodes, in order along the side: one row each.
 
-    `begin` and `finish` say how far along `side` it runs (0 to 1), `start` and `end` are its nodes, `piece` is the
-    piece it is, and `along` is 1 where the piece runs the same way (from its lower node to its higher), else -1.
+    `begin` and `finish` say how far along `side` the stretch reaches, 0 to 1. `start` and `end` are its nodes. `piece`
+    is the piece that lies there; it goes from its lower node to its higher one. `along` is 1 for a stretch that goes
+    the same way, else -1.
     """
 
     side: Whole
@@ -41,7 +45,7 @@ class Stretches(NamedTuple):
 
 
 class Pieces(NamedTuple):
-    """The middle of each piece, on its arc where it is one, and a stretch that lies on it."""
+    """The middle of each piece (of an arc, half way along it) and one stretch that lies on the piece."""
 
     x: Floats
     y: Floats
@@ -51,9 +55,9 @@ class Pieces(NamedTuple):
 def welded(points: Nodes, tolerance: float) -> tuple[Nodes, Whole]:
     """The points as nodes, and the number of each point's node.
 
-    Points are one node where no gap over the tolerance divides them in x nor in y; never rounded to cells, which would
-    part near points that lie astride a border. A node stands exactly where one of its points does: at a vertex if it
-    has one, and of those at the leftmost, lowest, so that it does not depend on their order.
+    Points are one node when no gap above the tolerance divides them in x or in y. They are not rounded to cells, as
+    that would part near points on either side of a cell's border. A node stands exactly where one of its points does:
+    at a vertex if it has one, and at the leftmost, lowest of several. So it does not depend on the order of the points.
     """
     x, y, corner = points
     key = _groups(x, tolerance) * len(x) + _groups(y, tolerance)
@@ -86,9 +90,10 @@ def cut(sides: Columns, met: Meetings, tolerance: float) -> tuple[Nodes, Stretch
 
 
 def inner_stops(sides: Columns, met: Meetings) -> Stops:
-    """Where sides are met between their ends: first at the vertices that touch, then at the crossings, twice each.
+    """Where sides are met between their ends: first at the vertices that touch them, then at the crossings.
 
-    The lines are the sides; the nodes are left at 0, as they are not known yet.
+    Each crossing is there twice, once for either side. The lines are the sides. The nodes are all 0, as they are not
+    known yet.
     """
     side = np.concatenate((met.touched, met.one, met.other))
     x = np.concatenate((sides.x0[met.vertex], met.x, met.x))
@@ -97,7 +102,7 @@ def inner_stops(sides: Columns, met: Meetings) -> Stops:
 
 
 def stretched(sides: Columns, nodes: Nodes, stops: Stops, side_of: Whole, tolerance: float) -> tuple[Stretches, Pieces]:
-    """The stretches between successive stops of each line, and the pieces they are; `side_of` gives a line's side."""
+    """The stretches between successive stops of each line, and their pieces. `side_of` gives the side of each line."""
     order = np.lexsort((stops.along, stops.line))
     line, along, node = stops.line[order], stops.along[order], stops.node[order]
     fresh = begins(line, node)
@@ -127,7 +132,10 @@ def _groups(values: Floats, tolerance: float) -> Whole:
 
 
 def _same(chord: Whole, sagitta: Floats, tolerance: float) -> tuple[Whole, Whole]:
-    """The number of each stretch's piece (same chord, sagittas without a gap), and the first stretch of each piece."""
+    """The piece of each stretch, by its number, and the first stretch of each piece.
+
+    Stretches are one piece when they have the same chord and no gap above the tolerance divides their sagittas.
+    """
     order = np.lexsort((sagitta, chord))
     chords, bows = chord[order], sagitta[order]
     fresh = begins(chords)

@@ -1,4 +1,4 @@
-"""Visible regions as polygons of the geometry library: their areas, and polygons for picking and near misses."""
+"""Visible regions as polygons of the geometry library: for their areas, and for picking and near misses."""
 
 from typing import NamedTuple
 
@@ -12,13 +12,13 @@ from geometry.seen.columns import TURN, Floats, Whole, begins, ramp, rows_where
 from geometry.seen.rings import Rings
 
 CHORDS_A_CIRCLE = 32
-"""How finely arcs are flattened in polygons; areas do not depend on it, as what the arcs enclose is added exactly."""
+"""How finely arcs are flattened in polygons. Areas do not depend on it: what the arcs enclose is added exactly."""
 
 
 def region_polygon(region: Region) -> BaseGeometry:
-    """The region as a polygon or several, its arcs flattened between exact vertices; empty where nothing is seen.
+    """The region as one polygon or several, its arcs flattened between exact vertices; empty when nothing is seen.
 
-    For picking and neighbour searches: measure with `region.area_mm2`, which is exact.
+    It is for picking and for finding neighbours. Measure with `region.area_mm2`, which is exact.
     """
     if not region.rings:
         return shapely.Polygon()
@@ -34,15 +34,15 @@ def region_polygon(region: Region) -> BaseGeometry:
 
 
 def ring_areas(rings: Rings) -> Floats:
-    """The area within each ring, positive for outer ones and negative for holes, arcs exact.
+    """The area within each ring, positive for an outer ring and negative for a hole; arcs are exact.
 
-    The library measures the flattened polygon; each chord of an arc leaves a segment r2 (t - sin t) / 2 beside it.
+    The library measures the flattened polygon. Beside each chord of an arc, a segment r2 (t - sin t) / 2 is added.
     """
     if not len(rings.first):
         return np.zeros(0)
     flat = _flattened(rings)
     area = shapely.area(shapely.polygons(_linear_rings(flat)))
-    # The way round of the flattened ring, which for a crescent thinner than its sagittas is not that of the ring.
+    # The flattened ring may run the other way round than the ring itself, for a crescent thinner than its sagittas.
     starts = rows_where(begins(flat.ring))
     x, y = flat.x - flat.x[starts][flat.ring], flat.y - flat.y[starts][flat.ring]
     turned = np.add.reduceat(x[:-1] * y[1:] - x[1:] * y[:-1], starts)
@@ -51,7 +51,7 @@ def ring_areas(rings: Rings) -> Floats:
 
 
 class _Flat(NamedTuple):
-    """Points of rings with the number of their ring, and for each vertex the area between its arc and the chords."""
+    """Points round rings with the number of their ring; and for each vertex the area between its arc and the chords."""
 
     x: Floats
     y: Floats
@@ -89,7 +89,7 @@ def _flattened(rings: Rings) -> _Flat:
     cos, sin = np.cos(angle) - 1, np.sin(angle)
     flat_x, flat_y = x[row], y[row]
     on_arc = bulge[row] != 0
-    # Turned about the centre; written as a step from the start, so that the start itself stays exact.
+    # Points are turned about the centre, written as an offset from the start, so that the start itself stays exact.
     flat_x[on_arc] += cos * rx[arc] - sin * ry[arc]
     flat_y[on_arc] += sin * rx[arc] + cos * ry[arc]
     return _Flat(flat_x, flat_y, ring[row], segment)

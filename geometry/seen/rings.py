@@ -1,4 +1,4 @@
-"""The rings round the visible regions, traced from the border."""
+"""Traces the rings round the visible regions along the border."""
 
 import math
 from typing import NamedTuple
@@ -11,10 +11,10 @@ from geometry.seen.pieces import Nodes
 
 
 class Rings(NamedTuple):
-    """Rings of vertices, one row a vertex, one ring after another, those of a part together; as `shared.job.Vertex`.
+    """Rings of vertices: one row a vertex, one ring after another, the rings of a part together.
 
-    `part` is the place of each ring's part in the stack and `first` the row at which the ring begins: its leftmost
-    corner.
+    `part` is the place of each ring's part in the stack. `first` is the row at which the ring begins, its leftmost
+    corner. `x`, `y` and `bulge` are as in `shared.job.Vertex`.
     """
 
     part: Whole
@@ -25,9 +25,9 @@ class Rings(NamedTuple):
 
 
 class _Ways(NamedTuple):
-    """Pieces of border with their part on the left: one row for each piece and part.
+    """Pieces of the border, each with its part on the left: one row for each piece and part.
 
-    `side` is the side of the part's own outline where it has one there, so that a ring has no corners where only its
+    `side` is the side of the part's own outline there, if it has one, so that a ring has no corners where only its
     neighbours change.
     """
 
@@ -41,7 +41,7 @@ class _Ways(NamedTuple):
 def rings_of(sides: Columns, nodes: Nodes, border: Border) -> Rings:
     """All rings: outer ones anticlockwise, holes clockwise, none touching itself. TornError where they do not close.
 
-    Takes the border in single pieces, as runs could hide that a ring touches itself in their midst.
+    The border must come piece by piece: joined pieces could hide that a ring touches itself between them.
     """
     ways = _ways(sides, border)
     following, pinches = _linked(nodes, ways)
@@ -70,7 +70,7 @@ def _ways(sides: Columns, border: Border) -> _Ways:
 
 
 def _linked(nodes: Nodes, ways: _Ways) -> tuple[Whole, list[list[int]]]:
-    """For each way the one that follows it, and the ways that end where a part touches itself, by node."""
+    """For each way the one that follows it; and for each node where a part touches itself, the ways that end there."""
     many = len(nodes.x)
     starts, ends = ways.part * many + ways.start, ways.part * many + ways.end
     by_start, by_end = np.argsort(starts, kind="stable"), np.argsort(ends, kind="stable")
@@ -91,9 +91,9 @@ def _linked(nodes: Nodes, ways: _Ways) -> tuple[Whole, list[list[int]]]:
 
 
 def _link_round(nodes: Nodes, ways: _Ways, arriving: list[int], leaving: list[int], following: Whole) -> None:
-    """Link each way that arrives at a node to the one that leaves along the other border of the same wedge of the part.
+    """Link each way that arrives at a node to the way that leaves it along the other border of the same wedge.
 
-    The part is on the left of the arriving way, so the leaving way is the next one clockwise.
+    The wedge of the part is on the left of the arriving way, so the leaving way is the next one clockwise.
     """
     ends = [(*_direction(nodes, ways, way, away=False), way, False) for way in arriving]
     ends += [(*_direction(nodes, ways, way, away=True), way, True) for way in leaving]
@@ -108,18 +108,21 @@ def _link_round(nodes: Nodes, ways: _Ways, arriving: list[int], leaving: list[in
 
 
 def _direction(nodes: Nodes, ways: _Ways, way: int, *, away: bool) -> tuple[float, float]:
-    """Where a way points as seen from its start (its end, if not `away`): angle, and curvature for tangent ways."""
+    """Where a way points, seen from its start or, if not `away`, from its end: its angle, and its curvature.
+
+    The curvature puts ways in order that leave in the same direction.
+    """
     start, end, sweep = int(ways.start[way]), int(ways.end[way]), float(ways.sweep[way])
     if not away:
         start, end, sweep = end, start, -sweep
     dx, dy = float(nodes.x[end] - nodes.x[start]), float(nodes.y[end] - nodes.y[start])
-    # Rounded, so that tangent ways count as such; begun a hair before 0, so that rounding does not part those at 0.
+    # Rounding makes the angles of tangent ways equal. Angles begin a hair before 0, so that it parts none at 0.
     angle = (math.atan2(dy, dx) - sweep / 2 + 1e-6) % math.tau
     return round(angle, 7), math.sin(sweep / 2) / math.hypot(dx, dy)
 
 
 def _part_touching(following: Whole, arriving: list[int]) -> None:
-    """Where a ring comes through one node more than once, make it as many rings."""
+    """Split a ring that comes through one node more than once into as many rings."""
     for index, one in enumerate(arriving):
         for other in arriving[index + 1 :]:
             way = int(following[one])
@@ -130,7 +133,7 @@ def _part_touching(following: Whole, arriving: list[int]) -> None:
 
 
 def _walked(nodes: Nodes, ways: _Ways, following: Whole, corner: Flags) -> tuple[Whole, Whole]:
-    """The ways in the order of their rings, each ring from its leftmost corner, by part; and where each ring begins."""
+    """The ways ring by ring, each ring from its leftmost corner, sorted by part; and where each ring begins."""
     corners = rows_where(corner)
     start = ways.start[corners]
     seeds = corners[np.lexsort((nodes.y[start], nodes.x[start], ways.part[corners]))]
@@ -164,7 +167,7 @@ def _corners(sides: Columns, nodes: Nodes, ways: _Ways, order: Whole, first: Who
 
 
 def _refuse_flat(rings: Rings) -> None:
-    """TornError for a ring of two straight sides: they run so close that they should have been one."""
+    """TornError for a ring of two straight sides: they are so close that they should have been one."""
     last = np.append(rings.first, len(rings.x))[1:] - 1
     flat = rows_where((last - rings.first <= 1) & (rings.bulge[rings.first] == 0) & (rings.bulge[last] == 0))
     if len(flat):

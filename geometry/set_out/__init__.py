@@ -1,1 +1,1 @@
-"""What the readings of a face say together, and which of them to doubt; uses outlines and parts."""
+"""Puts the readings of a face together and says which of them to doubt; uses outlines and parts."""

@@ -1,9 +1,9 @@
-"""Readings adjusted together by weighted least squares, and which of them are to be doubted.
+"""Adjusts readings together by weighted least squares, and says which of them to doubt.
 
-Unknowns are positions along a line (`adjust_positions`) or points in the plane (`adjust_distances`). Each reading
+The unknowns are positions along a line (`adjust_positions`) or points in the plane (`adjust_distances`). Each reading
 weighs as the inverse square of its standard deviation, so the standard deviation of unit weight is 1. The formulas
-are those of any textbook of adjustment (Gauss-Markov model; Baarda's test of normalised residuals), from memory; the
-figures are checked against the published examples of the checks page, "Adjusting readings".
+are those of any textbook of adjustment (Gauss-Markov model; Baarda's test of normalised residuals), from memory.
+Published examples check the figures (`tests/checks`). `geometry.set_out.lines` turns a face's readings into these.
 """
 
 from collections.abc import Collection, Iterable, Sequence
@@ -18,25 +18,25 @@ from geometry.outlines.sides import Point
 from shared.errors import JobError
 
 ALPHA = 0.05
-"""The chance that sound readings raise any doubt at all; all readings of one adjustment share it (checks page)."""
+"""The chance that sound readings raise any doubt at all; all readings of one adjustment share it."""
 
 UNCHECKED = 1e-7
-"""A reading of a smaller redundancy number is checked by no other."""
+"""A reading with a smaller redundancy number than this is checked by no other."""
 
 TOLD_APART = 1e-6
-"""Residuals whose correlation, squared, is nearer to 1 than this always go together."""
+"""Two readings cannot be told apart when the square of their residuals' correlation is nearer to 1 than this."""
 
 MOST_STEPS = 30
 SETTLED_MM = 1e-7
-"""Distances are settled when no coordinate moves by more in a step."""
+"""Points are settled when an iteration moves no coordinate by more than this."""
 
 Floats = NDArray[np.float64]
 
 
 class Observed(NamedTuple):
-    """A reading from one unknown, by its number, to another, and its standard deviation before adjustment. Millimetres.
+    """A reading from one unknown to another, by their numbers, and its standard deviation before adjustment; in mm.
 
-    Along a line it is the position of `end` less that of `start`; in the plane the distance between them.
+    Along a line the reading is the position of `end` less that of `start`; in the plane it is their distance.
     """
 
     start: int
@@ -46,9 +46,9 @@ class Observed(NamedTuple):
 
 
 class Doubt(NamedTuple):
-    """Readings, by their numbers, of which one is wrong though nothing tells which; a single one is singled out.
+    """Readings, by their numbers, of which one is wrong. If there are several, nothing tells which.
 
-    `off_mm` is by how much each reads more than all readings that are not in doubt say it should.
+    `off_mm` is for each of them how much longer it is than the readings that are not in doubt say.
     """
 
     observed: tuple[int, ...]
@@ -56,14 +56,15 @@ class Doubt(NamedTuple):
 
 
 class Adjustment(NamedTuple):
-    """Unknowns and readings after adjustment; per unknown, then per reading, in the order they were given.
+    """Unknowns and readings after adjustment, each in the order they were given.
 
-    `values` are positions, or x and y of each point in turn, in mm, `sds` their standard deviations as the readings'
-    own say before adjustment (0 for what was fixed). `hanging` are the unknowns that no chain of readings joins to a
-    fixed one: they are counted from the first of those that hang together. `residuals` are adjusted less read;
-    `redundancies` tell how far each reading is checked by the others, 0 not at all, 1 wholly; `normalised` is
-    |v| / (s0 sqrt(qvv)), 0 where nothing checks. `weighted_squares` is vTPv and `freedom` the number of surplus
-    readings. `doubts` come with the greatest normalised residual over `critical` first.
+    For each unknown: `values` are positions, or x and y of each point in turn, in mm. `sds` are their standard
+    deviations, as those of the readings before adjustment make them; 0 for what was fixed. `hanging` are the unknowns
+    that no chain of readings joins to a fixed one: their values are counted from the first of their group.
+    For each reading: `residuals` are adjusted less read, in mm. `redundancies` tell how far the others check it: 0 is
+    not at all, 1 is wholly. `normalised` is |v| / (s0 sqrt(qvv)); 0 for a reading that nothing checks.
+    `weighted_squares` is vTPv, and `freedom` the number of surplus readings. `doubts` are found one after the other,
+    that of the greatest normalised residual above `critical` first.
     """
 
     values: tuple[float, ...]
@@ -79,7 +80,7 @@ class Adjustment(NamedTuple):
 
     @property
     def m0(self) -> float:
-        """The standard deviation of unit weight after adjustment; 1 where nothing is surplus, as before it."""
+        """The standard deviation of unit weight after adjustment; 1, as before it, when no reading is surplus."""
         return sqrt(self.weighted_squares / self.freedom) if self.freedom else 1.0
 
     @property
@@ -89,17 +90,18 @@ class Adjustment(NamedTuple):
 
 
 def critical_value(count: int, alpha: float = ALPHA) -> float:
-    """What the greatest of `count` normalised residuals exceeds with chance `alpha` at most, though all is sound.
+    """The value that the greatest of `count` normalised residuals exceeds with chance `alpha` at most, if all is sound.
 
-    Each has an equal share of alpha (Bonferroni), on both sides of the normal distribution: 1.960 for one reading.
+    Each residual has an equal share of alpha (Bonferroni), on both sides of the normal distribution: 1.960 for one.
     """
     return NormalDist().inv_cdf(1 - alpha / (2 * max(count, 1)))
 
 
 def adjust_positions(observed: Sequence[Observed], count: int, fixed: Collection[int] = (0,)) -> Adjustment:
-    """Positions along a line of `count` unknowns, of which those `fixed` stay at 0.
+    """The positions of `count` unknowns along a line; those `fixed` stay at 0.
 
-    No readings leave everything hanging. ValueError for an unknown that there is not or a deviation not above 0.
+    Without readings every unknown that is not fixed hangs. ValueError for a number that is no unknown's, or a deviation
+    that is not above 0.
     """
     _check(observed, count)
     held, hanging = _held(observed, count, frozenset(fixed))
@@ -120,11 +122,12 @@ def adjust_distances(
     fixed: Collection[tuple[int, int]] = ((0, 0), (0, 1), (1, 1)),
     names: Sequence[str] = (),
 ) -> Adjustment:
-    """Points in the plane from the distances between them, by Gauss-Newton steps from where they are thought to be.
+    """Points in the plane from the distances between them, by Gauss-Newton iterations from where they seem to be.
 
-    `fixed` are coordinates, as (point, 0 for x or 1 for y), that stay as in `start`: three of them, so that the figure
-    can neither shift nor turn; by default point 0 stays and point 1 stays level. JobError, by the points' `names`,
-    where too few distances hold a point, three contradict each other or the steps do not settle; ValueError as above.
+    `fixed` are the coordinates, as (point, 0 for x or 1 for y), that stay as in `start`. There are three of them, so
+    that the figure can neither shift nor turn: by default point 0 stays, and point 1 keeps its height. JobError, with
+    the points' `names`, where too few distances hold a point, three contradict each other or the points do not settle.
+    ValueError as for `adjust_positions`.
     """
     _check(observed, len(start))
     called = names or [f"point {number}" for number in range(1, len(start) + 1)]
@@ -146,7 +149,7 @@ def adjust_distances(
 
 
 def refuse_broken_triangles(observed: Iterable[Observed], names: Sequence[str]) -> None:
-    """JobError for a distance longer, beyond doubt, than the way round by a third point."""
+    """JobError for a distance that is longer, beyond doubt, than the way round by a third point."""
     known = {frozenset((each.start, each.end)): each for each in observed}
     for pair, long in known.items():
         for by in {point for other in known if other & pair for point in other - pair}:
@@ -163,9 +166,10 @@ def refuse_broken_triangles(observed: Iterable[Observed], names: Sequence[str]) 
 
 
 class _Solved(NamedTuple):
-    """Unknowns and their deviations, residuals divided by their deviations, and what is left of each reading's weight.
+    """A least-squares solution: the unknowns and their deviations, and what it leaves of the readings.
 
-    `left` is the unit matrix less the hat matrix: its diagonal holds the redundancy numbers.
+    `residuals` are divided by the readings' deviations. `left` is the unit matrix less the hat matrix: its diagonal
+    holds the redundancy numbers.
     """
 
     unknowns: Floats
@@ -175,7 +179,7 @@ class _Solved(NamedTuple):
 
 
 def _solved(design: Floats, lengths: Floats, sds: Floats) -> _Solved:
-    """Least squares by orthogonal columns of readings divided by their deviations."""
+    """The least-squares solution by QR decomposition, with every reading divided by its deviation."""
     columns, triangle = np.linalg.qr(design / sds[:, None])
     inverse = np.linalg.inv(triangle)
     lengths = lengths / sds
@@ -191,7 +195,7 @@ def _solved(design: Floats, lengths: Floats, sds: Floats) -> _Solved:
 def _adjustment(
     solved: _Solved, values: Floats, free: Sequence[int], observed: Sequence[Observed], hanging: tuple[int, ...]
 ) -> Adjustment:
-    """Everything told of a solution; `values` are where the unknowns, those fixed among them, stand after it."""
+    """The adjustment that a solution gives. `values` are the unknowns after it, the fixed ones among them."""
     redundancies = np.clip(np.diag(solved.left), 0.0, 1.0)
     checked = redundancies > UNCHECKED
     critical = critical_value(int(np.count_nonzero(checked)))
@@ -210,7 +214,11 @@ def _adjustment(
 
 
 def _doubts(solved: _Solved, sds: Floats, critical: float) -> tuple[Doubt, ...]:
-    """The greatest normalised residual over the critical value, then again with that reading left out, and so on."""
+    """The doubts, one by one: the reading with the greatest normalised residual above the critical value is left out.
+
+    Then the next is sought, and so on, until no residual is above it. Readings that cannot be told apart from the one
+    left out are in its doubt too.
+    """
     residuals, left = solved.residuals, solved.left
     worst: list[int] = []
     groups: list[tuple[NDArray[np.intp], Floats]] = []
@@ -233,7 +241,7 @@ def _doubts(solved: _Solved, sds: Floats, critical: float) -> tuple[Doubt, ...]:
 
 
 def _left_out(residuals: Floats, left: Floats, reading: int) -> tuple[Floats, Floats]:
-    """Residuals and weights left with a reading given an unknown error of its own, so that it says nothing."""
+    """Residuals and `left` after a reading is given an unknown error of its own, so that it says nothing."""
     column = left[:, reading]
     residuals = residuals - column * (residuals[reading] / column[reading])
     left = left - np.outer(column, column) / column[reading]
@@ -247,7 +255,7 @@ def _normalised(residuals: Floats, redundancies: Floats) -> Floats:
 
 
 def _held(observed: Sequence[Observed], count: int, fixed: frozenset[int]) -> tuple[frozenset[int], tuple[int, ...]]:
-    """The unknowns to hold at 0, the first of each group that hangs on nothing included; and all that hang so."""
+    """The unknowns to hold at 0: the fixed ones, and the first of each group that hangs; and all unknowns that hang."""
     group = list(range(count))
 
     def leader(unknown: int) -> int:
@@ -264,7 +272,7 @@ def _held(observed: Sequence[Observed], count: int, fixed: frozenset[int]) -> tu
 
 
 def _slopes(at: Floats, observed: Sequence[Observed]) -> tuple[Floats, Floats]:
-    """How each distance changes with each coordinate, and each distance as the points stand."""
+    """How much each distance changes with each coordinate, and each distance between the points as they are."""
     starts, ends = [each.start for each in observed], [each.end for each in observed]
     between = at[ends] - at[starts]
     apart = np.maximum(np.hypot(between[:, 0], between[:, 1]), SETTLED_MM)
@@ -278,7 +286,7 @@ def _slopes(at: Floats, observed: Sequence[Observed]) -> tuple[Floats, Floats]:
 
 
 def _refuse_loose(design: Floats, free: Sequence[int], names: Sequence[str]) -> None:
-    """JobError where some points can still move though every distance stays."""
+    """JobError where some points can move without changing any distance."""
     _, sizes, ways = np.linalg.svd(design)
     holding = int(np.count_nonzero(sizes > 1e-9 * np.max(sizes, initial=0.0)))
     if holding == len(free):

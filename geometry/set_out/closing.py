@@ -1,4 +1,4 @@
-"""What is said of readings while they are typed: the line that each comes to, how well it fits, what is left."""
+"""What is told of readings while they are typed: the set-out line that each ends at, how well it fits, what is left."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import count
@@ -12,14 +12,14 @@ from shared.errors import JobError
 from shared.job import END, START, Face, Job, View, Way
 
 JOIN_MM = 50.0
-"""A reading whose end comes this near to a line is a further reading of that line: slips of the tape are smaller, the
-sizes of parts larger (common practice, no source)."""
+"""A reading that ends this near to a line is one more reading of that line: slips of the tape are smaller than this,
+and parts are larger (common practice, no source)."""
 
 
 class Closing(NamedTuple):
-    """A reading from mark to mark and where its end comes to stand, from the left end or the floor, mm.
+    """A reading from mark to mark, and where it ends: `at_mm` from the left end or the floor.
 
-    `joins` where `end` is a line that stands already: the reading then is `off_mm` longer than the line says.
+    `joins` says that `end` is a line that stands already. The reading is then `off_mm` longer than that line says.
     """
 
     start: str
@@ -31,9 +31,9 @@ class Closing(NamedTuple):
 
 
 class Closings(NamedTuple):
-    """Readings in the order they were typed, and what is left from the farthest to the end of the face.
+    """Readings in the order they were typed, and the length left from the farthest of them to the end of the face.
 
-    `left_mm` is negative where they go beyond it, None where no end is known.
+    `left_mm` is negative when they go beyond the end, and None when no end is known.
     """
 
     readings: tuple[Closing, ...]
@@ -43,12 +43,12 @@ class Closings(NamedTuple):
 def closures(
     job: Job, face_id: str, way: Way, lengths: Sequence[float], chain_from: str | None = None, *, fresh: bool = False
 ) -> Closings:
-    """Which lines readings join and how they close.
+    """The set-out lines that readings join, and how well they close on them.
 
-    They run on, one from the end of the other, as a chain from the line `chain_from`; where that is None they are
-    running readings, all from the left end or the floor. A reading joins the nearest line within `JOIN_MM`, none that
-    another of them has joined, and none at all where they are to be `fresh`; else it makes a line of a new name.
-    JobError where nothing tells where the chain starts.
+    With `chain_from` the readings are a chain: the first begins at that line, each other one at the end of the one
+    before. Without it they are running readings, all from the left end or the floor. A reading joins the nearest line
+    within `JOIN_MM` that no other of them has joined. When there is none, or `fresh` is true, it makes a line with a
+    new name. JobError where nothing tells where the chain starts.
     """
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit)
@@ -66,7 +66,7 @@ def closures(
 
 
 def end_mm(face: Face, found: SetOut, way: Way) -> float | None:
-    """Where the right end or the top of a face is, by its readings, else as drawn; None where nothing tells."""
+    """Where the right end or the top of a face is, by its readings or else as drawn; None when nothing tells."""
     read = found.at_mm(way, END)
     parts = measured_parts(face)
     if read is not None or not parts:
@@ -76,7 +76,7 @@ def end_mm(face: Face, found: SetOut, way: Way) -> float | None:
 
 
 def end_words(view: View, way: Way, mark: str) -> str:
-    """What `START` or `END` is called on an elevation or a plan."""
+    """The words for `START` or `END` on an elevation or a plan."""
     if way is Way.ACROSS:
         return "the left end" if mark == START else "the right end"
     if view is View.ELEVATION:
@@ -85,7 +85,7 @@ def end_words(view: View, way: Way, mark: str) -> str:
 
 
 def standing_lines(found: SetOut, way: Way, end: float | None) -> dict[str, float]:
-    """The lines that a reading can join, by name, and where they stand; `END` where the end is known."""
+    """The lines that a reading can join, by name, and where they stand; with `END` if the end is known."""
     lines = {line.name: line.at_mm for line in found.lines if line.way is way}
     return lines if end is None else {**lines, END: end}
 
@@ -93,7 +93,7 @@ def standing_lines(found: SetOut, way: Way, end: float | None) -> dict[str, floa
 def _chained(
     start: str, begin: float, lengths: Sequence[float], standing: Mapping[str, float], names: Iterator[str]
 ) -> Iterator[Closing]:
-    """Each reading runs on from the line at which the one before it ended, where that stands."""
+    """Closes a chain: each reading begins at the line at which the one before ended, or where that one ended."""
     mark, at, taken = start, begin, {start}
     for length in lengths:
         near = _near(at + length, standing, taken)
@@ -106,7 +106,7 @@ def _chained(
 def _from_one(
     start: str, begin: float, lengths: Sequence[float], standing: Mapping[str, float], names: Iterator[str]
 ) -> Iterator[Closing]:
-    """All readings run from one line; of two that could join a line the nearer does."""
+    """Closes running readings, all from one line. Of two readings that could join the same line the nearer one does."""
     pairs = [
         (off, place, name) for place, length in enumerate(lengths) for name, off in _all_near(begin + length, standing)
     ]
@@ -134,7 +134,7 @@ def _all_near(at: float, standing: Mapping[str, float]) -> list[tuple[str, float
 
 
 def _fresh_names(face: Face, way: Way) -> Iterator[str]:
-    """Names that no line of this way has: numbers after the highest."""
+    """Names that no line of this way has: numbers, counted on from the highest."""
     used = {mark for reading in face.readings if reading.way is way for mark in (reading.start, reading.end)}
     highest = max((int(mark) for mark in used if mark.isdecimal()), default=0)
     return map(str, count(highest + 1))

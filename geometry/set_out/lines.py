@@ -1,4 +1,7 @@
-"""What the readings of a face say together: where its set-out lines and corners stand, and which readings to doubt."""
+"""Finds what the readings of a face say together: where its set-out lines and corners are, and which readings to doubt.
+
+`geometry.set_out.adjusting` does the sums; `geometry.set_out.squareness` does the corners.
+"""
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
@@ -15,23 +18,23 @@ from shared.job import CORNERS, START, Face, Reading, Unit, Way
 from shared.trade.tape import TapeClass, tape_tolerance_mm
 
 ALONG = (Way.ACROSS, Way.UP)
-"""The ways in which readings make lines."""
+"""The ways of readings that make set-out lines."""
 
 REMEMBERED = 64
-"""So many faces' readings are remembered as adjusted."""
+"""How many faces' adjusted readings are remembered."""
 
 HELD_MM = 1e-4
-"""The deviation of a size that other readings give way to."""
+"""The deviation of a size that all readings give way to: far below that of any tape."""
 
 DUST_DIGITS = 6
-"""A millionth of a millimetre is far below what a tape reads and far above the rounding of floats."""
+"""Decimals of a millimetre that are kept: far finer than a tape, far coarser than the rounding of floats."""
 
 DRAWN = -1
-"""Stands among the readings of a doubt for the size at which the wall (or benchtop) is drawn."""
+"""The place, among the readings of a doubt, of the size at which the wall (or benchtop) is drawn."""
 
 
 class SetOutLine(NamedTuple):
-    """A set-out line: `at_mm` from the left end (across) or the floor (up); `END`, where readings name it, is one."""
+    """A set-out line: `at_mm` from the left end (across) or the floor (up). `END` is one too, when readings name it."""
 
     way: Way
     name: str
@@ -40,11 +43,12 @@ class SetOutLine(NamedTuple):
 
 
 class ReadingDoubt(NamedTuple):
-    """Readings, by their places in the face's readings or `DRAWN`, of which one is wrong; one alone is singled out.
+    """Readings of which one is wrong, by their places in the face's readings or `DRAWN`.
 
-    `off_mm` is by how much each is longer than the sound readings say, `meant_mm` what was read if a usual slip of that
-    one explains it all. `off_mm` is empty where readings contradict each other so much that nothing can be said.
-    `drawn_mm` is the size at which the wall is drawn, that way.
+    If there are several, nothing tells which one it is. `off_mm` is for each how much longer it is than the sound
+    readings say. It is empty when readings contradict each other so much that nothing can be said. `meant_mm` is for
+    each what was read, if a usual slip in that one explains everything; else None. `drawn_mm` is the size at which the
+    wall is drawn, this way; 0 when it does not count.
     """
 
     way: Way
@@ -55,11 +59,12 @@ class ReadingDoubt(NamedTuple):
 
 
 class SetOut(NamedTuple):
-    """What the readings of a face say together. Lines run across first, then up, each by their position.
+    """What the readings of a face say together.
 
-    `residuals_mm` are, for every reading in order, adjusted less read (0 where nothing checks it). `hanging` are the
-    readings between lines that no other reading joins to an end of the face. `corners` are None where no straight
-    readings are or they do not place the corners: then `trouble` says why.
+    `lines` are the lines across and then the lines up, each by their position. `residuals_mm` are adjusted less read
+    for every reading, in order; 0 for a reading that nothing checks. `hanging` are the readings between lines that no
+    other reading joins to an end of the face. `corners` is None without straight readings. It is None, too, when those
+    do not place the corners; then `trouble` says why.
     """
 
     lines: tuple[SetOutLine, ...]
@@ -70,19 +75,19 @@ class SetOut(NamedTuple):
     trouble: str = ""
 
     def at_mm(self, way: Way, mark: str) -> float | None:
-        """Where a mark stands; None where the readings do not tell."""
+        """Where a mark is, from the left end or the floor; None when the readings do not tell."""
         if mark == START:
             return 0.0
         return next((line.at_mm for line in self.lines if (line.way, line.name) == (way, mark)), None)
 
 
 def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: bool = False) -> SetOut:
-    """Adjust the readings of a face together. `unit` is the job's, in whose numbers slips are sought.
+    """Adjust the readings of a face together. `unit` is the job's: slips are sought in numbers of that unit.
 
-    The left end and the floor stand at 0. A reading that is accepted takes part but is not doubted. What disagrees with
-    all that was read before places no line until the person decides, so nothing moves by a slip. With `drawn_holds`
-    the readings give way to the size at which the wall is drawn. Readings are taken to be wrong independently of each
-    other, those off one hook too. A face without readings has nothing set out.
+    The left end and the floor are at 0. A reading that is accepted takes part but is not doubted. A reading that
+    disagrees with all that was read before places no line until the person decides, so that a slip moves nothing. With
+    `drawn_holds` the readings give way to the size at which the wall is drawn. Errors of readings are taken to be
+    independent, even those read from the same hook. A face without readings has nothing set out.
     """
     if not face.readings:
         return SetOut((), (), ())
@@ -94,7 +99,7 @@ def set_out(face: Face, tape: TapeClass, unit: Unit = Unit.MM, *, drawn_holds: b
 def _adjusted(
     readings: tuple[Reading, ...], drawn: tuple[Reading | None, ...], tape: TapeClass, unit: Unit, drawn_holds: bool
 ) -> SetOut:
-    """All that is set out depends on; remembered, as it is asked for at every frame of a drag."""
+    """The set-out of these readings. It is remembered, as every frame of a drag asks for it."""
     seen = [_along(readings, way, size, tape, unit, drawn_holds) for way, size in zip(ALONG, drawn, strict=True)]
     straight = _straight(readings, tape, unit)
     residuals = {place: mm for part in (*seen, straight) for place, mm in part.residuals}
@@ -110,15 +115,16 @@ def _adjusted(
 
 
 def reading_sd_mm(length_mm: float, tape: TapeClass, *, hooked: bool) -> float:
-    """The standard deviation of a reading: the tape's greatest error, spread evenly, over the root of three.
+    """The standard deviation of a reading: the greatest error of the tape, divided by the root of three.
 
-    The rectangular distribution of the Guide to the expression of uncertainty in measurement (from memory).
+    All errors up to the greatest are taken to be equally likely: the rectangular distribution of the Guide to the
+    expression of uncertainty in measurement (from memory).
     """
     return tape_tolerance_mm(length_mm, tape, hooked=hooked) / sqrt(3)
 
 
 class _Seen(NamedTuple):
-    """What the readings of one way say."""
+    """What the readings of one way say together; the fields are as in `SetOut`, `residuals` by the readings' places."""
 
     lines: tuple[SetOutLine, ...] = ()
     residuals: tuple[tuple[int, float], ...] = ()
@@ -164,10 +170,10 @@ def _along(
 
 
 def _sound(observed: Sequence[Observed], places: Sequence[int], read: Sequence[Reading], marks: int) -> list[int]:
-    """The readings that place lines, by their numbers, while some are in doubt: what was there first stays.
+    """The readings that place lines while some are in doubt, by their numbers: what was there first stays.
 
-    A reading that brings a doubt to those before it is left out until the person decides. What the person has accepted
-    and the drawn size come first, then all as they were taken.
+    A reading that brings doubt to those before it is left out until the person decides. The drawn size comes first,
+    then the readings that the person has accepted, then all others as they were taken.
     """
 
     def rank(count: int) -> tuple[bool, bool, int]:
@@ -188,7 +194,10 @@ def _sound(observed: Sequence[Observed], places: Sequence[int], read: Sequence[R
 
 
 def _most(kept: list[int], waiting: list[int], agree: Callable[[Sequence[int]], bool]) -> int:
-    """How many of those waiting agree with the kept. Few are asked first: where nearly all disagree that is quick."""
+    """How many of those waiting, from the first on, agree with those kept.
+
+    Few are tried first, which is quick when nearly all disagree.
+    """
     tried = 1
     while tried <= len(waiting) and agree(kept + waiting[:tried]):
         tried *= 2
@@ -204,7 +213,7 @@ def _has_open_doubt(found: Adjustment, places: Sequence[int], read: Sequence[Rea
 
 
 def _plain(length_mm: float) -> float:
-    """A length without the dust of reckoning."""
+    """A length without the rounding errors of the sums."""
     return round(length_mm, DUST_DIGITS) + 0.0
 
 
@@ -233,7 +242,7 @@ def _doubt(
 
 
 def _not_accepted(readings: Sequence[Reading], doubt: ReadingDoubt) -> ReadingDoubt | None:
-    """What of a doubt the person has not decided; None where no reading is left of those there were."""
+    """The part of a doubt that the person has not decided: without accepted readings; None when no reading is left."""
     kept = [count for count, place in enumerate(doubt.readings) if place == DRAWN or not readings[place].accepted]
     if len(kept) < len(doubt.readings) and all(doubt.readings[count] == DRAWN for count in kept):
         return None
@@ -263,7 +272,7 @@ def _straight(readings: Sequence[Reading], tape: TapeClass, unit: Unit) -> _Seen
 
 
 def _slipped(places: Sequence[int], observed: Sequence[Observed], unit: Unit) -> Iterator[ReadingDoubt]:
-    """Where straight readings place no corners: those of which a usual slip would make all of them agree."""
+    """The doubt about straight readings that place no corners: each one whose usual slip would make all agree."""
     meant = {
         place: length
         for count, place in enumerate(places)
@@ -275,7 +284,7 @@ def _slipped(places: Sequence[int], observed: Sequence[Observed], unit: Unit) ->
 
 
 def _agree(observed: Sequence[Observed]) -> bool:
-    """Whether surplus readings place the corners without a doubt."""
+    """Whether there are surplus readings and they place the corners without a doubt."""
     try:
         found = adjust_corners(observed)
     except JobError:

@@ -1,10 +1,11 @@
-"""How areas and lengths follow the readings that they are computed from, and how far they may be off with them.
+"""How much areas and lengths change with the readings behind them, and so how far they may be off.
 
-First order: a quantity changes by its slope times what a reading changes, and readings are wrong independently, so it
-may be off by the root of the sum of squares of slope times tolerance (the usual law of propagation of errors).
+A quantity changes by its slope times the change of a reading (first order). Errors of readings are independent, so a
+quantity may be off by the root of the sum of the squares of slope times tolerance (the usual law of propagation of
+errors).
 
-A reading is a distinct distance of a corner from the left end, or its height from the floor: corners at one distance
-share one reading. A bulge is no reading; an arc keeps its shape while its ends move.
+A reading here is a corner's distance from the left end, or its height from the floor; corners at one distance share one
+reading. A bulge is no reading: an arc keeps its shape while its ends move.
 """
 
 import math
@@ -19,19 +20,19 @@ from geometry.seen.columns import Floats, Whole, begins, rows_where
 from shared.job import Outline
 
 FLAT_BULGE = 1e-5
-"""Arcs flatter than this follow the first terms of their series, to ten digits."""
+"""The bulge below which an arc is reckoned by the first term of its series, which is right to ten digits."""
 
 STEPS_A_MM = 1e6
-"""Distances nearer to each other than a micrometre's thousandth are one reading: far below a tape's, above rounding."""
+"""Distances are told apart to a millionth of a millimetre: far finer than a tape, far coarser than rounding."""
 
 Piece = tuple[float, float, float, float, float]
 """A straight line or one arc: from x, y, to x, y, and its bulge."""
 
 
 class Sum(NamedTuple):
-    """A quantity: the areas within rings and the lengths of pieces, each times a factor.
+    """A quantity: the sum of areas within rings and of lengths of pieces, each times a factor.
 
-    A ring counts by its way round, anticlockwise positive, as the rings of a visible region do.
+    The area of an anticlockwise ring is positive and that of a clockwise ring negative, as in a visible region.
     """
 
     areas: tuple[tuple[float, Outline], ...] = ()
@@ -39,7 +40,7 @@ class Sum(NamedTuple):
 
 
 class Slopes(NamedTuple):
-    """How much quantities change with each reading, one row for a quantity, by its number, and a reading."""
+    """How much quantities change with readings: one row for each quantity and reading, by their numbers."""
 
     quantity: Whole
     reading: Whole
@@ -60,22 +61,22 @@ def outline_lengths(times: float, outline: Outline, which: Iterable[int]) -> tup
 
 
 def slopes_of(sums: Sequence[Sum]) -> Slopes:
-    """The slopes of quantities, which are numbered in their order."""
+    """The slopes of these quantities. A quantity's number is its place among them."""
     return _gathered([_area_slopes(sums), _length_slopes(sums)])
 
 
 def as_one(slopes: Slopes, quantity: int) -> Slopes:
-    """The slopes of the sum of all quantities, which gets this number."""
+    """The slopes of the sum of all quantities; the sum gets this number."""
     return _gathered([slopes._replace(quantity=np.full_like(slopes.quantity, quantity))])
 
 
 def joined(slopes: Iterable[Slopes]) -> Slopes:
-    """The slopes of quantities of which parts were reckoned apart; those with one number are added."""
+    """The slopes of quantities whose parts were reckoned apart; those with the same number are added up."""
     return _gathered([*slopes, _no_slopes()])
 
 
 def spreads(slopes: Slopes, many: int, tolerance_mm: Callable[[float], float]) -> tuple[float, ...]:
-    """How far each of so many quantities may be off; `tolerance_mm` is that of a reading of this distance from 0."""
+    """How far each of `many` quantities may be off. `tolerance_mm` gives the tolerance of a reading of some length."""
     readings, which = np.unique(slopes.reading, return_inverse=True)
     tolerances = np.array([tolerance_mm(abs(at)) for at in ((readings >> 1) / STEPS_A_MM).tolist()], dtype=np.float64)
     squares = (slopes.slope * tolerances[which]) ** 2 if len(readings) else slopes.slope
@@ -88,7 +89,7 @@ def _no_slopes() -> Slopes:
 
 
 def _gathered(slopes: Sequence[Slopes]) -> Slopes:
-    """All rows, with those of one quantity and reading added."""
+    """All rows, with the slopes of the same quantity and reading added up."""
     quantity, reading, slope = (np.concatenate(columns) for columns in zip(*slopes, strict=True))
     order = np.lexsort((reading, quantity))
     quantity, reading, slope = quantity[order], reading[order], slope[order]
@@ -97,7 +98,10 @@ def _gathered(slopes: Sequence[Slopes]) -> Slopes:
 
 
 def _area_slopes(sums: Sequence[Sum]) -> Slopes:
-    """By the trapezium sum over chords, and for an arc its segment: a share of the chord's square."""
+    """The slopes of areas: of the trapezium sum over the chords and, for an arc, of its segment.
+
+    A segment is a share of the chord's square.
+    """
     rings = [(number, times, ring) for number, each in enumerate(sums) for times, ring in each.areas if ring]
     if not rings:
         return _no_slopes()
@@ -117,7 +121,10 @@ def _area_slopes(sums: Sequence[Sum]) -> Slopes:
 
 
 def _length_slopes(sums: Sequence[Sum]) -> Slopes:
-    """A length is a multiple of its chord, which grows as an end moves along it; one of nothing stays so."""
+    """The slopes of lengths. A length is a multiple of its chord, which grows as an end moves along it.
+
+    A piece whose chord is 0 has a slope of 0.
+    """
     pieces = [(number, times, piece) for number, each in enumerate(sums) for times, piece in each.lengths]
     if not pieces:
         return _no_slopes()
@@ -131,15 +138,15 @@ def _length_slopes(sums: Sequence[Sum]) -> Slopes:
 
 
 def _by_ends(quantity: Whole, times: Floats, places: tuple[Floats, ...], slopes: tuple[Floats, ...]) -> Slopes:
-    """The slopes with the x and y of either end; readings are numbered by their distance, even across, odd up."""
+    """The slopes by x and y of either end. A reading's number follows its distance; it is even across and odd up."""
     steps = [np.rint(place * STEPS_A_MM).astype(np.intp) * 2 + axis % 2 for axis, place in enumerate(places)]
     return Slopes(np.tile(quantity, 4), np.concatenate(steps), np.concatenate(slopes) * np.tile(times, 4))
 
 
 def _segment_share(bulge: Floats) -> Floats:
-    """The area between chord and arc over the chord's square: r2 (t - sin t) / 2 with r = c (1 + b2) / (4 b).
+    """The area between chord and arc, divided by the square of the chord: r2 (t - sin t) / 2, r = c (1 + b2) / (4 b).
 
-    A flat arc's is b / 3, to which that tends.
+    For a flat arc it is b / 3, the limit of that formula.
     """
     bent = np.abs(bulge) > FLAT_BULGE
     b = np.where(bent, bulge, 1.0)
@@ -149,7 +156,7 @@ def _segment_share(bulge: Floats) -> Floats:
 
 
 def _arc_share(bulge: Floats) -> Floats:
-    """The length along an arc over its chord: (1 + b2) atan(b) / b; 1 where it is straight."""
+    """The length along an arc, divided by its chord: (1 + b2) atan(b) / b; 1 for a straight piece."""
     bent = np.abs(bulge) > FLAT_BULGE
     b = np.where(bent, bulge, 1.0)
     share: Floats = np.where(bent, (1 + b * b) * np.arctan(b) / b, 1.0)

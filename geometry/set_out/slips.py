@@ -1,4 +1,4 @@
-"""What a person may have meant by a number that cannot be right."""
+"""The usual slips of a reading: what was meant by a number that cannot be right."""
 
 from collections.abc import Iterator
 
@@ -8,22 +8,22 @@ from shared.written.units import size_mm
 TENFOLD = 10.0
 
 WHOLE = 1e-6
-"""A length this near to a whole number of units was read as one; inches are not exact as floats."""
+"""A length this near to a whole number of units was read as that number: inches are not exact as floats."""
 
 
 def slip_for(length_mm: float, wanted_mm: float, within_mm: float, unit: Unit) -> float | None:
-    """What was read, mm, if a usual slip explains a reading of `length_mm` where `wanted_mm` should stand; else None.
+    """The length that was meant, mm, if a usual slip turns it into `length_mm`; None when no slip explains it.
 
-    The nearest is given, of those within `within_mm` of what is wanted.
+    It must be within `within_mm` of `wanted_mm`, the length that should have been read. Of several, it is the nearest.
     """
     close = [meant for meant in usual_slips(length_mm, unit) if abs(meant - wanted_mm) <= within_mm]
     return min(close, key=lambda meant: abs(meant - wanted_mm), default=None)
 
 
 def usual_slips(length_mm: float, unit: Unit) -> Iterator[float]:
-    """What a reading may have been meant as, mm: ten times as much, or as little, or with two digits swapped.
+    """The lengths that a reading may have been meant as, mm: ten times as long, a tenth, or with two digits swapped.
 
-    Neighbouring digits, of a whole number of the unit (common practice, no source).
+    Two neighbouring digits are swapped, and only in a whole number of the unit (common practice, no source).
     """
     unit_mm = float(size_mm(unit))
     count = length_mm / unit_mm

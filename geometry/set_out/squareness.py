@@ -1,4 +1,4 @@
-"""The four corners of a face from its straight readings, how far they are out of square and its sides out of plumb."""
+"""Finds the four corners of a face from its straight readings: how far out of square, and its sides out of plumb."""
 
 from collections.abc import Callable, Sequence
 from math import atan2, degrees, dist, pi, sin, sqrt
@@ -13,9 +13,10 @@ LOWER_LEFT, LOWER_RIGHT, UPPER_RIGHT, UPPER_LEFT = range(4)
 
 
 class Square(NamedTuple):
-    """How far a corner is from square: `degrees` more than 90 inside it.
+    """How far a corner is out of square: its angle is `degrees` more than 90.
 
-    `off_mm` is what that makes over `over_mm`, the length of its upright side; `sd_mm` how well it is known.
+    `off_mm` is how far that leads off over `over_mm`, the length of the corner's upright side. `sd_mm` is the standard
+    deviation of `off_mm`.
     """
 
     corner: str
@@ -26,9 +27,10 @@ class Square(NamedTuple):
 
 
 class Plumb(NamedTuple):
-    """How far a side, "left" or "right", leans to the right from its foot to its top, over its height.
+    """How far a side, "left" or "right", is out of plumb: its top is `off_mm` to the right of its foot.
 
-    The lower side is taken as level.
+    `over_mm` is the height between them. The lower side is taken as level. `sd_mm` is the standard deviation of
+    `off_mm`.
     """
 
     side: str
@@ -38,7 +40,10 @@ class Plumb(NamedTuple):
 
 
 class FaceCorners(NamedTuple):
-    """Lower left at (0, 0), the lower side level; `points`, `squares` in the order of `CORNERS`. Millimetres."""
+    """The four corners of a face, mm: the lower left one at (0, 0), the lower side level.
+
+    `points` and `squares` are in the order of `CORNERS`. `plumbs` are the left and the right side.
+    """
 
     points: tuple[Point, ...]
     squares: tuple[Square, ...]
@@ -46,16 +51,16 @@ class FaceCorners(NamedTuple):
 
 
 def adjust_corners(observed: Sequence[Observed]) -> Adjustment:
-    """The corners, by their places in `CORNERS`, from distances between them.
+    """The corners from the distances between them. Readings name corners by their places in `CORNERS`.
 
-    JobError where too few hold a corner or some contradict each other too much to place one.
+    JobError where too few distances hold a corner, or some contradict each other too much to place one.
     """
     distances = {(min(each.start, each.end), max(each.start, each.end)): each.length_mm for each in observed}
     return adjust_distances(placed(distances, len(CORNERS), CORNERS), observed, names=CORNERS)
 
 
 def face_corners(observed: Sequence[Observed], found: Adjustment) -> FaceCorners:
-    """What is told of adjusted corners; how well it is known follows from each reading's deviation, linearly."""
+    """How square and plumb adjusted corners are. Standard deviations follow linearly from those of the readings."""
     shifted = [_points_with(observed, place) for place in range(len(observed))]
 
     def known(size: Callable[[Sequence[Point]], float]) -> float:
@@ -68,7 +73,7 @@ def face_corners(observed: Sequence[Observed], found: Adjustment) -> FaceCorners
 
 
 Known = Callable[[Callable[[Sequence[Point]], float]], float]
-"""How well a size of the corners is known, as a standard deviation."""
+"""A function that gives the standard deviation of a size of the corners."""
 
 _UPRIGHTS = (("left", LOWER_LEFT, UPPER_LEFT), ("right", LOWER_RIGHT, UPPER_RIGHT))
 _ALONG = {LOWER_LEFT: UPPER_LEFT, UPPER_LEFT: LOWER_LEFT, LOWER_RIGHT: UPPER_RIGHT, UPPER_RIGHT: LOWER_RIGHT}
@@ -76,7 +81,7 @@ _ALONG = {LOWER_LEFT: UPPER_LEFT, UPPER_LEFT: LOWER_LEFT, LOWER_RIGHT: UPPER_RIG
 
 
 def _points_with(observed: Sequence[Observed], place: int) -> tuple[Point, ...]:
-    """The corners with one reading longer by its deviation."""
+    """The corners as they would be if one reading were longer by its deviation."""
     changed = list(observed)
     changed[place] = changed[place]._replace(length_mm=changed[place].length_mm + changed[place].sd_mm)
     return adjust_corners(changed).points

@@ -1,4 +1,4 @@
-"""Points placed one after the other, each by its distances from two that stand."""
+"""Places points one after the other, each by its distances from two that are placed already."""
 
 from collections.abc import Mapping, Sequence
 from math import atan2, cos, hypot, sin, sqrt
@@ -11,11 +11,11 @@ Distances = Mapping[tuple[int, int], float]
 
 
 def placed(distances: Distances, count: int, names: Sequence[str]) -> tuple[Point, ...]:
-    """Corners of a figure that goes round anticlockwise, from the distances between them; the first at (0, 0).
+    """The corners of a figure that goes round anticlockwise, from the distances between them.
 
-    The second lies level to the right of it. Every corner is placed once, so surplus distances are not looked at:
-    `geometry.set_out.adjusting` does that. JobError, by the corners' `names`, where three distances are not those of a
-    triangle or too few hold a corner.
+    The first is at (0, 0), the second level to the right of it. Every corner is placed once: surplus distances are left
+    to `geometry.set_out.adjusting`. JobError, with the corners' `names`, where three distances make no triangle or too
+    few hold a corner.
     """
     if not distances:
         raise JobError(f"no distance holds {names[0]}", do="measure the sides and a diagonal")
@@ -31,7 +31,7 @@ def placed(distances: Distances, count: int, names: Sequence[str]) -> tuple[Poin
 
 
 def _next(distances: Distances, at: Mapping[int, Point], count: int, names: Sequence[str]) -> tuple[int, Point] | None:
-    """A corner that two placed ones hold, and where it stands; None where there is none."""
+    """A corner that two placed ones hold, and its place; None when no corner is held by two."""
     for corner in range(count):
         by = sorted(other for other in at if _pair(corner, other) in distances)
         if corner not in at and len(by) > 1:
@@ -43,7 +43,7 @@ def _next(distances: Distances, at: Mapping[int, Point], count: int, names: Sequ
 def _third(
     corner: int, by: Sequence[int], legs: tuple[float, float], at: Mapping[int, Point], names: Sequence[str]
 ) -> Point:
-    """The third corner of a triangle (law of cosines, Euclid II.12), on the side that going round puts it on."""
+    """The third corner of a triangle (law of cosines, Euclid II.12), so that the figure goes round anticlockwise."""
     (ax, ay), (bx, by_) = at[by[0]], at[by[1]]
     base = hypot(bx - ax, by_ - ay)
     along = (legs[0] ** 2 - legs[1] ** 2 + base**2) / (2 * base) if base else legs[0]

@@ -1,1 +1,1 @@
-"""What a point or a dragged part snaps to; uses what is seen."""
+"""Finds what a point or a dragged part snaps to; uses what is seen."""

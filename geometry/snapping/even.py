@@ -1,6 +1,6 @@
-"""Equal spacing and equal size: what a person who sets parts out by eye looks for, noticed and said.
+"""Notices equal spacing and equal size: a person who sets parts out by eye looks for them.
 
-Axis 0 is across, axis 1 up (on a plan: out from the wall).
+Axis 0 is across and axis 1 is up; on a plan axis 1 is out from the wall. `geometry.snapping.snap` uses it.
 """
 
 from collections.abc import Collection, Mapping
@@ -26,9 +26,9 @@ _NO_NAMES: Mapping[str, str] = MappingProxyType({})
 
 
 class Peers(NamedTuple):
-    """The parts with which another is compared: their boxes (n x 4), and what each is called.
+    """The parts with which another part is compared: their boxes (n x 4), and what each is called.
 
-    `ways` are the words for a size along either axis, `unit` the one in which gaps are said.
+    `ways` are the words for a size along either axis. `unit` is the unit in which gaps are told.
     """
 
     boxes: Floats
@@ -41,7 +41,7 @@ NOBODY = Peers(np.empty((0, 4)))
 
 
 class Noticed(NamedTuple):
-    """How far to go along an axis for things to be even, what then is, and the lines that show it."""
+    """How far to go along an axis to make things even, what is even then, in words, and the lines that show it."""
 
     by_mm: float
     words: str
@@ -55,9 +55,9 @@ def peers(
     names: Mapping[str, str] = _NO_NAMES,
     unit: Unit = Unit.MM,
 ) -> Peers:
-    """The parts of a kind on a face, but those `without`; all fronts, doors and drawer fronts, are of one kind here.
+    """The parts of a kind on a face, except those `without`. Doors and drawer fronts count as one kind here.
 
-    `names` says by id what a part is called; where it does not, that is its name or kind.
+    `names` gives by id what a part is called; a part that is not in it is called by its name or its kind.
     """
     alike = {other for other, row in usual().items() if row.front} if usual()[kind].front else {kind}
     found = [part for part in face.parts if part.kind in alike and part.id not in without]
@@ -67,10 +67,10 @@ def peers(
 
 
 def evenly_spaced(box: Box, among: Peers, axis: int, reach_mm: float) -> Noticed | None:
-    """How a dragged box (left, bottom, right, top) comes to stand evenly; None where it is not within reach of that.
+    """How a dragged box (left, bottom, right, top) comes to be evenly spaced; None when that is out of reach.
 
-    Evenly: half way between its neighbours, or as far from one as that is from the next beyond. Neighbours are the
-    nearest of those that share its band, that is, overlap it across the axis.
+    It is evenly spaced half way between its neighbours, or as far from one neighbour as that is from the next one
+    beyond. Neighbours are the nearest of the boxes that overlap it in the other axis.
     """
     near = among.boxes[_share_band(among.boxes, box, axis)]
     low, high = near[:, axis], near[:, axis + 2]
@@ -94,9 +94,9 @@ def evenly_spaced(box: Box, among: Peers, axis: int, reach_mm: float) -> Noticed
 
 
 def same_size(here: Point, opposite: Point, among: Peers, axis: int, reach_mm: float) -> Noticed | None:
-    """How a pulled corner makes a box as large as another part along an axis; None where that is not within reach.
+    """How a pulled corner makes a box as large as another part along an axis; None when that is out of reach.
 
-    `opposite` is the corner that stays. Of parts of one size the nearest to that corner is named.
+    `opposite` is the corner of the box that stays. Of several parts of that size, the nearest to that corner is named.
     """
     size = abs(here[axis] - opposite[axis])
     if not among.names or size <= WELD_MM:
@@ -116,7 +116,7 @@ def same_size(here: Point, opposite: Point, among: Peers, axis: int, reach_mm: f
 
 
 _Spacing = tuple[float, float, tuple[tuple[Box | None, Box | None], ...]]
-"""How far to go, the gap then, and between which boxes it lies; None stands for the box that goes."""
+"""How far to go, the gap there is then, and the pairs of boxes between which it lies; None is the box that goes."""
 
 
 def _share_band(boxes: Floats, box: Box, axis: int) -> Flags:
@@ -146,7 +146,7 @@ def _centred(box: Box, before: Box, after: Box, axis: int) -> _Spacing | None:
 
 
 def _repeated(box: Box, neighbour: Box, beyond: Box | None, axis: int) -> _Spacing | None:
-    """As far from a neighbour as that is from the next one beyond it."""
+    """The spacing that puts a box as far from its neighbour as that is from the next one beyond; None without one."""
     if beyond is None:
         return None
     if beyond[axis] > neighbour[axis]:

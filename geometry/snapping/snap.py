@@ -1,9 +1,11 @@
-"""What a point or a dragged part snaps to, said in words.
+"""Finds what a point or a dragged part snaps to, and says it in words.
 
-A point goes to a corner, else to the centre of an arc or the middle of a side, else onto the nearest side. Along that,
-or across and up where there is none, it goes in line with a set-out line, with a corner or centre of another part, or
-with the ends, floor and top of the face, or to where sizes or gaps come to be equal, whichever is nearer. Nothing pulls
-from beyond the reach. Targets are prepared once for the parts that do not move.
+A point goes to a corner. If none is within reach, it goes to the centre of an arc or the middle of a side; if there is
+none of these, onto the nearest side. Along that side, or across and up when there is no side, it also goes in line with
+a set-out line, with a corner or centre of another part, or with the ends, floor and top of the face; or it goes to
+where sizes become equal. The nearest of these decides. A dragged part goes in line in the same way, or to where gaps
+become equal (`geometry.snapping.even`). Nothing pulls from beyond the reach. Targets are prepared once for the parts
+that do not move.
 """
 
 import math
@@ -20,17 +22,17 @@ from shared.job import Face, Part, View, Way
 from shared.trade.kinds import Kind
 
 SetOut = tuple[Way, float, str]
-"""A set-out line: read across (the line is upright) or up (it is level), where it is, and how it is said."""
+"""A set-out line: its way (a line read across is upright, one read up is level), where it is, and its words."""
 
 EVERYWHERE = float("nan")
-"""Where along itself a set-out line is seen from: it runs across the whole face, so it is nearer than any corner."""
+"""Stands for the place along a set-out line: the line crosses the whole face, so it is nearer than any corner."""
 
 Named = tuple[Point, str]
 """A point and what it is, in words."""
 
 
 class Snap(NamedTuple):
-    """Where a point has gone, to what ("" where it stays where it was), and the lines that show it."""
+    """Where a point has gone, to what, in words, and the lines that show it; the words are "" if it stays."""
 
     x: float
     y: float
@@ -39,7 +41,7 @@ class Snap(NamedTuple):
 
 
 class Marks(NamedTuple):
-    """Points to snap to, or to be in line with: where (n x 2), and what each is, in words."""
+    """Points to snap to, or to be in line with: where they are (n x 2), and what each is, in words."""
 
     at: Floats
     words: tuple[str, ...]
@@ -48,8 +50,9 @@ class Marks(NamedTuple):
 class SnapTargets(NamedTuple):
     """All that can be snapped to on a face.
 
-    `points` in order of preference; `sides` with their boxes (n x 4) and words; `lines` holds the points to be in line
-    with, in x and in y; `peers` are compared with what is drawn or dragged.
+    `points` are in order of preference. `sides` have their words, and `boxes` (n x 4) are the boxes of the sides.
+    `lines` are the points to be in line with, first in x, then in y. `peers` are the parts whose size and spacing are
+    compared.
     """
 
     points: tuple[Marks, ...]
@@ -60,7 +63,10 @@ class SnapTargets(NamedTuple):
 
 
 class Aligned(NamedTuple):
-    """How far to go along one axis to be in line with something, what that is, and which point is then in line."""
+    """How far to go along one axis to be in line with something.
+
+    `words` and `seen_from` say what that is and where; `point` is the point that is in line then, before it goes.
+    """
 
     by_mm: float
     words: str
@@ -75,10 +81,10 @@ def snap_targets(
     lines: Sequence[SetOut] = (),
     among: Peers = NOBODY,
 ) -> SnapTargets:
-    """What can be snapped to: all parts of a face but those `moving`, and the corners of what is drawn (`own`).
+    """All that can be snapped to: the parts of a face except those `moving`, and the corners of what is drawn (`own`).
 
-    `lines` are the face's set-out lines, each with the words that say it: "on the set-out line at 600". `among` are the
-    parts whose spacing and size are compared with.
+    `lines` are the face's set-out lines, each with its words: "on the set-out line at 600". `among` are the parts whose
+    spacing and size are compared.
     """
     parts = [part for part in face.parts if part.id not in moving]
     around = [(side, part.name or str(part.kind)) for part in parts for side in sides(part.outline)]
@@ -101,9 +107,10 @@ def snap_targets(
 
 
 def snap(x: float, y: float, targets: SnapTargets, reach_mm: float, opposite: Point | None = None) -> Snap:
-    """Where a point goes: to the best target within `reach_mm`; where there is none, it stays and has no words.
+    """Where a point goes: to the best target within `reach_mm`. Without a target it stays and has no words.
 
-    Where it is the corner of a box whose `opposite` corner stays, the box may also become as large as another part.
+    A point with an `opposite` is the corner of a box whose opposite corner stays: the box may also become as large as
+    another part.
     """
     for marks in targets.points:
         row = _nearest(marks, x, y, reach_mm)
@@ -119,11 +126,11 @@ def snap(x: float, y: float, targets: SnapTargets, reach_mm: float, opposite: Po
 
 
 def snapped_move(points: Sequence[Point], targets: SnapTargets, reach_mm: float, box: Box | None = None) -> Snap:
-    """How much farther a dragged part goes: `x` and `y` are that distance, (0, 0) without words where nothing is near.
+    """How much farther a dragged part goes: `x` and `y` are distances, (0, 0) without words when nothing is near.
 
-    `points` are its corners where the hand has put it, and `box` is what is round it, where its spacing is compared.
-    Where a corner comes to lie on another part's, that decides, and that is what it says. Else, across and up, what is
-    nearest decides: a corner in line, or equal spacing.
+    `points` are its corners where the hand has put it. `box` is the box round it; None does not compare its spacing. If
+    a corner comes to lie on another part's corner, that decides, and the words say so. Otherwise, across and up, the
+    nearer decides: a corner in line, or equal spacing.
     """
     way = _in_line(points, targets, reach_mm)
     corners = targets.points[0]
@@ -143,7 +150,7 @@ def _marks(named: Sequence[Named]) -> Marks:
 
 
 def _bounds(face: Face, walls: Sequence[Part]) -> tuple[list[Named], list[Named]]:
-    """What a face itself offers to be in line with: its ends, and its floor and top. Only a wall says where it ends."""
+    """The points of the face itself to be in line with: its ends; its floor and top. Only a wall has ends and a top."""
     floor = "on the floor" if face.view is View.ELEVATION else "on the wall line"
     if not walls:
         return [], [((0.0, 0.0), floor)]
@@ -175,7 +182,7 @@ def _sized(here: Point, opposite: Point | None, targets: SnapTargets, axis: int,
 def _along_side(
     targets: SnapTargets, beside: tuple[Side, str], here: Point, opposite: Point | None, reach_mm: float
 ) -> Snap:
-    """The nearest point of a side; along a level or upright one, what is within reach there too."""
+    """The nearest point of a side; along a level or upright side it also goes to what is within reach there."""
     side, words = beside
     x, y = side.nearest(*here)
     along = 0 if side.y0 == side.y1 else 1
@@ -196,7 +203,7 @@ def _along_side(
 
 
 def _crossing(targets: SnapTargets, beside: tuple[Side, str], foot: Point, reach_mm: float) -> Snap:
-    """A point of a side aslant: where the nearest line within reach across or up crosses it, else its foot there."""
+    """A point of a slanting side: where the nearest line within reach, across or up, crosses it; else `foot`."""
     side, words = beside
     ways = []
     for axis in (0, 1):
@@ -211,7 +218,7 @@ def _crossing(targets: SnapTargets, beside: tuple[Side, str], foot: Point, reach
 
 
 def _at_line(side: Side, axis: int, at_mm: float) -> Point:
-    """The point of the line through a side that is so far across (axis 0), or up."""
+    """The point of the line through a side that is this far across (axis 0) or up (axis 1)."""
     start, run = side.start, (side.x1 - side.x0, side.y1 - side.y0)
     share = (at_mm - start[axis]) / run[axis]
     across, up = (start[other] + share * run[other] for other in (0, 1))
@@ -224,7 +231,7 @@ def _in_line(
     reach_mm: float,
     noticed: tuple[Noticed | None, Noticed | None] = (None, None),
 ) -> Snap:
-    """How much farther to go across and up, so that one of the points is in line, or what was noticed comes true."""
+    """How much farther to go across and up to bring one of the points in line, or to make even what was noticed."""
     found = [_nearer(_aligned(targets.lines[axis], points, axis, reach_mm), noticed[axis]) for axis in (0, 1)]
     across, up = (ways[0].by_mm if ways else 0.0 for ways in found)
     ways = [way for each in found for way in each]
@@ -233,14 +240,14 @@ def _in_line(
 
 
 def _nearer(aligned: Aligned | None, noticed: Noticed | None) -> list[Aligned | Noticed]:
-    """Of two ways to go the one that is nearer; both where they agree."""
+    """The nearer of two ways to go; both if they agree; empty when there is neither."""
     ways = [way for way in (aligned, noticed) if way is not None]
     nearest = min(ways, key=lambda way: abs(way.by_mm), default=None)
     return [way for way in ways if nearest is not None and abs(way.by_mm - nearest.by_mm) <= WELD_MM]
 
 
 def _guides(ways: Sequence[Aligned | Noticed], shift: Point) -> tuple[Guide, ...]:
-    """The lines that show where something has gone by so much across and up."""
+    """The lines that show what decided; `shift` is how far the points went across and up."""
     guides: list[Guide] = []
     for way in ways:
         if isinstance(way, Noticed):
@@ -251,7 +258,10 @@ def _guides(ways: Sequence[Aligned | Noticed], shift: Point) -> tuple[Guide, ...
 
 
 def _aligned(lines: Marks, points: Sequence[Point], axis: int, reach_mm: float) -> Aligned | None:
-    """The nearest line of an axis (0: of one x) and the point that goes onto it; of equals, that seen from nearest."""
+    """The nearest line of an axis and the point that goes onto it; None out of reach. A line of axis 0 is upright.
+
+    Of lines equally near, the one seen from nearest counts.
+    """
     if not lines.words or not points:
         return None
     here = np.array(points, dtype=np.float64)

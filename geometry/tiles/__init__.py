@@ -1,1 +1,1 @@
-"""Tiles over a visible region, whole and cut, and their grout lines; uses what is seen."""
+"""Counts tiles over a visible region, whole and cut, and their grout lines; uses what is seen."""

@@ -1,7 +1,7 @@
-"""Cells laid in courses over a region: which lie wholly within, and which its border meets; and rails across it.
+"""Cells laid in courses over a region: which lie wholly within it, and which its border meets; and rails across it.
 
-A cell that the border does not meet lies on one side of it, so its middle says on which. All questions are asked of
-the border alone, never cell by cell.
+A cell that the border does not meet lies on one side of it, and the cell's middle tells on which. All questions are
+asked of the border alone, never cell by cell. `geometry.tiles.tiling` makes tiles and grout lines of it.
 """
 
 from typing import NamedTuple
@@ -22,12 +22,12 @@ class RegionBorder(NamedTuple):
 
     @property
     def turned(self) -> "RegionBorder":
-        """With across and up exchanged."""
+        """The border with across and up exchanged."""
         return RegionBorder(self.y0, self.x0, self.y1, self.x1)
 
 
 class Spans(NamedTuple):
-    """Stretches of rails, by the number of the rail, from where to where along it; in that order."""
+    """Stretches of rails: the number of the rail, and where the stretch begins and ends along it. Sorted by those."""
 
     rail: Whole
     begin: Floats
@@ -35,15 +35,15 @@ class Spans(NamedTuple):
 
     @property
     def length(self) -> float:
-        """The length of all."""
+        """The length of all stretches together."""
         return float((self.end - self.begin).sum())
 
 
 class Grid(NamedTuple):
-    """Cells at every `across` along a course and every `up` from course to course.
+    """Cells that are `across` apart along a course, in courses that are `up` apart, mm.
 
-    Course n is shifted by n times `shift` of `across`. A cell reaches from `left` to `right` and from `low` to `high`
-    of its place.
+    Course n is shifted by n times `shift` of `across`. A cell reaches from `left` to `right` and from `low` to `high`,
+    counted from its place.
     """
 
     across: float
@@ -56,7 +56,11 @@ class Grid(NamedTuple):
 
 
 class Cells(NamedTuple):
-    """The cells whose middle lies within, as runs along courses, and those that the border meets, each once."""
+    """The cells whose middle lies within a region, and the cells that its border meets, each once.
+
+    The first are stretches of neighbours: in a `course`, from the `first` place to the `last`. The second are a course
+    and a place each.
+    """
 
     course: Whole
     first: Whole
@@ -66,16 +70,16 @@ class Cells(NamedTuple):
 
     @property
     def met(self) -> int:
-        """How many the border meets."""
+        """How many cells the border meets."""
         return len(self.met_course)
 
     @property
     def whole(self) -> int:
-        """How many lie wholly within."""
+        """How many cells lie wholly within the region."""
         return int((self.last - self.first + 1).sum()) - int(self._in_runs().sum())
 
     def whole_places(self) -> tuple[Whole, Whole]:
-        """Course and place of every cell that lies wholly within."""
+        """The course and the place of every cell that lies wholly within the region."""
         many = self.last - self.first + 1
         course, place = np.repeat(self.course, many), ramp(self.first, many)
         key, met = self._keys(course, place), self._keys(self.met_course, self.met_place)
@@ -83,7 +87,7 @@ class Cells(NamedTuple):
         return course[free], place[free]
 
     def _in_runs(self) -> Whole:
-        """Of each cell that the border meets, whether its middle lies within."""
+        """For each cell that the border meets, 1 if its middle lies within the region, else 0."""
         if not len(self.course):
             return np.zeros(0, dtype=np.intp)
         key = self._keys(self.met_course, self.met_place)
@@ -99,14 +103,14 @@ class Cells(NamedTuple):
 
 
 def cells_over(border: RegionBorder, grid: Grid) -> Cells:
-    """The cells of a grid over the region within a border; none for no border."""
+    """The cells of a grid over the region within a border; no cells for a border without pieces."""
     return Cells(*_runs(border, grid), *_met(border, grid))
 
 
 def spans_within(border: RegionBorder, heights: Floats) -> Spans:
-    """The stretches of level rails, at ascending heights, that lie within a border; none along the border itself.
+    """The stretches of level rails, at these ascending heights, that lie within a border, but not along it.
 
-    A rail lies within where both its sides do, a weld below it and a weld above.
+    A stretch lies within if its two sides do, a weld below it and a weld above it.
     """
     below, above = (_crossings(border, heights + away) for away in (-WELD_MM, WELD_MM))
     rail, x = (np.concatenate(columns) for columns in zip(below, above, strict=True))
@@ -120,7 +124,10 @@ def spans_within(border: RegionBorder, heights: Floats) -> Spans:
 
 
 def clipped(spans: Spans, rail: Whole, low: Floats, high: Floats) -> Spans:
-    """What spans have of pieces of their rails, each piece from `low` to `high`; `rail` now numbers the piece."""
+    """The stretches of `spans` that lie on these pieces of their rails; their `rail` is then the number of the piece.
+
+    Each piece is on the rail of that number, from `low` to `high`.
+    """
     if not len(spans.rail) or not len(rail):
         return Spans(rail[:0], low[:0], high[:0])
     reach = float(max(spans.end.max(), high.max()) - min(spans.begin.min(), low.min())) + 1.0
@@ -133,7 +140,7 @@ def clipped(spans: Spans, rail: Whole, low: Floats, high: Floats) -> Spans:
 
 
 def _crossings(border: RegionBorder, heights: Floats) -> tuple[Whole, Floats]:
-    """Where level rails cross the border: the number of the rail, and how far across; of each rail an even number."""
+    """Where level rails cross the border: the rail and how far across. Each rail crosses an even number of times."""
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
     first, last = (np.searchsorted(heights, ends, side="left").astype(np.float64) for ends in (low, high))
     row, rail = _spread(first, last - 1)
@@ -142,7 +149,7 @@ def _crossings(border: RegionBorder, heights: Floats) -> tuple[Whole, Floats]:
 
 
 def _runs(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
-    """Along the middle of each course, from which to which place middles of cells lie within."""
+    """The stretches of cells whose middles lie within: the course, the first place and the last."""
     middle = (grid.low + grid.high) / 2
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)
     first, last = np.ceil((low - middle) / grid.up), np.ceil((high - middle) / grid.up) - 1
@@ -158,7 +165,7 @@ def _runs(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
 
 
 def _met(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole]:
-    """Course and place of the cells that the border meets."""
+    """The course and the place of each cell that the border meets."""
     row, course = _spread(
         *_reach(np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1), grid.low, grid.high, grid.up)
     )
@@ -173,12 +180,15 @@ def _met(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole]:
 
 
 def _reach(low: Floats, high: Floats, begin: float, end: float, step: float) -> tuple[Floats, Floats]:
-    """The first and last of the stretches `begin` to `end`, at every `step`, that what lies from low to high meets."""
+    """The numbers of the first and the last cell that a piece of border from `low` to `high` meets.
+
+    Cells reach from `begin` to `end`, counted from places that are `step` apart.
+    """
     return np.ceil((low - end) / step), np.floor((high - begin) / step)
 
 
 def _ends_within(border: RegionBorder, row: Whole, low: Floats, high: Floats) -> tuple[Floats, Floats]:
-    """Where pieces of border begin and end across, of what lies of them between two heights."""
+    """How far across each piece of border begins and ends, where only its stretch between two heights counts."""
     x0, y0 = border.x0[row], border.y0[row]
     dx, dy = border.x1[row] - x0, border.y1[row] - y0
     level = dy == 0
@@ -188,7 +198,7 @@ def _ends_within(border: RegionBorder, row: Whole, low: Floats, high: Floats) ->
 
 
 def _spread(first: Floats, last: Floats) -> tuple[Whole, Whole]:
-    """For each row all whole numbers from its first to its last: the numbers of the rows, and the numbers."""
+    """All whole numbers from the first to the last of each row: for each the row that it is of, and the number."""
     begin = first.astype(np.intp)
     many = np.maximum(last.astype(np.intp) - begin + 1, 0)
     return np.repeat(np.arange(len(begin), dtype=np.intp), many), ramp(begin, many)

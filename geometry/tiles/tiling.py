@@ -1,7 +1,8 @@
-"""Tiles over a visible region: whole ones, cut ones, and the grout lines between them, arcs followed closely.
+"""Counts the tiles over a visible region, whole and cut, and measures the grout lines; arcs are followed closely.
 
-Only the border of the region is looked at, so a mosaic costs no more than large tiles. Millimetres from the lower left
-corner of the tile that all others follow; course `n` is shifted by n times `course_shift` of a tile and its grout line.
+Only the border of the region is looked at, so a mosaic takes no longer than large tiles. Lengths are millimetres from
+the lower left corner of the tile that all others follow. Course `n` is shifted by n times `course_shift` of a tile and
+its grout line. `geometry.tiles.grid` counts the cells.
 """
 
 from collections.abc import Iterator
@@ -21,11 +22,11 @@ SAGITTA_MM = 0.01
 """How far a chord of the border may leave its arc: far below a tape's reading."""
 
 KEPT = 256
-"""So many surfaces are remembered as they were last tiled: a drag changes one of them, or none."""
+"""How many parts are remembered as they were last tiled: a drag changes one of them, or none."""
 
 
 class Tiling(NamedTuple):
-    """How many tiles lie whole within a region, how many are cut by its border, and how long its grout lines are."""
+    """How many tiles lie whole within a region, how many its border cuts, and how long its grout lines are."""
 
     whole: int
     cut: int
@@ -39,34 +40,34 @@ class Tiling(NamedTuple):
 
 
 class _Laid(NamedTuple):
-    """Tiles laid over a region; its border is seen from the tile that all others follow."""
+    """Tiles laid over a region. The border's coordinates are counted from the tile that all others follow."""
 
     tiles: Tiles
     border: RegionBorder
 
     @property
     def across(self) -> float:
-        """From one tile to the next in its course."""
+        """The distance from one tile to the next in its course."""
         return self.tiles.width_mm + self.tiles.grout_mm
 
     @property
     def up(self) -> float:
-        """From one course to the next."""
+        """The distance from one course to the next."""
         return self.tiles.height_mm + self.tiles.grout_mm
 
     @property
     def half(self) -> float:
-        """From the middle of a grout line to the tile."""
+        """The distance from the middle of a grout line to the tile."""
         return self.tiles.grout_mm / 2
 
     @property
     def is_straight(self) -> bool:
-        """Whether the tiles of all courses stand one over another."""
+        """Whether the tiles of all courses are right above each other."""
         return self.tiles.course_shift in (0.0, 1.0)
 
 
 class _Lines(NamedTuple):
-    """Grout lines of one direction: where each runs, and from where to where along it."""
+    """Grout lines of one direction: how far up or across each is, and where it begins and ends along itself."""
 
     at: Floats
     begin: Floats
@@ -74,18 +75,18 @@ class _Lines(NamedTuple):
 
     @property
     def length(self) -> float:
-        """The length of all."""
+        """The length of all lines together."""
         return float((self.end - self.begin).sum())
 
 
 @lru_cache(maxsize=KEPT)
 def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
-    """The tiles of a part over its visible region; all 0 where nothing is seen.
+    """The tiles of a part over its visible region; all numbers are 0 when nothing of the part is seen.
 
-    `corner` is the lower left corner of the part's box. A tile counts as cut where more than a micrometre of it is
-    missing. A grout line is measured along its middle, as far as the region reaches; where two cross, both go through:
-    for whole tiles that gives 1000 / (width + grout) + 1000 / (height + grout) metres a square metre (exact). A
-    region's border is no grout line.
+    `corner` is the lower left corner of the part's box. A tile counts as cut if more than a weld of it is missing. A
+    grout line is measured along its middle, as far as the region reaches. Where two lines cross, both go through: for
+    whole tiles that gives 1000 / (width + grout) + 1000 / (height + grout) metres a square metre (exact). The border of
+    a region is no grout line.
     """
     laid = _laid(region, tiles, corner)
     if laid is None:
@@ -96,7 +97,7 @@ def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
 
 @lru_cache(maxsize=KEPT)
 def grout_lines(region: Region, tiles: Tiles, corner: Point, most: int) -> tuple[tuple[Vertex, Vertex], ...]:
-    """The grout lines as straight paths; none where there are more than `most`.
+    """The grout lines as straight paths; empty when there would be more than about `most`.
 
     Their lengths sum to `tiling().grout_mm`. `corner` is the lower left corner of the part's box.
     """
@@ -126,13 +127,13 @@ def _tile_grid(laid: _Laid) -> Grid:
 
 
 def _upright_cells(laid: _Laid) -> Cells:
-    """The pieces of upright grout line as cells, each from the middle of one level line to that of the next."""
+    """The pieces of upright grout lines as cells, each from the middle of one level line to the middle of the next."""
     body = (-laid.half - WELD_MM, -laid.half + WELD_MM, -laid.half, laid.up - laid.half)
     return cells_over(laid.border, Grid(laid.across, laid.up, laid.tiles.course_shift, *body))
 
 
 def _many(laid: _Laid) -> float:
-    """About how many lines there are, before any is made."""
+    """About how many grout lines there are, reckoned before any is made."""
     columns, courses = np.ptp(laid.border.x0) / laid.across, np.ptp(laid.border.y0) / laid.up
     return float(courses + (columns if laid.is_straight else columns * courses))
 
@@ -143,7 +144,7 @@ def _levels(laid: _Laid) -> _Lines:
 
 
 def _uprights(laid: _Laid) -> _Lines:
-    """All upright grout lines within the region, piece by piece where courses are shifted."""
+    """All upright grout lines within the region; piece by piece when courses are shifted."""
     if laid.is_straight:
         return _rails(laid.border.turned, laid.across, laid.half)
     cells = _upright_cells(laid)
@@ -159,7 +160,7 @@ def _uprights_mm(laid: _Laid) -> float:
 
 
 def _rails(border: RegionBorder, step: float, half: float) -> _Lines:
-    """What lies within of level lines at every `step`, each `half` a grout line below its course."""
+    """The level lines within a border: one at every `step`, each `half` below its course."""
     first, last = np.floor(border.y0.min() / step), np.ceil(border.y0.max() / step) + 1
     at = np.arange(first, last + 1, dtype=np.float64) * step - half
     spans = spans_within(border, at)
@@ -167,7 +168,7 @@ def _rails(border: RegionBorder, step: float, half: float) -> _Lines:
 
 
 def _cut(laid: _Laid, cells: Cells) -> _Lines:
-    """What lies within of the pieces of upright grout line that the border meets."""
+    """The parts, within the region, of those pieces of upright grout lines that the border meets."""
     pieces = _pieces(laid, cells.met_course, cells.met_place)
     at, rail = np.unique(pieces.at, return_inverse=True)
     spans = clipped(spans_within(laid.border.turned, at), rail, pieces.begin, pieces.end)
@@ -175,7 +176,7 @@ def _cut(laid: _Laid, cells: Cells) -> _Lines:
 
 
 def _pieces(laid: _Laid, course: Whole, place: Whole) -> _Lines:
-    """Whole pieces of upright grout line, by their course and place."""
+    """Whole pieces of upright grout lines, by their course and place."""
     shifted = course.astype(np.float64) * laid.tiles.course_shift
     begin = course.astype(np.float64) * laid.up - laid.half
     return _Lines((place + shifted) * laid.across - laid.half, begin, begin + laid.up)

@@ -1,1 +1,1 @@
-"""Whether a job holds together, whoever made it; uses the job, the limits and the errors."""
+"""Checks that a job holds together, whoever made it; uses the job, the limits and the errors."""

@@ -1,4 +1,4 @@
-"""Whether what helps to draw holds together: a room's heights, readings, photos, tiles. Part of `shared.checks.job`."""
+"""Checks what helps to draw: a room's heights, readings, photos and tiles. Part of `shared.checks.job`."""
 
 from collections.abc import Iterable
 from math import isfinite
@@ -24,7 +24,7 @@ _MAY_BE_NOTHING = ("kickboard_mm", "benchtop_mm", "splashback_mm", "overhang_mm"
 
 
 def check_heights(heights: Heights, where: str) -> None:
-    """Nothing, where a room can have these heights; else JobError."""
+    """Refuse heights that no room can have: JobError for the first."""
     for field, size in asdict(heights).items():
         least = 0.0 if field in _MAY_BE_NOTHING else 1.0
         if not least <= size <= limits.LONGEST_MM:
@@ -34,7 +34,7 @@ def check_heights(heights: Heights, where: str) -> None:
 
 
 def check_drawn_aids(face: Face, place: object) -> None:
-    """Nothing, where readings, photo and tiles of a face hold together; else JobError, which says where (`place`)."""
+    """Refuse readings, a photo or tiles that contradict themselves: JobError for the first. `place` names the face."""
     if len(face.readings) > limits.MOST_READINGS:
         what = f"the face has {len(face.readings)} readings"
         raise JobError(what, where=str(place), do=f"keep at most {limits.MOST_READINGS}")

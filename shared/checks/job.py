@@ -1,7 +1,7 @@
-"""Whether a job holds together: ids, references, numbers and sizes. Each trouble is one JobError that says where it is.
+"""Checks that a job holds together: its ids, references, numbers and sizes. JobError says what is wrong, and where.
 
-That an outline encloses something and does not cross itself is for `geometry.checking`; what is only odd is a finding
-of the takeoff. One pass over the job: 20 000 parts are checked in a blink.
+`geometry.checking` checks that every outline encloses something and does not cross itself. What is only odd is a
+finding of the takeoff. The check goes over the job once: 20 000 parts are checked in a blink.
 """
 
 import re
@@ -17,11 +17,11 @@ from shared.job import Butt, Face, Fillet, Job, JointChoice, Outline, Part, Room
 from shared.trade.kinds import Kind, Treatment
 
 _CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
-"""Signs that end a line, turn the direction of writing or steer a terminal, and such as no file can hold."""
+"""Characters that end a line, turn the direction of writing, steer a terminal, or cannot be held by any file."""
 
 
 def check_job(job: Job) -> None:
-    """Nothing, where the job holds together; else JobError for the first trouble found."""
+    """Refuse a job that does not hold together: JobError for the first trouble found."""
     _check_counts(job)
     _check_ids(job)
     _check_texts(job)
@@ -39,7 +39,7 @@ def check_job(job: Job) -> None:
 
 
 class _Place:
-    """Where in a job something is, put into words only when they are needed."""
+    """Where in a job something is. It is put into words only when an error needs them."""
 
     def __init__(self, room: Room, face: Face, part: Part | None = None) -> None:
         self.room, self.face, self.part = room, face, part
@@ -147,7 +147,7 @@ def _check_outline(outline: Outline, where: _Place) -> None:
         )
     most = limits.LONGEST_MM
     for vertex in outline:
-        # A number that is none fails every comparison, so this one line finds it too.
+        # NaN fails every comparison, so this one line finds it too.
         if not (-most <= vertex.x <= most and -most <= vertex.y <= most and isfinite(vertex.bulge)):
             raise _misplaced(vertex, where)
     for start, end in _arcs(outline):

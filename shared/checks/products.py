@@ -1,6 +1,7 @@
-"""Whether what is bought and how it is laid holds together: ids, texts, finite numbers. Part of `shared.checks.job`.
+"""Checks products, finishes and money: their ids, and that every number is within its range.
 
-What can be read but not reckoned with (a pack of 0 L, a step without its product) is a finding of the takeoff.
+It is a part of `shared.checks.job`. What can be read but not reckoned with (a pack of 0 L, a step without its product)
+is a finding of the takeoff.
 """
 
 import re
@@ -17,11 +18,11 @@ from shared.trade.products import Product
 _SHADE = re.compile(r"#[0-9A-Fa-f]{6}")
 
 Ranges = Iterable[tuple[str, float | None, float, float]]
-"""What it is, its value (None: not said, which is allowed), the least and the greatest that it may be."""
+"""What each number is, its value, and the least and the greatest that it may be. None, for not said, is allowed."""
 
 
 def check_products(job: Job) -> None:
-    """Nothing, where products, finishes, money and allowances hold together; else JobError for the first trouble."""
+    """Refuse products, finishes, money or allowances that do not hold together: JobError for the first trouble."""
     for what, count, most in (
         ("products", len(job.products), limits.MOST_PRODUCTS),
         ("packs", sum(len(product.packs) for product in job.products), limits.MOST_PRODUCTS),
@@ -43,7 +44,7 @@ def check_products(job: Job) -> None:
 
 
 def product_texts(job: Job) -> Iterator[str]:
-    """All that a person may write in products and finishes."""
+    """The texts of products and money that a person may write."""
     for product in job.products:
         yield from (product.id, product.name, product.stands_for)
         yield from (pack.name for pack in product.packs)
@@ -51,7 +52,7 @@ def product_texts(job: Job) -> Iterator[str]:
 
 
 def front_ranges(part: Part) -> Ranges:
-    """What may be said of a front."""
+    """The ranges of the numbers that only fronts have."""
     return (
         ("number of hinges", part.hinges, 0, limits.MOST_HINGES),
         ("hole centres in mm", part.hole_centres_mm, 0.0, limits.LONGEST_MM),

@@ -1,1 +1,1 @@
-"""Edits: functions from a job to a job that share what they do not touch; uses the job and the errors."""
+"""Edits: functions that make a new job from a job and keep what they do not touch; uses the job and the errors."""

@@ -13,7 +13,7 @@ from shared.trade.products import Product
 
 
 class BuildUps(NamedTuple):
-    """Finishes, and all products that are needed for them and beside them (sealant, tape)."""
+    """Finishes, the products that their steps use, and the products used besides: sealants and tape."""
 
     finishes: tuple[Finish, ...]
     products: tuple[Product, ...]
@@ -21,7 +21,7 @@ class BuildUps(NamedTuple):
 
 @cache
 def ready_made(unit: Unit = Unit.MM) -> BuildUps:
-    """The build-ups that a new job of this unit begins with, in packs that are usual where it is used; no prices."""
+    """The build-ups that a new job of this unit begins with, with packs of the sizes usual for it, without prices."""
     table = tomllib.loads((files("shared") / "data" / "build_ups.toml").read_text("utf-8"))
     products = [row | {"packs": row["packs"][unit.name.lower()]} for row in table["products"]]
     return BuildUps(

@@ -1,7 +1,8 @@
-"""Edits: functions from a job to a job. What an edit does not touch is the same object in both.
+"""Edits of what is drawn: functions that make a new job from a job. What an edit does not touch stays the same object.
 
-Ids that a job does not have, or has already, raise JobError. An edit keeps a job whole: with a part or a face go the
-ties and the joint choices that refer to it. Whether the values themselves make sense is for `shared.checks.job`.
+JobError where an id is not in the job, or is new but in it already. An edit keeps a job whole: a part or a face that
+goes takes with it the ties and the joint choices that refer to it. Whether the values themselves make sense is for
+`shared.checks.job`. `shared.edits.finishes` edits finishes and products.
 """
 
 from collections.abc import Callable, Collection, Iterable, Sequence
@@ -39,19 +40,19 @@ def find_part(job: Job, part_id: str) -> tuple[Face, Part]:
 
 
 def fresh_ids(job: Job, prefix: str, count: int) -> tuple[str, ...]:
-    """This many ids that nothing drawn in the job has: the prefix and the numbers after the highest that follows it."""
+    """This many ids that no room, face or part has: the prefix and a number, counted on from the highest one used."""
     return next_ids(_ids(job), prefix, count)
 
 
 def next_ids(used: Iterable[str], prefix: str, count: int) -> tuple[str, ...]:
-    """This many ids that are not among those used: the prefix and the numbers after the highest one that follows it."""
+    """This many ids that are not among those used: the prefix and a number, counted on from the highest one used."""
     tails = (name.removeprefix(prefix) for name in used if name.startswith(prefix))
     highest = max((int(tail) for tail in tails if tail.isdecimal()), default=0)
     return tuple(f"{prefix}{highest + step}" for step in range(1, count + 1))
 
 
 def fresh_id(job: Job, prefix: str) -> str:
-    """One id that nothing in the job has."""
+    """One id that no room, face or part has."""
     return fresh_ids(job, prefix, 1)[0]
 
 
@@ -63,7 +64,7 @@ def with_parts(job: Job, face_id: str, parts: Iterable[Part]) -> Job:
 
 
 def with_changed_parts(job: Job, parts: Iterable[Part]) -> Job:
-    """The job with each of these in place of the part that has its id; ties to sides that are no more are dropped."""
+    """The job with each of these parts in place of the one with its id. Ties to sides that it lost are dropped."""
     changes = {part.id: part for part in parts}
     _require("part", changes, (part.id for face in job.faces for part in face.parts))
 
@@ -96,7 +97,7 @@ def without_parts(job: Job, ids: Collection[str]) -> Job:
 
 
 def raised(job: Job, ids: Collection[str], by: int) -> Job:
-    """The job with these parts raised by so many levels (negative: lowered)."""
+    """The job with these parts raised by this many levels; a negative number lowers them."""
     wanted = frozenset(ids)
     parts = (part for face in job.faces for part in face.parts if part.id in wanted)
     changed = tuple(replace(part, level=part.level + by) for part in parts)
@@ -105,7 +106,7 @@ def raised(job: Job, ids: Collection[str], by: int) -> Job:
 
 
 def with_face(job: Job, room_id: str, face: Face, at: int | None = None) -> Job:
-    """The job with a face added to a room: at this place, or last of its view. Elevations always stand before plans."""
+    """The job with a face added to a room: at this place, or last of its view. Elevations always come before plans."""
     _refuse_taken(job, chain((face.id,), (part.id for part in face.parts)))
     room = find_room(job, room_id)
     return with_changed_room(job, replace(room, faces=_inserted(room.faces, face, at)))
@@ -143,8 +144,8 @@ def with_face_moved(job: Job, face_id: str, to: int) -> Job:
 def copied_face(job: Job, face_id: str) -> Job:
     """The job with a copy of a face right after it: the same parts, corner and joint choices, with ids of their own.
 
-    The copy is named with the next free letter. Ties are not copied: two benchtops do not run along the
-    same stretch of a wall.
+    The copy's name is the next free letter. Ties are not copied: two benchtops do not run along the same stretch of a
+    wall.
     """
     room, face = _room_of(job, face_id), find_face(job, face_id)
     fresh = dict(zip((part.id for part in face.parts), fresh_ids(job, "p", len(face.parts)), strict=True))
@@ -160,7 +161,7 @@ def copied_face(job: Job, face_id: str) -> Job:
 
 
 def next_letter(job: Job) -> str:
-    """The first of A, B ... Z, AA, AB ... that no face has for its name."""
+    """The first of A, B ... Z, AA, AB ... that is no face's name."""
     names = {face.name for face in job.faces}
     number = 1
     while _letters(number) in names:
@@ -191,7 +192,10 @@ def without_room(job: Job, room_id: str) -> Job:
 
 
 def with_joint_choice(job: Job, choice: JointChoice) -> Job:
-    """The job with this choice in place of an earlier one about the joint; one that decides nothing only clears it."""
+    """The job with this choice in place of an earlier one about the same joint.
+
+    A choice that decides nothing only removes the earlier one.
+    """
     find_face(job, choice.face)
     others = tuple(old for old in job.joints if _joint_of(old) != _joint_of(choice))
     decides = (choice.sealed, choice.section, choice.old_bead) != (None, None, None)
@@ -199,13 +203,13 @@ def with_joint_choice(job: Job, choice: JointChoice) -> Job:
 
 
 def _joint_of(choice: JointChoice) -> tuple[str, str, tuple[str, ...]]:
-    """Which joint a choice is about. On one face the order of its parts says nothing; up a corner it does."""
+    """Which joint a choice is about. The order of its parts matters only for a joint up a corner of the room."""
     parts = choice.parts if choice.next_face else tuple(sorted(choice.parts))
     return choice.face, choice.next_face, parts
 
 
 def _with_each_face(job: Job, change: Callable[[Face], Face]) -> Job:
-    """The job with every face changed; rooms whose faces stay the same stay the same."""
+    """The job with every face changed. A room whose faces all stay the same objects stays the same object."""
     rooms = tuple(_changed_room(room, change) for room in job.rooms)
     return job if all(map(_is, rooms, job.rooms)) else replace(job, rooms=rooms)
 
@@ -220,7 +224,7 @@ def _is(one: object, other: object) -> bool:
 
 
 def _same(before: tuple[Tie, ...], after: tuple[Tie, ...]) -> tuple[Tie, ...]:
-    """The ties before where none was dropped, so that they stay the same object."""
+    """The ties before when none was dropped, so that they stay the same object; else the ties after."""
     return before if len(before) == len(after) else after
 
 

@@ -1,9 +1,9 @@
-"""Edits of finishes and products: functions from a job to a job, as `shared.edits.drawn` has them for what is drawn.
+"""Edits of finishes and products: functions that make a new job from a job.
 
-An id that a job does not have, or has already, raises JobError, and so does the number of a step or pack that is not
-there; they are counted from 0 here, and from 1 in words. An edit keeps a job whole: with a finish go the choices of it,
-and a product stays for as long as a step uses it, so that nothing is left out of the takeoff unseen. Whether the
-values themselves make sense is for `shared.checks.job`.
+JobError where an id is not in the job, or is new but in it already, and for the number of a step or pack that does not
+exist. Numbers are counted from 0 here, and from 1 in messages. An edit keeps a job whole: a finish that goes takes the
+choices of it with it. A product stays for as long as a step uses it, so that nothing is left out of the takeoff unseen.
+Whether the values themselves make sense is for `shared.checks.job`. `shared.edits.drawn` edits what is drawn.
 """
 
 from collections.abc import Iterable, Iterator
@@ -44,7 +44,7 @@ def fresh_finish_id(job: Job) -> str:
 
 
 def fresh_product_id(job: Job) -> str:
-    """An id that no product of the job has, nor any step names."""
+    """An id that no product of the job has and no step names."""
     named = (name for finish in job.finishes for step in finish.steps for name in (step.product, step.tool))
     return next_ids((*(product.id for product in job.products), *named), "product", 1)[0]
 
@@ -69,7 +69,7 @@ def copied_finish(job: Job, finish_id: str) -> Job:
 
 
 def free_finish_name(job: Job, name: str) -> str:
-    """The name, where no finish of the job has it, else with the next free number: "Tiles 2"."""
+    """The name if no finish of the job has it, else the name with the next free number: "Tiles 2"."""
     names = {finish.name for finish in job.finishes}
     numbered = (f"{name} {number}" for number in range(2, len(names) + 3))
     return next(each for each in chain((name,), numbered) if each not in names)
@@ -78,8 +78,8 @@ def free_finish_name(job: Job, name: str) -> str:
 def without_finish(job: Job, finish_id: str) -> Job:
     """The job without a finish.
 
-    Parts that had chosen it fall back to their kind's; kinds to what is usual for them, or to none where the job has
-    not got that.
+    Parts that had chosen it get their kind's finish. Kinds that had chosen it get the finish that is usual for them, or
+    none when the job lacks that finish.
     """
     gone = find_finish(job, finish_id)
     left = tuple(finish for finish in job.finishes if finish is not gone)
@@ -102,7 +102,7 @@ def without_finish(job: Job, finish_id: str) -> Job:
 
 
 def with_kind_choice(job: Job, choice: KindChoice) -> Job:
-    """The job with this in place of what was chosen for the kind before."""
+    """The job with this choice in place of the earlier one for its kind."""
     if choice.finish:
         find_finish(job, choice.finish)
     return replace(job, kinds=tuple(choice if old.kind is choice.kind else old for old in job.kinds))
@@ -115,7 +115,7 @@ def with_step(job: Job, finish_id: str, step: Step, at: int | None = None) -> Jo
 
 
 def with_changed_step(job: Job, finish_id: str, at: int, step: Step) -> Job:
-    """The job with another step in this place of a finish."""
+    """The job with this step in place of the one that a finish has there."""
     finish = find_finish(job, finish_id)
     return with_changed_finish(job, replace(finish, steps=_but(finish.steps, at, finish.name, step)))
 
@@ -127,7 +127,7 @@ def without_step(job: Job, finish_id: str, at: int) -> Job:
 
 
 def with_step_moved(job: Job, finish_id: str, at: int, to: int) -> Job:
-    """The job with a step of a finish at another place among them."""
+    """The job with a step of a finish moved to another place among its steps."""
     finish = find_finish(job, finish_id)
     others = _but(finish.steps, at, finish.name)
     return with_changed_finish(job, replace(finish, steps=_inserted(others, finish.steps[at], to)))
@@ -146,7 +146,7 @@ def with_changed_product(job: Job, product: Product) -> Job:
 
 
 def without_product(job: Job, product_id: str) -> Job:
-    """The job without a product; JobError, naming the first step that uses it, where one does."""
+    """The job without a product. JobError, which names the step, where a step still uses it."""
     gone = find_product(job, product_id)
     for finish, number, step in steps_with(job, product_id):
         where = f"finish {finish.name or finish.id}, step {number + 1} ({step.work})"
@@ -155,7 +155,7 @@ def without_product(job: Job, product_id: str) -> Job:
 
 
 def with_product_exchanged(job: Job, old_id: str, new_id: str) -> Job:
-    """The job with one product in place of another in every step that uses it; both stay in the job."""
+    """The job with the new product in place of the old one in every step; both stay in the job."""
     find_product(job, new_id)
     changed = job
     for finish, number, step in steps_with(job, old_id):
@@ -165,7 +165,7 @@ def with_product_exchanged(job: Job, old_id: str, new_id: str) -> Job:
 
 
 def steps_with(job: Job, product_id: str) -> Iterator[tuple[Finish, int, Step]]:
-    """The steps that use a product, or lay theirs with it: the finish, the step's place in it, the step."""
+    """The steps that use a product up or apply theirs with it: the finish, the step's place in it, the step."""
     for finish in job.finishes:
         for number, step in enumerate(finish.steps):
             if product_id in (step.product, step.tool):
@@ -179,7 +179,7 @@ def with_pack(job: Job, product_id: str, pack: Pack, at: int | None = None) -> J
 
 
 def with_changed_pack(job: Job, product_id: str, at: int, pack: Pack) -> Job:
-    """The job with another pack in this place of a product."""
+    """The job with this pack in place of the one that a product has there."""
     product = find_product(job, product_id)
     return with_changed_product(job, replace(product, packs=_but(product.packs, at, product.name, pack)))
 
@@ -206,7 +206,7 @@ def _inserted(items: tuple[Item, ...], item: Item, at: int | None) -> tuple[Item
 
 
 def _but(items: tuple[Item, ...], at: int, name: str, *instead: Item) -> tuple[Item, ...]:
-    """All of them but the one in this place, for which these stand instead."""
+    """The items with `instead`, which may be none, in place of the one at this place. `name` is for the error."""
     if not 0 <= at < len(items):
         raise JobError(f"there is no number {at + 1} among its {len(items)}", where=name, do="choose one that is there")
     return (*items[:at], *instead, *items[at + 1 :])

@@ -9,7 +9,7 @@ WORDS = "it is locked"
 
 
 def refuse_locked(parts: Iterable[Part]) -> None:
-    """Nothing where none of these parts is locked; else JobError, which names the first that is."""
+    """Refuse locked parts: JobError, which names the first of these parts that is locked."""
     for part in parts:
         if part.locked:
             raise JobError(WORDS, where=part.name or part.kind.value, do="unlock it, or leave it out")

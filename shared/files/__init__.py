@@ -1,1 +1,1 @@
-"""Files of jobs and finishes, read and written whole or not at all; uses the checks and the edits."""
+"""Reads and writes files of jobs and finishes, whole or not at all; uses the checks and the edits."""

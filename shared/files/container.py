@@ -1,7 +1,8 @@
 """The container of a job file: a zip of `job.json` and the photos, the same bytes for the same content.
 
-Nothing in it is compressed: photos are already, and so no version of a compression library can change a byte. One that
-was packed again by hand is read all the same. It is checked before it is unpacked, and never unpacked to the disk.
+Nothing in it is compressed: photos are compressed already, and no version of a compression library can change a byte.
+A container that somebody packed again, compressed, is read all the same. It is checked before it is unpacked, and it is
+never unpacked to the disk. `shared.files.job` says what is in it.
 """
 
 import io
@@ -21,7 +22,10 @@ LARGEST_DIRECTORY = 2**20
 LARGEST_ENTRY = 64 * 2**20
 LARGEST_TOTAL = 256 * 2**20
 GREATEST_RATIO = 200
-"""Deflate reaches 1032 to 1 at most; a job of 20 000 equal parts 120 (measured)."""
+"""How many times as large a file may be unpacked as packed: a job of 20 000 equal parts is 120 times (measured).
+
+Deflate reaches 1032 to 1 at most.
+"""
 
 LONGEST_NAME = 100
 """Characters of a photo's name."""
@@ -55,7 +59,7 @@ def packed(entries: Mapping[str, bytes]) -> bytes:
 
 
 def unpacked(content: bytes, where: str) -> dict[str, bytes]:
-    """The entries of a container, by name. FileError where it is damaged or made to do harm."""
+    """The entries of a container, by name. FileError where it is damaged, too large, or made to do harm."""
     _check_end(content, where)
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as container:
@@ -67,7 +71,7 @@ def unpacked(content: bytes, where: str) -> dict[str, bytes]:
 
 
 def is_photo_name(name: str) -> bool:
-    """Whether a photo can be called so: a plain file name, not hidden, without signs that systems reserve."""
+    """Whether this can be a photo's name: a plain file name, not hidden, without characters that systems reserve."""
     plain = name.isprintable() and not any(sign in name for sign in '/\\:*?"<>|')
     return plain and 0 < len(name) <= LONGEST_NAME and not name.startswith((".", " ")) and not name.endswith((".", " "))
 
@@ -81,10 +85,10 @@ def _refused(what: str, where: str) -> FileError:
 
 
 def _check_end(content: bytes, where: str) -> None:
-    """Refuse a list of entries that is too long before it is read.
+    """Refuse a list of entries that is too long, before it is read.
 
-    The list's size stands in the last 22 bytes, unless there is a comment or the extension for large files; Recoat
-    writes neither.
+    The list's size stands in the last 22 bytes, unless the zip has a comment or the extension for large files. Recoat
+    writes neither, and both are refused.
     """
     if len(content) < _END.size:
         raise _damaged(where)
@@ -131,13 +135,13 @@ def _check_entry(entry: zipfile.ZipInfo, where: str) -> None:
 
 def _belongs(entry: zipfile.ZipInfo) -> bool:
     name = entry.filename
-    if name != entry.orig_filename:  # the library cuts names at a zero byte and turns strokes round
+    if name != entry.orig_filename:  # the library cuts names at a zero byte and turns backslashes into slashes
         return False
     return name == JOB_NAME or (name.startswith(PHOTO_FOLDER) and is_photo_name(name.removeprefix(PHOTO_FOLDER)))
 
 
 def _content(container: zipfile.ZipFile, entry: zipfile.ZipInfo, where: str) -> bytes:
-    """An entry's content; never more is unpacked than it claims, and one byte to see that it claims the truth."""
+    """An entry's content. One byte more than its claimed size is unpacked at most, to see whether the claim is true."""
     with container.open(entry) as file:
         content = file.read(entry.file_size + 1)
     if len(content) != entry.file_size:

@@ -1,4 +1,4 @@
-"""Whole files read and written: never more than a bound is read, and a file is replaced as a whole or not at all."""
+"""Reads and writes whole files: it never reads more than a bound, and replaces a file as a whole or not at all."""
 
 import errno
 import os
@@ -30,16 +30,16 @@ _WORDS = {
 
 
 def file_error(path: Path, trouble: OSError) -> FileError:
-    """What the system said about a file, in words."""
+    """The FileError for what the system said about a file."""
     unknown = (trouble.strerror or "the system refused").lower(), "try again or choose another place"
     what, advice = _WORDS.get(trouble.errno or 0, unknown)
     return FileError(what, where=str(path), do=advice)
 
 
 def read_bounded(path: Path, most: int, *, do: str = "choose a job file") -> bytes:
-    """The content of a file of at most so many bytes.
+    """The content of a file of at most `most` bytes.
 
-    FileError where it is larger, with what to `do` then, or cannot be read.
+    FileError where the file cannot be read or is larger; `do` is the advice for a larger one.
     """
     try:
         _require_file(path)
@@ -53,11 +53,11 @@ def read_bounded(path: Path, most: int, *, do: str = "choose a job file") -> byt
 
 
 def write_atomically(path: Path, content: bytes) -> None:
-    """Make this the content of the file, so that whatever goes wrong, the file holds the old content or the new, whole.
+    """Make this the content of the file. Whatever goes wrong, the file holds all the old content or all the new.
 
-    The content goes to a new file in the same folder, is flushed to the disk and takes the place of the old one, whose
-    permissions it keeps; a link is followed. What is no plain file (a terminal, a pipe) is written to as it is.
-    FileError where that fails; then the file is as it was.
+    The content is written to a new file in the same folder and flushed to the disk. The new file then takes the place
+    of the old one and keeps its permissions. A link is followed. A terminal or a pipe cannot be replaced and is simply
+    written to. FileError where that fails; the file is then as it was.
     """
     try:
         target = path.resolve()
@@ -85,7 +85,7 @@ def _write_as_it_is(target: Path, content: bytes) -> None:
 
 
 def _require_file(path: Path) -> None:
-    """A folder, a pipe or a device is no file to read: it may have no end."""
+    """Refuse a folder, a pipe or a device: reading one may never end."""
     if not stat.S_ISREG(path.stat().st_mode):
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "")
@@ -110,7 +110,7 @@ def _replace(target: Path, content: bytes) -> None:
 
 
 def _sync(handle: int) -> None:
-    """Flush a file to the disk itself; on macOS fsync alone leaves it in the disk's own memory."""
+    """Flush a file to the disk itself. On macOS fsync alone leaves it in the disk's own memory."""
     if sys.platform == "darwin":
         fcntl.fcntl(handle, fcntl.F_FULLFSYNC)
     else:
@@ -118,7 +118,7 @@ def _sync(handle: int) -> None:
 
 
 def _sync_folder(folder: Path) -> None:
-    """Flush the new name to the disk. Windows has no such thing for folders; some network folders refuse it."""
+    """Flush the new name to the disk. Windows cannot flush a folder, and some network folders refuse it."""
     if sys.platform == "win32":
         return
     with suppress(OSError):

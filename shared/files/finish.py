@@ -1,7 +1,7 @@
 """A finish as a small file of its own, to be copied between jobs.
 
-It is a job file without rooms that holds one finish and the products for it, so that it is read, checked and brought up
-to date as any other is; and a finish can be copied from any job's file just as well.
+It is a job file without rooms, with one finish and the products for it. So it is read, checked and brought up to date
+like any job file, and a finish can be copied from any job file just as well.
 """
 
 from pathlib import Path
@@ -26,13 +26,14 @@ from shared.trade.finishes import Finish
 from shared.trade.products import Money, Product
 
 ENDING = ".buildup"
-"""What the name of such a file ends in, so that it is told from a job's; what it is, its content says."""
+"""The ending of such a file's name, for people to tell it from a job's. Only the content decides what it is."""
 
 
 def finish_alone(job: Job, finish_id: str) -> Job:
-    """A job with nothing but this finish, the products that its steps name and those that stand in for them.
+    """A job with only this finish, the products that its steps name, and the products that may replace those.
 
-    Prices go with them, what is on the shelf does not; nor does the budget. JobError where the job lacks one of these.
+    It keeps the prices, but neither the amounts on the shelf nor the budget. JobError where the job lacks the finish or
+    one of the products named.
     """
     finish = find_finish(job, finish_id)
     named = {name for step in finish.steps for name in (step.product, step.tool) if name}
@@ -54,9 +55,9 @@ def write_finish_file(path: Path, job: Job, finish_id: str) -> None:
 
 
 def read_finish_file(path: Path) -> Job:
-    """What the file holds: a job with at least one finish, of this file or any job's.
+    """The job in a finish's file or in any job file; it has at least one finish.
 
-    FileError where it cannot be read or holds none, JobError where it contradicts itself; both name the file.
+    FileError where it cannot be read or has no finish. JobError where the job contradicts itself. Both name the file.
     """
     job = read_job_file(path).job
     try:
@@ -71,8 +72,9 @@ def read_finish_file(path: Path) -> Job:
 def with_finish_from(job: Job, source: Job, finish_id: str) -> Job:
     """The job with a finish of another job added last, and the products for it, under ids that are free here.
 
-    A product that this job has already, the same but for prices and shelf, is not added again. Prices come along where
-    they mean the same in both jobs, or where this one has none yet. JobError where it cannot hold so much.
+    A product that this job has already, apart from prices and shelf, is not added again. Prices come along when both
+    jobs count money alike, or when this job has no price and no money of its own yet. JobError where the job would grow
+    too large.
     """
     alone = finish_alone(source, finish_id)
     larger, priced = _with_money_of(job, alone)
@@ -106,7 +108,7 @@ def _without_prices(product: Product) -> Product:
 
 
 def _with_money_of(job: Job, source: Job) -> tuple[Job, bool]:
-    """The job, in the other's money where it has said nothing of its own; whether the other's prices hold in it."""
+    """The job, and whether the other job's prices hold in it. With no money of its own it takes the other's."""
     priced = any(pack.price is not None for product in job.products for pack in product.packs)
     if not priced and replace(job.money, budget=0.0) == Money():
         return replace(job, money=replace(source.money, budget=job.money.budget)), True

@@ -1,7 +1,7 @@
 """The job file: a container with the job and its photos (`.recoat`), or the job alone as JSON (`.json`).
 
-Which of the two a file is, its content says when it is read, its ending when it is written. Equal jobs give equal
-bytes.
+The content of a file says which of the two it is when it is read; its ending says which when it is written. Equal jobs
+give equal bytes. `shared.files.container` packs the container, `shared.files.disk` reads and writes files.
 """
 
 from collections.abc import Mapping
@@ -46,13 +46,13 @@ class JobFile(NamedTuple):
 
 
 class _Head(msgspec.Struct):
-    """As much of a job as says whether the rest can be read."""
+    """The part of a job that is read first: its version says how to read the rest."""
 
     version: int = VERSION
 
 
 def read_job_file(path: Path) -> JobFile:
-    """What the file holds. FileError where it cannot be read.
+    """The job and the photos in a job file. FileError where it cannot be read.
 
     Whether the job holds together is for `shared.checks.job`.
     """
@@ -68,7 +68,7 @@ def read_job_file(path: Path) -> JobFile:
 
 
 def write_job_file(path: Path, job_file: JobFile) -> None:
-    """Write the job file: JSON alone where the name ends in `.json`, else the container. FileError where that fails."""
+    """Write the job file: JSON alone if the name ends in `.json`, else the container. FileError where that fails."""
     where = str(path)
     _with_its_photos(job_file, where)
     if path.suffix.lower() == ".json":
@@ -80,7 +80,7 @@ def write_job_file(path: Path, job_file: JobFile) -> None:
 
 
 def container_of(job_file: JobFile) -> bytes:
-    """The container of a job and its photos, sorted by name."""
+    """The container of a job and its photos, sorted by name. FileError for names that photos cannot have."""
     photos = sorted(job_file.photos)
     named = {f"{PHOTO_FOLDER}{photo.name}": photo.content for photo in photos}
     if len(named) < len(photos) or not all(is_photo_name(photo.name) for photo in photos):
@@ -89,9 +89,9 @@ def container_of(job_file: JobFile) -> bytes:
 
 
 def job_to_json(job: Job) -> bytes:
-    """The job as JSON: UTF-8, one field or corner a line. JobError where it holds what no job file can hold.
+    """The job as JSON in UTF-8, with one field or corner on each line. JobError for a value that no file can hold.
 
-    Equal jobs give equal bytes: every number is written as its field's type has it, and zero without a sign.
+    Equal jobs give equal bytes: every number is written as its field's type, and zero without a sign.
     """
     try:
         plain = msgspec.convert(_unsigned(msgspec.to_builtins(job)), Job)
@@ -101,7 +101,7 @@ def job_to_json(job: Job) -> bytes:
 
 
 def job_from_json(content: bytes, where: str) -> Job:
-    """The job that this JSON says, brought up to date if it is an older one. FileError where it says none."""
+    """The job that this JSON says, brought up to date if an older Recoat wrote it. FileError where it says no job."""
     document = content.removeprefix(_MARK_OF_UTF8)
     if len(document) > LARGEST_ENTRY:
         raise FileError(f"the job is larger than {LARGEST_ENTRY // 2**20} MB", where=where, do="split it into several")
@@ -120,12 +120,12 @@ def job_from_json(content: bytes, where: str) -> Job:
 
 
 def schema() -> dict[str, Any]:
-    """The JSON Schema of a job, as published beside this module in `data/job.schema.json`."""
+    """The JSON Schema of a job, as published in `shared/data/job.schema.json`."""
     return json_schema(Job, f"Recoat job, version {VERSION}")
 
 
 def _with_its_photos(job_file: JobFile, where: str) -> JobFile:
-    """The job file, if every photo that its faces name is in it."""
+    """The job file itself. FileError where a face names a photo that is not in it."""
     names = {photo.name for photo in job_file.photos}
     for face in job_file.job.faces:
         if face.photo and face.photo not in names:
@@ -135,7 +135,7 @@ def _with_its_photos(job_file: JobFile, where: str) -> JobFile:
 
 
 def _unsigned(value: Any) -> Any:
-    """The same document with +0.0 for every -0.0, which is equal to it but written otherwise."""
+    """The same document with 0.0 for every -0.0: the two are equal but written differently."""
     if isinstance(value, float):
         if not isfinite(value):
             raise JobError("a number in the job is not finite", do="undo the last step")

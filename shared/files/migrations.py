@@ -1,7 +1,7 @@
-"""Older job files brought up to date, one version at a time.
+"""Brings older job files up to date, one version at a time.
 
 Version 1 is the first that was ever written, so there is nothing to bring up to date yet. When the schema changes, add
-one to `VERSION` in `shared.job` and a row here that turns a document of the version before into one of the new.
+one to `VERSION` in `shared.job`, and here an entry that turns a document of the version before into one of the new.
 """
 
 from collections.abc import Callable, Mapping
@@ -14,7 +14,7 @@ Document = dict[str, Any]
 """A job as plain dictionaries and lists, as JSON holds it."""
 
 MIGRATIONS: Mapping[int, Callable[[Document], Document]] = {}
-"""From a version to the function that makes a document of the next one."""
+"""By version, the function that turns a document of it into one of the next version."""
 
 
 def migrated(
@@ -24,7 +24,7 @@ def migrated(
     migrations: Mapping[int, Callable[[Document], Document]] = MIGRATIONS,
     version: int = VERSION,
 ) -> Document:
-    """The document as one of this version. FileError where it is of a newer one, or of one that never was."""
+    """The document brought up to this version. FileError for a newer version, or one that no Recoat ever wrote."""
     begin = document.get("version", version)
     if begin > version:
         raise FileError(

@@ -1,4 +1,4 @@
-"""JSON Schemas of what Recoat writes, made from the types themselves; the same from every Python."""
+"""JSON Schemas of what Recoat writes, made from the types themselves. Every Python makes the same schema."""
 
 from inspect import cleandoc
 from typing import Any
@@ -9,7 +9,10 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def json_schema(described: type, title: str) -> dict[str, Any]:
-    """The JSON Schema of a type; its docstrings are the descriptions (Python 3.13 strips their indents, others not)."""
+    """The JSON Schema of a type, with its docstrings as descriptions.
+
+    The indents of the docstrings are stripped, as Python 3.13 does by itself and earlier ones do not.
+    """
     document = {"$schema": DIALECT, "title": title, **msgspec.json.schema(described)}
     plain: dict[str, Any] = _clean(msgspec.json.decode(msgspec.json.encode(document)))
     return plain

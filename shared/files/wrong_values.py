@@ -1,4 +1,4 @@
-"""What is wrong with a job file's values, in words: from `$.rooms[0].faces[1]` to "room 1 (Kitchen), face 2 (B)"."""
+"""Says in words which value of a job file is wrong: "room 1 (Kitchen), face 2 (B)" for `$.rooms[0].faces[1]`."""
 
 import re
 from typing import Any
@@ -35,7 +35,7 @@ _LONGEST_NAME = 40
 
 
 def wrong_value(message: str, document: bytes, where: str) -> FileError:
-    """The error for what the library said about a document that is JSON but no job."""
+    """The FileError for a document that is JSON but no job. `message` is what the JSON library said of it."""
     what, _, path = message.partition(" - at `$")
     place = _place(path.rstrip("`"), _read(document))
     return FileError(
@@ -72,7 +72,7 @@ _MESSAGES = tuple(
 
 
 def _read(document: bytes) -> Any:
-    """The document as plain values, None where even that fails: it serves only to name a place."""
+    """The document as plain values, to name places in it; None where even that fails."""
     try:
         return msgspec.json.decode(document)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
@@ -80,7 +80,7 @@ def _read(document: bytes) -> Any:
 
 
 def _place(path: str, value: Any) -> str:
-    """The path in words. Steps into a list are counted from 1 and bear the name found there."""
+    """The path in words. Items of a list are counted from 1 and followed by the name found there."""
     places: list[str] = []
     for step in _STEP.finditer(path):
         field, index = step["field"], step["index"]
@@ -103,7 +103,7 @@ def _inside(value: Any, field: str | None, index: str | None) -> Any:
 
 
 def _name(value: Any) -> str:
-    """The name of what was found, or its id, in brackets; "" where it has neither."""
+    """The name of what was found, or else its id, in brackets; "" for a value with neither."""
     named = (value.get("name") or value.get("id")) if isinstance(value, dict) else None
     if not isinstance(named, str) or not named.isprintable():
         return ""

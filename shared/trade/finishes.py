@@ -1,4 +1,4 @@
-"""Finishes as values: build-ups of steps that surfaces get."""
+"""Finishes as values: build-ups of steps that surfaces get. `data/build_ups.toml` has those of a new job."""
 
 from enum import StrEnum
 
@@ -6,7 +6,7 @@ from shared.trade.value import Value
 
 
 class Material(StrEnum):
-    """What is underneath."""
+    """What a part is made of, under its coats."""
 
     TILE = "tile"
     LAMINATE = "laminate"
@@ -17,7 +17,7 @@ class Material(StrEnum):
 
 
 class Work(StrEnum):
-    """What a step does, in the order in which steps usually come."""
+    """What a step does. The members are in the order in which steps usually come."""
 
     CLEAN = "clean"
     RINSE = "rinse"
@@ -31,11 +31,12 @@ class Work(StrEnum):
 class Step(Value, frozen=True):
     """One operation of a finish.
 
-    `product` is a product's id; "" where none is used up (a rinse with water). `coats` is how often it is done. `on`
-    are the materials that it is done on; none where it is done on all. `covers_m2` overrides what the product says of
-    a litre (or piece). `thinning` is what is added to one litre of it, as a share. `tool` is the product that it is
-    laid with. Hours: `next_h` at least and `next_most_h` at most (None: no limit) until the next coat or step,
-    `touch_h` until it may be touched, `use_h` until it may be used.
+    `product` is the id of the product that it uses up; "" for none (a rinse with water). `coats` is how often it is
+    done. `on` are the materials that it is done on; empty means all of them. `covers_m2` overrides the product's own
+    spread rate, in m2 a litre or a piece. `thinning` is what is added to one litre of the product, as a share: 0.1 is a
+    tenth. `tool` is the id of the product that it is applied with.
+    The rest are hours. The next coat or step follows after `next_h` at the earliest and `next_most_h` at the latest
+    (None: no limit). The surface may be touched after `touch_h` and used after `use_h`.
     """
 
     work: Work
@@ -52,9 +53,9 @@ class Step(Value, frozen=True):
 
 
 class Finish(Value, frozen=True):
-    """A build-up that surfaces get, by its id and name: its steps in the order of work.
+    """A build-up that surfaces get: its steps in the order of work.
 
-    `shade` is the colour that it is shown in, "#RRGGBB"; "" where none is chosen.
+    `shade` is the colour that the finish is shown in, "#RRGGBB"; "" while none is chosen.
     """
 
     id: str

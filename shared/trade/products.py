@@ -1,4 +1,7 @@
-"""Products as values: what is bought, in which packs, at what price. Litres, metres, pieces; money in one currency."""
+"""Products as values: what is bought, in which packs, at what price.
+
+Amounts are litres, metres or pieces, and prices are in the one currency of the job.
+"""
 
 from enum import StrEnum
 
@@ -34,14 +37,14 @@ MEASURES = dict.fromkeys(Use, Measure.LITRES) | {
     Use.SLEEVE: Measure.PIECES,
     Use.OTHER: Measure.PIECES,
 }
-"""Everything is counted in litres but for these."""
+"""What the products of each use are counted in: litres, except for the four uses listed."""
 
 
 class Pack(Value, frozen=True):
     """A tin, kit, cartridge, roll or box: how much is in it, in the product's measure, and its price.
 
-    A kit of a two-part product holds base and hardener together, mixed in its ratio. None for a price that nobody has
-    typed yet.
+    A kit of a two-part product holds base and hardener, and its size is both together, mixed in their ratio. `price` is
+    None while nobody has typed one.
     """
 
     size: float
@@ -52,11 +55,11 @@ class Pack(Value, frozen=True):
 class Product(Value, frozen=True):
     """Something that is bought.
 
-    `covers_m2` is how much a litre (or a piece) covers in one coat; where it is None it follows from `solids` (share of
-    the volume, 0 to 1) and the dry film `film_um`. `ratio` is (base, hardener) by volume of a two-part product and
-    `usable_h` how long its mix can be used; `keeps_days` how long what is left of an opened pack keeps. Products that
-    say the same word in `stands_for` may stand in for each other; "" for nothing but itself. `on_shelf` is what there
-    is already, in the product's measure.
+    `covers_m2` is how much a litre or a piece covers in one coat. When it is None, it follows from `solids` (share of
+    the volume, 0 to 1) and `film_um`, the dry film in micrometres. `ratio` is base and hardener of a two-part product,
+    by volume. `usable_h` is how many hours its mix can be used, and `keeps_days` how many days an opened pack keeps.
+    Products with the same word in `stands_for` may replace each other; "" lets nothing replace the product. `on_shelf`
+    is how much of it there is already, in its measure.
     """
 
     id: str
@@ -74,14 +77,14 @@ class Product(Value, frozen=True):
 
     @property
     def measure(self) -> Measure:
-        """What it is counted in."""
+        """The measure that the product is counted in."""
         return MEASURES[self.use]
 
 
 class Money(Value, frozen=True):
-    """How prices are meant: the currency as it is written, whether tax is in them, its share, and the budget.
+    """How prices are meant: the currency as it is written, the share of tax, and whether prices include it.
 
-    The budget is what may be spent in all, tax included; 0 where none is set.
+    `budget` is what may be spent in all, including tax; 0 when none is set.
     """
 
     currency: str = ""
@@ -91,11 +94,12 @@ class Money(Value, frozen=True):
 
 
 class Allowances(Value, frozen=True):
-    """What is used beyond the bare sum, as shares: 0.1 is a tenth.
+    """What is used on top of the bare sum, as shares: 0.1 is a tenth.
 
-    A `loss` divides what is needed by what is left of one (30 % of loss is 42.9 % more); an `allowance` adds its share
-    (30 % is 30 % more). `tray_l` stays in tray and sleeve each time a product is laid. `coats_a_sleeve` is how many
-    coats one roller sleeve lays of one product before it is thrown away.
+    `loss` is the share of what is taken that is lost: the need is divided by 1 - loss, so a loss of 30 % takes 42.9 %
+    more. `allowance` adds its share: 30 % takes 30 % more. `tape` and `sealant` are the allowances of those two.
+    `tray_l` litres stay in tray and sleeve each time a product is applied. `coats_a_sleeve` is how many coats of one
+    product a roller sleeve applies before it is thrown away.
     """
 
     loss: float = 0.0

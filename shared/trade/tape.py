@@ -18,7 +18,7 @@ class TapeClass(StrEnum):
 
 
 class _Row(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """One class: mm, mm for each whole metre begun, mm for the end hook."""
+    """The tolerance of one class, all in mm: `a` always, `b` for each metre begun, `hook` for the end hook."""
 
     a: float
     b: float
@@ -32,10 +32,10 @@ def _rows() -> dict[TapeClass, _Row]:
 
 
 def tape_tolerance_mm(length_mm: float, tape_class: TapeClass, *, hooked: bool) -> float:
-    """The greatest error in mm allowed of a reading of this length; `hooked` where it was read from the end hook.
+    """The greatest error allowed of a reading of this length, mm. `hooked` says that it was read from the end hook.
 
-    a + b L, L in metres rounded up to the next whole metre (UK SI 2016/1153 schedule 1I). ValueError for a
-    negative length.
+    It is a + b L, with L in metres rounded up to the next whole metre (UK SI 2016/1153 schedule 1I), and the hook's own
+    tolerance. ValueError for a negative length.
     """
     if length_mm < 0:
         raise ValueError(length_mm)

@@ -1,7 +1,7 @@
-"""What all parts of a job are."""
+"""What every value in a job has in common."""
 
 import msgspec
 
 
 class Value(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """Frozen, compared by content, written to the job file field by field."""
+    """A value of a job: it is frozen, compared by its content, and written to the job file field by field."""

@@ -1,1 +1,1 @@
-"""What a person types, read: lengths, rows of cabinets, walls, ways, packs; uses the job and the errors."""
+"""Reads what a person types: lengths, rows of cabinets, walls, ways, packs; uses the job and the errors."""

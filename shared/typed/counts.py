@@ -1,4 +1,4 @@
-"""How many, and how, as people say it: `3 up reveal 4` or `600, 450, rest` to split; `4 at 450 left` to copy along.
+"""Reads how to split a part or copy it along: `3 up reveal 4` or `600, 450, rest`; `4 at 450 left`.
 
 split  = (number | length {, length}) [across | up] [reveal length]
 copies = number [at length] [right | up | left | down]
@@ -27,7 +27,11 @@ _COPIES = re.compile(
 
 
 class Division(NamedTuple):
-    """Into how many equal pieces, or into what sizes, the rest being one more; None where it was not said how."""
+    """How to split: into a number of equal pieces, or into pieces of these sizes (mm) and one more for the rest.
+
+    `up` is true for pieces above each other and false for pieces beside each other. `up` and `reveal_mm` are None when
+    the line does not say them.
+    """
 
     into: int | tuple[float, ...]
     up: bool | None = None
@@ -35,7 +39,11 @@ class Division(NamedTuple):
 
 
 class Copies(NamedTuple):
-    """How many more, from edge to edge how far, and which way; None where it was not said."""
+    """How to copy along: how many copies, how far apart, and which way.
+
+    `pitch_mm` is measured from an edge to the same edge of the next copy. It and `way` are None when the line does not
+    say them.
+    """
 
     many: int
     pitch_mm: float | None = None
@@ -43,7 +51,7 @@ class Copies(NamedTuple):
 
 
 def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Division:
-    """How to split. A whole number alone is a number of pieces. ReadingError where the line says no such thing."""
+    """The split that a line says. A whole number alone is a number of pieces. ReadingError where it says none."""
     said = [match["word"].lower() for match in _ACROSS_OR_UP.finditer(text)]
     head, *reveals = _REVEAL.split(_ACROSS_OR_UP.sub(" ", text))
     if len(said) > 1 or len(reveals) > 1 or not head.strip():
@@ -59,7 +67,7 @@ def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Division:
 
 
 def read_copies(text: str, unit: Unit, *, decimal: str = ".") -> Copies:
-    """How to copy along. ReadingError where the line says no such thing."""
+    """The copies that a line says. ReadingError where it says none."""
     said = _COPIES.fullmatch(text)
     if said is None:
         raise ReadingError("this does not say how many", where=quoted(text), do=_COPIES_ADVICE)

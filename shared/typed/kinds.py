@@ -1,4 +1,4 @@
-"""Kinds of parts by the words that people say for them, at the head of a typed line: `outlet 300, 1100, 120, 80`."""
+"""Reads the kind of a part from the word at the head of a typed line: `outlet 300, 1100, 120, 80`."""
 
 import re
 from typing import NamedTuple
@@ -8,13 +8,16 @@ from shared.trade.kinds import Kind, usual
 from shared.typed.length_words import quoted
 
 FEWEST_LETTERS = 2
-"""A word may be cut short to as few letters, where no other begins so."""
+"""A word may be cut short to this many letters where no other kind's word begins with them."""
 
 _HEAD = re.compile(r"\s*(?P<word>[^\W\d_]+(?:[ -][^\W\d_]+)?)")
 
 
 class Named(NamedTuple):
-    """The kind that a line begins with, the part's name ("sink"; "" where the word is the kind's), and what follows."""
+    """The kind that a line begins with, the name that the word gives the part, and the rest of the line.
+
+    The name is "sink" for the word "sink", and "" for a word that is the kind's own.
+    """
 
     kind: Kind
     name: str
@@ -22,9 +25,10 @@ class Named(NamedTuple):
 
 
 def read_kind(text: str) -> Named | None:
-    """The kind at the head of a line; None where it begins with no word. ReadingError where the word is no kind.
+    """The kind at the head of a line; None for a line that begins with no word. ReadingError where the word is no kind.
 
-    Of two words ("drawer front", "end panel") the first is enough. A word that stands for no one else may be cut short.
+    The first of two words is enough: "drawer" for "drawer front". A word may be cut short where no other kind's word
+    begins in the same way.
     """
     head = _HEAD.match(text)
     if head is None or not head["word"][0].isalpha():  # a fraction in one sign is a number
@@ -51,7 +55,7 @@ def _found(said: str) -> tuple[Kind, str] | None:
 
 
 def _spoken() -> dict[str, tuple[Kind, str]]:
-    """Each word with its kind and the name that it gives: words that are `said` for a kind name the part."""
+    """Each word with its kind and the name that it gives the part: only the words in `said` give one."""
     words: dict[str, tuple[Kind, str]] = {}
     for kind, row in usual().items():
         words[kind.value] = kind, ""

@@ -1,4 +1,4 @@
-"""The words of a reading: numbers, units and signs, told apart before anybody asks what they mean together."""
+"""The words of a typed length: numbers, units and signs. What they mean together is for `shared.typed.lengths`."""
 
 import re
 import unicodedata
@@ -28,7 +28,10 @@ class Mark(Enum):
 
 
 class Word(NamedTuple):
-    """One word: what it is, how it was typed, the value of a number (else 0) and the name of a unit (else "")."""
+    """One word: what it is and how it was typed.
+
+    `number` is the value of a number, 0 for any other word. `unit` is the name of a unit, "" for any other word.
+    """
 
     mark: Mark
     typed: str
@@ -45,7 +48,7 @@ _SPELLINGS = {
 }
 _UNIT_OF = {spelling: unit for unit, spellings in _SPELLINGS.items() for spelling in spellings}
 
-# Marks come from a keyboard, a phone that curls its quotes, or out of a drawing. Wide forms are folded first (NFKC).
+# Signs come from a keyboard, a phone that curls its quotes, or out of a drawing. Wide forms are folded first (NFKC).
 _KEYBOARD = str.maketrans(
     {
         "\N{PRIME}": "'",
@@ -69,7 +72,7 @@ _SWAPPED = str.maketrans(".,", ",.")
 
 
 def quoted(text: str) -> str:
-    """What was typed, in quotes; the middle of a long one left out."""
+    """What was typed, in quotes. The middle of a long text is left out."""
     short = " ".join(text.split())
     if len(short) > _LONGEST_QUOTED:
         short = f"{short[: _LONGEST_QUOTED // 2]} ... {short[-8:]}"
@@ -77,9 +80,9 @@ def quoted(text: str) -> str:
 
 
 def words_of(text: str, decimal: str) -> tuple[Word, ...]:
-    """The words of a reading, from left to right.
+    """The words of a typed length, from left to right. `decimal` is the decimal sign.
 
-    ReadingError where there are none, where the text is too long, or where one is no number, unit of length or sign.
+    ReadingError for an empty text, one that is too long, or a word that is no number, unit of length or sign.
     """
     if not text.strip():
         raise ReadingError("no length was typed", do=ADVICE)
@@ -97,7 +100,7 @@ def on_a_keyboard(text: str) -> str:
 
 
 def in_a_reading(word: str) -> bool:
-    """Whether a word of letters belongs to a reading: a unit, with or without its point, or the sign "x"."""
+    """Whether a word of letters belongs to a typed length: a unit, with or without its point, or the sign "x"."""
     return word == Mark.TIMES.value or word.removesuffix(".") in _UNIT_OF
 
 

@@ -1,4 +1,4 @@
-"""What a person types as a length, read.
+"""Reads what a person types as a length. `shared.written.units` writes lengths in the same way.
 
     reading  = [+ -] product { (+ -) product }                2400-38   600+450+900
     product  = measure { (x *) measure | / number }           3x450   2400/4   3 x 1' 6"   7' 10"/2
@@ -24,7 +24,7 @@ _INCHES_A_FOOT = 12
 
 
 class _Measure(NamedTuple):
-    """A number and the size in mm of its unit, None where none was typed."""
+    """A number, and the size of its unit in mm; None when no unit was typed."""
 
     number: Fraction
     size: Fraction | None
@@ -35,8 +35,8 @@ def read_length(
 ) -> float:
     """The length in mm that this text says, reckoned exactly and rounded once.
 
-    `decimal` is the decimal sign. ReadingError, in words, where the text says no length, one beyond 100 m, or one that
-    is zero or below and not allowed to be (moves and positions may).
+    `decimal` is the decimal sign. Moves and positions may be zero or negative; other lengths may not. ReadingError
+    where the text says no length, one beyond 100 m, or one that is zero or negative and may not be.
     """
     words = words_of(text, decimal)
     length = _Reader(text, words, _unit_of_all(words) or unit).reading()
@@ -49,9 +49,9 @@ def read_lengths(
 ) -> tuple[float, ...]:
     """The lengths in mm of a list such as `2400, 3000, 1800`, parted by commas, semicolons, tabs or new lines.
 
-    Where the comma is the decimal sign it parts two lengths only before a space. A unit typed once stays for the line;
-    where several are typed, a length without one is in the job's. ReadingError where one of them says no length,
-    where there are none, or more than `MOST_OF_A_LINE`.
+    A comma that is the decimal sign parts two lengths only before a space. A unit that is typed once counts for the
+    whole line; when several are typed, a length without one is in the job's unit. ReadingError where an item says no
+    length, where there is no item, or more than `MOST_OF_A_LINE`.
     """
     pieces = parted(text, decimal)
     if not pieces:
@@ -72,7 +72,7 @@ def read_lengths(
 def parted(text: str, decimal: str = ".") -> tuple[str, ...]:
     """The pieces of a list between commas, semicolons, tabs and new lines; empty ones are left out.
 
-    Where the comma is the decimal sign it parts two pieces only before a space.
+    A comma that is the decimal sign parts two pieces only before a space.
     """
     plain = text.replace(", " if decimal == "," else ",", ";")
     for sign in "\t\n\r":
@@ -91,7 +91,10 @@ def _refuse_odd(length: Fraction, text: str, unit: Unit, *, allow_zero: bool, al
 
 
 class _Reader:
-    """Goes through the words of one reading once, from left to right; each method reads what it is named after."""
+    """Goes through the words of one typed length once, from left to right.
+
+    Each method reads what it is named after in the grammar at the head of this module, and passes it.
+    """
 
     def __init__(self, text: str, words: Sequence[Word], bare: str) -> None:
         self.text = text
@@ -154,12 +157,12 @@ class _Reader:
         return first + fraction
 
     def over(self, upper: Fraction) -> Fraction:
-        """What is above shared by the number after the stroke, at which the reader stands."""
+        """The fraction of `upper` over the number after the stroke. The reader stands at the stroke."""
         self.at += 1
         return self.quotient(upper, self.plain_number())
 
     def quotient(self, number: Fraction, by: Fraction) -> Fraction:
-        """One number shared by another."""
+        """One number divided by another."""
         if by == 0:
             raise self.trouble("nothing can be shared by 0")
         return number / by
@@ -175,14 +178,14 @@ class _Reader:
         return word.number
 
     def unit(self) -> str:
-        """The name of the unit that comes next, "" where none does."""
+        """The name of the unit that comes next; "" where the next word is no unit."""
         if not self.comes(Mark.UNIT):
             return ""
         self.at += 1
         return self.words[self.at - 1].unit
 
     def take(self, *marks: Mark) -> Mark | None:
-        """The mark that comes next, passed, if it is one of these."""
+        """The next mark, which is passed, if it is one of these; else None."""
         if self.at == len(self.words) or self.words[self.at].mark not in marks:
             return None
         self.at += 1
@@ -193,11 +196,11 @@ class _Reader:
         return tuple(word.mark for word in self.words[self.at : self.at + len(marks)]) == marks
 
     def trouble(self, what: str, do: str = ADVICE) -> ReadingError:
-        """What is wrong with this reading."""
+        """The error for what is wrong with this length."""
         return ReadingError(what, where=quoted(self.text), do=do)
 
 
 def _unit_of_all(words: Sequence[Word]) -> str:
-    """The unit that counts for all bare numbers: the only one, if it is the last word; else ""."""
+    """The unit that counts for all bare numbers: the only one typed, if it is the last word; else ""."""
     units = [word.unit for word in words if word.mark is Mark.UNIT]
     return words[-1].unit if words and len(units) == 1 else ""

@@ -1,4 +1,4 @@
-"""Numbers as tables write them: with a decimal point or comma, with or without signs between thousands."""
+"""Reads numbers as tables write them: with a decimal point or comma, with or without signs between thousands."""
 
 import re
 from fractions import Fraction
@@ -13,7 +13,7 @@ LONGEST_NUMBER = 30
 """Characters. Nobody writes as many by intent; it also bounds the number."""
 
 _BETWEEN = " '\N{RIGHT SINGLE QUOTATION MARK}\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}\N{THIN SPACE}"
-"""What stands between thousands, beside the sign that is not the decimal one."""
+"""What may stand between thousands. Whichever of `SIGNS` is not the decimal sign may stand there too."""
 
 _PATTERNS = {
     sign: re.compile(
@@ -25,7 +25,7 @@ _PATTERNS = {
 
 
 def possible_signs(text: str) -> frozenset[str]:
-    """The decimal signs with which this text is a number: both for "24" and "1,234"; none where it is no number."""
+    """The decimal signs with which this text is a number: both for "24" and "1,234"; empty for a text that is none."""
     plain = text.strip()
     if len(plain) > LONGEST_NUMBER or not re.search("[0-9]", plain):
         return frozenset()
@@ -40,5 +40,5 @@ def read_number(text: str, decimal: str) -> Fraction:
 
 
 def says_one_number(text: str) -> bool:
-    """Whether this comes to one number only, whichever the decimal sign is: "24", "1.5"; not "1,234"."""
+    """Whether this text can be one number only, whichever sign is the decimal one: true of "24", not of "1,234"."""
     return len({read_number(text, sign) for sign in possible_signs(text)}) == 1

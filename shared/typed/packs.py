@@ -1,4 +1,4 @@
-"""How much is in a pack, as labels write it: "4 L", "300 mL", "1 gal", "10.1 fl oz", "6 x 300 mL", "50 m", "25 sheets".
+"""Reads and writes sizes of packs as labels do: "4 L", "300 mL", "1 gal", "10.1 fl oz", "6 x 300 mL", "25 sheets".
 
 Whatever `show_size` gives, `read_size` reads back.
 """
@@ -23,7 +23,7 @@ from shared.typed.numbers import read_number
 ADVICE = "write a size such as 4 L, 300 mL, 1 US gal, 10.1 fl oz, 50 m, 60 yd or 25 sheets"
 
 SAME = 1e-9
-"""Share of a size by which a float may miss it."""
+"""The share of a size by which a float may be off and still be that size."""
 
 DIGITS = 3
 """Decimals of a size: no label says more."""
@@ -35,7 +35,7 @@ LONGEST_SIZE = 60
 """Characters. Nobody writes as many by intent."""
 
 _SYSTEM_OF = {Unit.INCH: "US", Unit.MM: "imp"}
-"""Whose gallon it is where nothing else is said."""
+"""The system of a unit for which the label names none, by the job's unit."""
 
 _TO_SHOW: dict[Measure, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Measure.LITRES: (("usgal", "usqt", "uspt", "usfloz", "impgal", "impqt", "imppt", "impfloz"), ("l",)),
@@ -64,11 +64,11 @@ class PackUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
     @property
     def size(self) -> Fraction:
-        """How much of the measure one is, exactly."""
+        """How much of the measure one such unit is, exactly."""
         return Fraction(self.one)
 
     def sign(self) -> str:
-        """How it is written where its system matters: "US gal"."""
+        """The unit as it is written with its system: "US gal"."""
         return f"{self.system} {self.said[0]}".strip()
 
 
@@ -80,7 +80,10 @@ class _PackUnits(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class PackSize(NamedTuple):
-    """A size as it was read: how much, of which measure (None where no unit was written), and what was granted."""
+    """A size as it was read: how much, and of which measure (None when no unit was written).
+
+    `granted` says in words what was taken for granted: that "gal" is the US gallon; "" for nothing.
+    """
 
     amount: float
     measure: Measure | None
@@ -88,10 +91,10 @@ class PackSize(NamedTuple):
 
 
 def read_size(text: str, measure: Measure, unit: Unit, *, decimal: str = ".") -> float:
-    """How much this says, in litres, metres or pieces; a bare number is in that measure.
+    """The size that this text says, in litres, metres or pieces; a bare number is in `measure`.
 
-    `unit` is the job's, which says whose gallon "gal" is. ReadingError where it says no size, none above 0, or one of
-    another measure.
+    `unit` is the job's: in inches "gal" is the US gallon, else the imperial one. ReadingError where the text says no
+    size, a size that is not above 0, or one of another measure.
     """
     size = parsed_size(text, unit, decimal=decimal)
     if size.measure not in (None, measure):
@@ -100,7 +103,7 @@ def read_size(text: str, measure: Measure, unit: Unit, *, decimal: str = ".") ->
 
 
 def parsed_size(text: str, unit: Unit, *, decimal: str = ".") -> PackSize:
-    """What this says of a size, whatever it is a size of. ReadingError where it says none, or none above 0."""
+    """The size that this text says, in whatever measure. ReadingError where it says none, or one not above 0."""
     match = _match(text)
     if match is None:
         raise ReadingError("this is no size of a pack", where=quoted(text), do=ADVICE)
@@ -113,7 +116,7 @@ def parsed_size(text: str, unit: Unit, *, decimal: str = ".") -> PackSize:
 
 
 def number_in(text: str) -> str:
-    """The digits of a size, without its unit and without how many of it; "" where it is no size."""
+    """The number in a size, without its unit and its count: "300" of "6 x 300 mL"; "" for a text that is no size."""
     match = _match(text)
     return match["number"] if match else ""
 
@@ -131,10 +134,10 @@ def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") 
 
 
 def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """So much of a product, as is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
+    """An amount that is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
 
-    No pints: whoever buys in gallons and quarts has fluid ounces below them (common practice, no source). In inch jobs
-    what is less than a fluid ounce or a foot is a part of it.
+    It is never in pints: whoever buys in gallons and quarts counts smaller amounts in fluid ounces (common practice, no
+    source). In inch jobs less than a fluid ounce or a foot is shown as a part of one.
     """
     if measure is Measure.PIECES:
         return _shown(round(amount, 1), decimal)
@@ -146,7 +149,7 @@ def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = "
 
 
 def amount_unit(measure: Measure, unit: Unit) -> str:
-    """The one unit in which a table gives all amounts: "L", "m", or "US gal", "ft" where the job is in inches."""
+    """The one unit in which a table gives all amounts: "L", "m" or "pieces"; in an inch job "US gal" or "ft"."""
     return _table_unit(measure, unit).sign()
 
 
@@ -168,7 +171,7 @@ def _pack_units() -> _PackUnits:
 
 @cache
 def _by_spelling() -> dict[str, PackUnit]:
-    """Every spelling of every unit, with its system before it where it has one; folded."""
+    """Every unit by each of its spellings, which are folded and begin with the unit's system if it has one."""
     systems = _pack_units().systems
     return {
         _folded(f"{before} {said}"): unit
@@ -192,7 +195,7 @@ def _unit_of(typed: str, unit: Unit, text: str) -> PackUnit:
 
 
 def _granted(known: PackUnit | None, typed: str) -> str:
-    """That a unit of two systems was taken for that of one, where only the job says which."""
+    """The words that say which system's unit was taken, when only the job says which; else ""."""
     if known is None or not known.system or _folded(typed) in _by_spelling():
         return ""
     return f"{typed.strip()} is taken for {known.sign()}, {float(known.size):g} L"
@@ -208,7 +211,7 @@ def _number(text: str, decimal: str) -> Fraction:
 
 
 def _units_to_show(size: float, measure: Measure, unit: Unit) -> Iterator[PackUnit]:
-    """The units to try for a size, the best first: those of which there is at least one, and the metric one."""
+    """The units to try for a size, the best first: a metric one, and each customary one no larger than the size."""
     customary, metric = _TO_SHOW[measure]
     if measure is Measure.LITRES:
         metric = ("l",) if size >= HALF_A_LITRE else ("ml",)
@@ -226,7 +229,7 @@ def _shown(number: float, decimal: str) -> str:
 
 
 def _sign(shown: PackUnit, unit: Unit) -> str:
-    """How a unit is written: without its system where the job says it."""
+    """The unit as it is written: without its system when the job's unit says it."""
     return shown.said[0] if not shown.system or _SYSTEM_OF[unit] == shown.system else shown.sign()
 
 

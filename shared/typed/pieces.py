@@ -1,7 +1,8 @@
-"""A line of readings and words, taken apart: `450 door, 600 drawers 3`. What it means is for `row_words`, `wall_words`.
+"""Takes a typed line of readings and words apart: `450 door, 600 drawers 3`.
 
-Nothing need stand between a reading and a word. Commas, semicolons and new lines part items; spaces and tabs part
-nothing. Where the comma is the decimal sign it parts two items only where it does not stand between two digits.
+`shared.typed.rows`, `shared.typed.walls` and `shared.typed.set_out` say what the pieces mean. A reading and a word need
+nothing between them. Commas, semicolons and new lines part two items, and so do tabs between digits; spaces do not. A
+comma that is the decimal sign parts two items only where it does not stand between two digits.
 """
 
 import re
@@ -39,7 +40,7 @@ class Piece(NamedTuple):
 
 
 def pieces_of(text: str, decimal: str) -> tuple[Piece, ...]:
-    """The pieces of a line from left to right; none for an empty one. ReadingError where it is too long to be one."""
+    """The pieces of a line from left to right; empty for an empty line. ReadingError for more than `LONGEST_LINE`."""
     if len(text) > LONGEST_LINE:
         raise ReadingError("this is too long to be one line", where=quoted(text), do="type it in several goes")
     line = on_a_keyboard(text)
@@ -67,9 +68,10 @@ def _reading(text: str) -> Piece:
 
 
 def with_units(readings: Sequence[str], unit: Unit, decimal: str) -> tuple[str, ...]:
-    """The readings of a line, each with a unit of its own where any has one, so that each can stand by itself.
+    """The readings of a line as they were typed, each with its unit, so that each can be read by itself.
 
-    A unit typed once stays for the line; where several are typed, a reading without one is in the job's.
+    A unit that is typed once counts for the whole line. When several are typed, a reading without one is in the job's
+    unit. When none is typed, the readings stay as they are.
     """
     units = [units_of(text, decimal) for text in readings]
     typed = [name for names in units for name in names]
@@ -80,14 +82,15 @@ def with_units(readings: Sequence[str], unit: Unit, decimal: str) -> tuple[str, 
 
 
 def units_of(reading: str, decimal: str) -> tuple[str, ...]:
-    """The units that are typed in a reading, in order. ReadingError where it is none."""
+    """The units that are typed in a reading, in order. ReadingError where the text is no reading."""
     return tuple(word.unit for word in words_of(reading, decimal) if word.mark is Mark.UNIT)
 
 
 def word_meant(typed: str, words: Collection[str]) -> str:
-    """Which of these words is typed: in full, with a plural s, or by a beginning of two letters that no other has.
+    """The one of these words that is typed: in full, with a plural s, or cut short to two letters or more.
 
-    ReadingError, which says what words there are, where it is none of them or could be several.
+    A word may be cut short where no other begins in the same way. ReadingError, which names the words, where the typed
+    one is none of them or could be several.
     """
     for word in words:
         if typed in (word, f"{word}s"):

@@ -1,4 +1,4 @@
-"""How much of a row is there already while its line is still being typed."""
+"""The part of a row that is whole already while its line is still being typed. `shared.typed.rows` reads whole rows."""
 
 from collections.abc import Sequence
 
@@ -8,7 +8,7 @@ from shared.typed.pieces import Piece, Sort, pieces_of
 from shared.typed.rows import ABOVE, REST, SPLASHBACK, WORDS, read_row
 
 _LONGEST_ITEM = 6
-"""Pieces of one item, generously: `3 of 600 drawers 4` has five."""
+"""More pieces than one item ever has: `3 of 600 drawers 4` has five."""
 
 _FIRST = (ABOVE, REST, SPLASHBACK)
 """What may stand without a reading before it."""
@@ -17,10 +17,10 @@ _BREAKS = " ,;\n\r"
 
 
 def row_so_far(text: str, unit: Unit, *, decimal: str = ".") -> str:
-    """The items of a line that are whole, where the last one is only begun: of `450 door, 600 dr` it is `450 door`.
+    """The whole items of a line whose last item is only begun: `450 door` of `450 door, 600 dr`.
 
-    Empty where none is whole yet. All of the line where it is a row, or where its end cannot become one. ReadingError
-    where it is too long to be a line.
+    Empty while no item is whole. The whole line when it is a row already, or when its end cannot become an item.
+    ReadingError where the text is too long to be a line.
     """
     pieces = pieces_of(text, decimal)
     for end in range(len(pieces), max(len(pieces) - _LONGEST_ITEM, 0) - 1, -1):
@@ -31,7 +31,7 @@ def row_so_far(text: str, unit: Unit, *, decimal: str = ".") -> str:
 
 
 def _may_become_item(pieces: Sequence[Piece]) -> bool:
-    """Whether words may follow with which these pieces are an item."""
+    """Whether these pieces can be the beginning of an item."""
     if any(piece.sort is Sort.BREAK for piece in pieces):
         return False
     words = [piece.text for piece in pieces if piece.sort is Sort.WORD]

@@ -1,4 +1,4 @@
-"""How a row that is too long for its wall could be made to fit: one item at a time gives up the excess."""
+"""Offers ways to make a row fit that is too long for its wall: in each way one item gives up the excess."""
 
 from collections.abc import Iterator
 from math import floor
@@ -12,14 +12,14 @@ _LEAST_SHARE = 0.5
 """A cabinet that would keep less than this share of its width is not offered: it would be another cabinet."""
 
 _FITTED = (Stands.FILLER, Stands.GAP)
-"""What takes any width, and may go altogether."""
+"""What may be of any width, or be left out altogether."""
 
 
 def shortened(row: Row, excess_mm: float) -> tuple[tuple[str, str], ...]:
-    """For each item that can give up the excess: what that means, in words, and the new line.
+    """For each item that can give up the excess: what changes, in words, and the new line.
 
-    Widths are rounded down to what a tape shows. Where the row has a rest, there is none left: it goes from every line.
-    Empty where no single item can give up so much.
+    Widths are rounded down to what a tape shows. A rest is left out of every line, as nothing is left for it. Empty
+    when no single item can give up so much.
     """
     kept = tuple(item for item in row.items if item.width_mm is not None)
     without_rest = row._replace(items=kept)
@@ -39,7 +39,7 @@ def _rest(row: Row) -> str:
 
 
 def _changes(item: Item, excess_mm: float, row: Row) -> Iterator[tuple[str, tuple[Item, ...]]]:
-    """In words, and what stands instead of the item."""
+    """The way in which this item gives up the excess, if any: in words, and the items that take its place."""
     width_mm = item.width_mm or 0.0
     new_mm = _tape_mm(width_mm - excess_mm / item.times, row.unit)
     least_mm = LEAST_MM if item.stands in _FITTED else max(LEAST_MM, width_mm * _LEAST_SHARE)
@@ -52,7 +52,7 @@ def _changes(item: Item, excess_mm: float, row: Row) -> Iterator[tuple[str, tupl
 
 
 def _shown(length_mm: float, row: Row) -> str:
-    """A length as it is typed into this row: with its unit where the other widths have theirs."""
+    """A length as it is typed into this row: with its unit when the other widths have theirs."""
     shown = show_length(length_mm, row.unit, decimal=row.decimal)
     typed = (item.typed for item in row.items if item.width_mm is not None)
     has_units = row.unit is Unit.MM and any(units_of(width, row.decimal) for width in typed)
@@ -62,5 +62,5 @@ def _shown(length_mm: float, row: Row) -> str:
 def _tape_mm(length_mm: float, unit: Unit) -> float:
     """The longest length that is shown in full and is no longer than this one."""
     step_mm = 1 / TENTHS if unit is Unit.MM else float(size_mm("in")) / DIVISIONS
-    # A millionth of a step is the rounding of floats.
+    # A millionth is the rounding of floats.
     return floor(length_mm / step_mm + 1e-6) * step_mm

@@ -1,13 +1,13 @@
-"""A row of cabinets in one line of widths and words: `450 door, 3 of 600 drawers 3, 900 pair, rest filler`.
+"""Reads a row of cabinets in one line of widths and words: `450 door, 3 of 600 drawers 3, 900 pair, rest filler`.
 
     row   = [above] item { [,] item }
     item  = [count of] width word [fronts] | splashback      3 of 450 door   600 drawers 3
     width = reading | rest                                   600+450   23 5/8"   rest
 
-A width is any reading (`shared.typed.lengths`); a unit typed once stays for the line. The count right after `drawers`
-is how many drawer fronts; commas may be left out. `above` makes a row of wall cabinets, `rest` takes what is left of
-the wall, `splashback` goes over the whole row. An `open` cabinet has no front; a `tall` one reaches up to the tops of
-the wall cabinets and has one door.
+A width is any length that `shared.typed.lengths` reads. A unit that is typed once counts for the whole line. The count
+right after `drawers` is the number of drawer fronts. Commas may be left out. `above` makes a row of wall cabinets.
+`rest` takes what is left of the wall. `splashback` goes over the whole row. An `open` cabinet has no front. A `tall`
+one reaches up to the tops of the wall cabinets and has one door. `geometry.kitchens.rows` draws a row.
 """
 
 import re
@@ -42,10 +42,10 @@ class Stands(StrEnum):
 ABOVE, OF, REST, SPLASHBACK = "above", "of", "rest", "splashback"
 
 SAID_FOR = {"fridge": Stands.GAP, "sink": Stands.PAIR}
-"""Other words for what stands there: a fridge stands on the floor by itself, a sink over a pair of doors."""
+"""Other words for what stands in a row: a fridge stands in a gap, on the floor; a sink is over a pair of doors."""
 
 WORDS = (*(str(stands) for stands in Stands), *SAID_FOR, REST, SPLASHBACK, OF, ABOVE)
-"""All that may be typed between readings."""
+"""All words that may be typed in a row."""
 
 _ADVICE = "type a width and a word, as in 450 door, 600 drawers 3"
 
@@ -67,9 +67,10 @@ _END = Piece(Sort.WORD, "end")
 
 
 class Item(NamedTuple):
-    """Some alike that stand side by side: each so wide (None: an equal share of the rest), as `typed`.
+    """One or more alike that stand side by side.
 
-    `fronts` is how many fronts each has: 1 for a door, 2 for a pair, as counted for drawers, else 0.
+    `width_mm` is the width of each; None is an equal share of the rest. `typed` is that width as it was typed. `fronts`
+    is how many fronts each has: 1 for a door or a tall cabinet, 2 for a pair, the typed count for drawers, else 0.
     """
 
     stands: Stands
@@ -104,8 +105,8 @@ class Row(NamedTuple):
 def read_row(text: str, unit: Unit, *, decimal: str = ".") -> Row:
     """The row that this line says.
 
-    `decimal` is the decimal sign. ReadingError, in words that name the item, where the line says no row: a word that is
-    not known, a width or a word missing, counts beyond `MOST_OF_ONE`, two rests, nothing but gaps.
+    `decimal` is the decimal sign. ReadingError, in words that name the item, where the line says no row: a word is not
+    known, a width or a word is missing, a count is beyond `MOST_OF_ONE`, there are two rests, or nothing but gaps.
     """
     unread = _Reader(pieces_of(text, decimal), unit, decimal).row()
     row = unread._replace(items=tuple(_measured(unread)))
@@ -119,7 +120,7 @@ def read_row(text: str, unit: Unit, *, decimal: str = ".") -> Row:
 
 
 def row_text(row: Row) -> str:
-    """A line that is read as this row."""
+    """The line that `read_row` reads as this row."""
     ends = (SPLASHBACK,) if row.splashback else ()
     return (f"{ABOVE} " if row.above else "") + ", ".join((*(item.words for item in row.items), *ends))
 
@@ -152,7 +153,7 @@ class _Reader:
         return Row(tuple(items), above, splashback, self.unit, self.decimal)
 
     def refuse_second_splashback(self, above: bool, second: bool) -> None:
-        """Nothing where a splashback may stand in the row."""
+        """ReadingError for a splashback in a row above, or for a second one in a row."""
         if above:
             raise ReadingError("a splashback stands under wall cabinets", do="type it with the row below")
         if second:
@@ -166,7 +167,7 @@ class _Reader:
         return Item(stands, None, typed, self.fronts(stands), times)
 
     def times(self) -> int:
-        """How many are alike: the count before `of`, passed with it."""
+        """How many are alike: the count before `of`; 1 where none was typed."""
         piece = self.next()
         if piece is None or self.next(1) != Piece(Sort.WORD, OF):
             return 1
@@ -185,7 +186,7 @@ class _Reader:
         return piece.text
 
     def stands(self, typed: str) -> Stands:
-        """What the word that comes next says stands there; `typed` is its width."""
+        """What stands there, by the word that comes next. `typed` is its width, for the error."""
         piece = self.next()
         if piece is None or piece.sort is not Sort.WORD:
             raise ReadingError("nothing says what stands here", where=quoted(typed), do=_ADVICE)
@@ -196,7 +197,7 @@ class _Reader:
         return SAID_FOR.get(word) or Stands(word)
 
     def fronts(self, stands: Stands) -> int:
-        """How many fronts: the count that stands right after drawers, passed."""
+        """How many fronts: the count right after `drawers`; 1 where none was typed."""
         piece = self.next()
         if stands is not Stands.DRAWERS:
             return _FRONTS.get(stands, 0)
@@ -214,24 +215,24 @@ class _Reader:
         return _count(match[1], "drawer fronts")
 
     def meant(self) -> str:
-        """The word that comes next, in full."""
+        """The next word, in full; "" where no word comes next."""
         piece = self.next()
         return word_meant(piece.text, WORDS) if piece and piece.sort is Sort.WORD else ""
 
     def takes(self, word: str) -> bool:
-        """Whether this word comes next; then it is passed."""
+        """Whether this word comes next. If so, it is passed."""
         found = self.meant() == word
         self.at += found
         return found
 
     def skip_breaks(self) -> bool:
-        """Pass commas and new lines; whether anything follows."""
+        """Pass commas and new lines. True where anything follows them."""
         while (piece := self.next()) and piece.sort is Sort.BREAK:
             self.at += 1
         return piece is not None
 
     def next(self, ahead: int = 0) -> Piece | None:
-        """The piece that comes next, or so many after it; None at the end."""
+        """The next piece, or the one `ahead` pieces after it; None beyond the end."""
         return self.pieces[self.at + ahead] if self.at + ahead < len(self.pieces) else None
 
 
@@ -253,7 +254,7 @@ def _measured(row: Row) -> Iterator[Item]:
 
 
 def _count(typed: str, what: str) -> int:
-    # Longer than the greatest count it is too many, whatever it says, and Python reads no endless ones.
+    # A number with more digits than the greatest count is too many in any case, and Python refuses endless ones.
     count = int(typed) if typed.isdecimal() and len(typed) <= len(str(MOST_OF_ONE)) else 0
     if not 1 <= count <= MOST_OF_ONE:
         do = f"use a whole number from 1 to {MOST_OF_ONE}"

@@ -1,13 +1,13 @@
-"""Readings that set out a face, as people say them: `600, 1050, 1950`, `chain 600, 450`, `up 150, 870`, `wall 3600`.
+"""Reads typed lines that set out a face: `600, 1050, 1950`, `chain 600, 450`, `up 150, 870`, `wall 3600`.
 
     line  = group {[,] group}
     group = {word} length {, length}
     word  = running | chain | across | up | wall | left | right | floor | top | back | front | diagonal | new | from
 
-Running readings all go from one end, those of a chain run on. `wall` is the whole length, or with `up` the height.
-`left`, `right`, `floor` (on a plan `back`) and `top` (`front`) are sides from corner to corner; a first diagonal rises
-to the right, a second falls. `new` makes lines of their own even where others are near. `from` a place begins a chain
-there.
+Running readings are all taken from one end; in a chain each reading begins where the one before ended. `wall` is the
+whole length, or with `up` the height. `left`, `right`, `floor` and `top` (on a plan `back` and `front`) are sides from
+corner to corner. The first diagonal rises to the right, the second falls. `new` makes new set-out lines even where
+others are near. `from` and a length begin a chain at that place. `geometry.edits.setting_out` puts them on the face.
 """
 
 from enum import StrEnum
@@ -32,11 +32,11 @@ SIDES = {
 """The sides of a face, from corner to corner."""
 
 DIAGONALS = ((LOWER_LEFT, UPPER_RIGHT), (LOWER_RIGHT, UPPER_LEFT))
-"""The one that rises to the right, then the one that falls."""
+"""The diagonals, from corner to corner: first the one that rises to the right, then the one that falls."""
 
 
 class How(StrEnum):
-    """How readings hang together."""
+    """What the readings of a group measure, and how they follow each other."""
 
     RUNNING = "running"
     CHAIN = "chain"
@@ -51,9 +51,10 @@ WORDS = (How.RUNNING, How.CHAIN, *WAYS, How.WALL, *SIDES, How.DIAGONAL, NEW, FRO
 
 
 class Group(NamedTuple):
-    """Readings of one kind, mm; `how` and `way` are None where no word said them. `side` names the one of a SIDE.
+    """Readings that are meant in one way; lengths in mm.
 
-    `from_mm` is where a chain begins, None where that was not said; `fresh` where its lines are to be new ones.
+    `how` and `way` are None when no word says them. `side` is the word for the side that a SIDE measures. `from_mm` is
+    where a chain begins, None when the line does not say it. `fresh` says that new set-out lines are to be made.
     """
 
     lengths: tuple[float, ...]
@@ -103,7 +104,7 @@ class _Open:
 
 
 def read_set_out(text: str, unit: Unit, *, decimal: str = ".") -> tuple[Group, ...]:
-    """The groups of readings of a line. A unit typed once stays for the line. ReadingError where it cannot be read."""
+    """The groups of readings of a line; a unit typed once counts for all of it. ReadingError where it says none."""
     groups = [_Open()]
     for piece in pieces_of(text, decimal):
         if piece.sort is Sort.WORD:

@@ -1,7 +1,7 @@
-"""The walls of a room in one line: `2400, 3000 out, 1800`.
+"""Reads the walls of a room in one line: `2400, 3000 out, 1800`.
 
-Each length is a reading, and may be followed by how the wall's right end meets the next wall: `inside` (as usual),
-`outside`, or `end` where it meets none.
+After each length a word may say how the wall's right end meets the next wall: `inside` (as usual), `outside`, or `end`
+when it meets none.
 """
 
 import re
@@ -33,9 +33,9 @@ class WallLength(NamedTuple):
 def read_walls(text: str, unit: Unit, *, decimal: str = ".") -> tuple[WallLength, ...]:
     """The walls that this line says, from left to right as one turns round in the room.
 
-    Nothing said, a wall meets the next at an inside corner and the last meets none. `decimal` is the decimal sign; a
-    unit typed once stays for the line. ReadingError where one of them is no length, a word is not known, or there are
-    none.
+    Without a word, a wall meets the next one at an inside corner, and the last wall meets none. `decimal` is the
+    decimal sign. A unit that is typed once counts for the whole line. ReadingError where an item is no length, a word
+    is not known, or there is no wall at all.
     """
     walls = _said(text, unit, decimal)
     if not walls:
@@ -51,7 +51,7 @@ def read_walls(text: str, unit: Unit, *, decimal: str = ".") -> tuple[WallLength
 
 
 def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]]:
-    """Each wall's length as it was typed, and its corner where one was said."""
+    """Each wall's length as it was typed, and its corner; None when no word says one."""
     walls: list[tuple[str, Corner | None]] = []
     corner_may_follow = False
     for sort, typed in pieces_of(text, decimal):
@@ -67,7 +67,7 @@ def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]
 
 
 def _without_in(typed: str, unit: Unit, decimal: str) -> tuple[str, Corner | None]:
-    """A length; where an `in` behind it cannot be inches, it says that the corner is an inside one."""
+    """A length, and an inside corner if the `in` behind it cannot be inches. ReadingError where it could be either."""
     short = _IN.sub("", typed).strip()
     if short == typed:
         return typed, None

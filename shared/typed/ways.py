@@ -1,11 +1,11 @@
-"""Ways as people say them: `600 right, 400 up`, `600 at 45`, `to 600, 870`, `900 right rise 120 up`.
+"""Reads ways as people say them: `600 right, 400 up`, `600 at 45`, `to 600, 870`, `900 right rise 120 up`.
 
-    line = step {, step}
-    step = (length [way] | to length, length) [rise length [way]]
+    line = side {, side}
+    side = (length [way] | to length, length) [rise length [way]]
     way  = right | up | left | down | at degrees
 
-Of a way its first letter is enough. Degrees are from level, anticlockwise. `to` names a place by its distance from the
-left end and its height. With a rise the step is an arc.
+The first letter of a way is enough. Degrees are from level, anticlockwise. `to` names a place by its distance from the
+left end and its height. A side with a rise is an arc.
 """
 
 import math
@@ -21,7 +21,7 @@ Direction = tuple[float, float]
 """Across and up, of length 1."""
 
 WAYS: dict[str, Direction] = {"right": (1.0, 0.0), "up": (0.0, 1.0), "left": (-1.0, 0.0), "down": (0.0, -1.0)}
-"""In the order in which one turns, anticlockwise."""
+"""The four ways by their words, in anticlockwise order from the right."""
 
 _QUARTER = 90.0
 
@@ -38,7 +38,7 @@ _ANGLE = re.compile(r"\s*(?P<number>[-+]?\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees?)?)
 
 
 class By(NamedTuple):
-    """So far in a direction; in none that was said where `way` is None."""
+    """A length in a direction, mm; `way` is None when the line does not say it."""
 
     length_mm: float
     way: Direction | None = None
@@ -52,14 +52,14 @@ class To(NamedTuple):
 
 
 class TracedSide(NamedTuple):
-    """Where a step goes, and how far its arc rises from the straight line there; None for a straight one."""
+    """Where a side goes, and how far its arc rises from the straight line there; `rise` is None for a straight side."""
 
     go: By | To
     rise: By | None = None
 
 
 class _Said(NamedTuple):
-    """A step as it was typed: its lengths, each with the way after it. `to` has two before the rise, others one."""
+    """A side as it was typed: its lengths, each with the way after it. `go` has two lengths after `to`, else one."""
 
     go: tuple[tuple[str, Direction | None], ...]
     rise: tuple[tuple[str, Direction | None], ...]
@@ -76,9 +76,10 @@ def begins_with_place(text: str) -> bool:
 
 
 def read_sides(text: str, unit: Unit, *, decimal: str = ".") -> tuple[TracedSide, ...]:
-    """The steps of a line. Lengths may be zero or negative; a unit typed once stays for the line.
+    """The sides that a line says, in order.
 
-    ReadingError where a step cannot be read.
+    Lengths may be zero or negative. A unit that is typed once counts for the whole line. ReadingError where a side
+    cannot be read.
     """
     said = _said(text, decimal)
     typed = "; ".join(length for step in said for length, _ in (*step.go, *step.rise))
@@ -93,7 +94,7 @@ def read_sides(text: str, unit: Unit, *, decimal: str = ".") -> tuple[TracedSide
 
 
 def read_moves(text: str, unit: Unit, *, decimal: str = ".") -> tuple[float, float]:
-    """How far across and up a line goes in all: `35 right, 20 up` is (35, 20). ReadingError where a way is not said."""
+    """How far across and up a line goes in all: `35 right, 20 up` is (35, 20). ReadingError where a way is missing."""
     across = up = 0.0
     for go, rise in read_sides(text, unit, decimal=decimal):
         if isinstance(go, To) or go.way is None or rise is not None:
@@ -104,7 +105,7 @@ def read_moves(text: str, unit: Unit, *, decimal: str = ".") -> tuple[float, flo
 
 
 def way_at(degrees: float) -> Direction:
-    """The direction at an angle from level, anticlockwise; exact where it is level or upright."""
+    """The direction at an angle from level, anticlockwise. A level or upright one is exact."""
     if degrees % _QUARTER == 0:
         return tuple(WAYS.values())[round(degrees / _QUARTER) % len(WAYS)]
     return math.cos(math.radians(degrees)), math.sin(math.radians(degrees))

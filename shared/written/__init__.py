@@ -1,1 +1,1 @@
-"""How lengths, areas and money are written for a person; uses the job and pint."""
+"""Writes lengths, areas and money for a person; uses the job and pint."""

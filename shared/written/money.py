@@ -1,4 +1,4 @@
-"""Money as a person sees it: to the cent, with the word of its currency where that is wanted."""
+"""Money as a person sees it: to the cent, with the word of its currency if one is given."""
 
 
 def show_money(amount: float, currency: str = "", *, decimal: str = ".") -> str:

@@ -1,7 +1,7 @@
-"""Lengths and areas at the doors: from the millimetres inside to what a person sees.
+"""Lengths and areas as a person sees them, from the millimetres inside.
 
 Whatever `show_length` gives, `shared.typed.lengths.read_length` reads back. Units that are powers of ten of a
-millimetre are reckoned here; all others are pint's, which is imported when the first of them is met: importing it takes
+millimetre are reckoned here. All others are pint's, which is imported when the first of them is met: importing it takes
 longer than everything else that happens when the program starts.
 """
 
@@ -37,7 +37,7 @@ def _sizes_by_pint() -> dict[str, Fraction]:
 
 
 def large_unit(unit: Unit) -> str:
-    """The unit in which runs are added up, "m" or "ft"; areas are in its square, written "m2" or "ft2"."""
+    """The unit of lengths that are added up, "m" or "ft". Areas are in its square, written "m2" or "ft2"."""
     return _LARGE[unit]
 
 
@@ -57,7 +57,7 @@ def show_run(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
 
 
 def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:
-    """An area: "2.14 m2" or "23.0 ft2"; `fine`, as a step of a sum, with one digit more."""
+    """An area: "2.14 m2" or "23.0 ft2". `fine` shows one digit more, for the terms of a sum."""
     return f"{_fixed(area_in(area_mm2, unit), unit, decimal, more=fine)} {large_unit(unit)}2"
 
 

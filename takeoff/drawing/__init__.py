@@ -1,1 +1,1 @@
-"""A face put together as a drawing, with its sizes and set-out lines; uses the takeoff."""
+"""Puts a face together as a drawing, with its sizes and set-out lines; uses the takeoff."""

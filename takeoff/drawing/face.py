@@ -1,4 +1,7 @@
-"""One face as a drawing, put together from the job, what is seen of the face, and the takeoff."""
+"""Draws one face: puts the drawing together from the job, what is seen of the face, and the takeoff.
+
+The drawing is a value (`shared.drawing`); painters and the DXF writer read it.
+"""
 
 from geometry.drawn.chaining import chained
 from geometry.drawn.labels import Spot, label_spot
@@ -17,14 +20,15 @@ from takeoff.memory import Memory
 from takeoff.surfaces.tiles import tiles_corner
 
 TOLD_APART_MM2 = 1e-3
-"""Areas nearer than this are one: far below what a tape reads, far above the rounding of floats."""
+"""Areas that differ by no more than this are the same: far below what a tape reads, far above rounding."""
 
 MOST_GROUT_LINES = 1500
 LEAST_TILE_MM = 12.0
-"""More grout lines, or lines nearer to each other, would be no drawing: at 1:20 these are 0.6 mm apart (own choice)."""
+"""More grout lines, or lines nearer to each other, would fill the drawing: at 1:20 these are 0.6 mm apart (own
+choice)."""
 
 FLAT = 3.0
-"""A place this many times wider than high holds tag and name beside each other (own choice)."""
+"""A place more than this many times wider than high has tag and name beside each other (own choice)."""
 
 
 def draw_face(
@@ -36,11 +40,11 @@ def draw_face(
     fronts: Fronts = Fronts.HUNG,
     sized: tuple[str, ...] = (),
 ) -> Drawing:
-    """The drawing of one face, with its fronts hung or off, and with the sizes of the parts named in `sized`.
+    """The drawing of one face, with its fronts hung or off, and with the sizes of the parts whose ids are in `sized`.
 
-    Joints that are sealed and masking come from the rows of the takeoff, piece for piece, so their lengths are the
-    takeoff's; grout lines are drawn as far as tiles are seen, which with the fronts off is what the takeoff counts. A
-    face without parts gives a drawing with nothing on it and a box of four zeros.
+    Sealed joints and masking come from the rows of the takeoff, piece for piece, so their lengths are the takeoff's.
+    Grout lines are drawn as far as tiles are seen; with the fronts off, that is what the takeoff counts. A face without
+    parts gives a drawing with nothing on it and a box of four zeros.
     """
     seen = {region.part: region for region in memory.arrangement(job, face, fronts).regions}
     off = {region.part: region for region in memory.arrangement(job, face, Fronts.OFF).regions}
@@ -68,13 +72,13 @@ def draw_face(
 
 
 def title(job: Job, face: Face) -> str:
-    """What a face is called on a sheet: its room and its name."""
+    """The title of a face on a sheet: its room's name and its own."""
     room = next((room.name for room in job.rooms if any(other.id == face.id for other in room.faces)), "")
     return f"{room} · {face.name}" if room else face.name
 
 
 def _back_to_front(face: Face, rings: dict[str, tuple[Outline, ...]]) -> tuple[Part, ...]:
-    """The parts that stand in the arrangement, as they lie one over another; those that hide nothing come first."""
+    """The parts of the arrangement from the back to the front; those that hide nothing come first."""
     ranked = sorted((rank_key(part, index), part) for index, part in enumerate(face.parts) if part.id in rings)
     return tuple(part for _, part in ranked)
 
@@ -84,7 +88,7 @@ def _box(face: Face, parts: tuple[Part, ...]) -> tuple[float, float, float, floa
 
 
 def _areas(part: Part, seen: Region, off: Region | None) -> tuple[Area, ...]:
-    """What is drawn of a part: what is seen, its outline, and what is seen with the fronts off where that is more."""
+    """The areas drawn of a part: its region, its outline, and its region with the fronts off if that is larger."""
     what = (part.id, part.kind)
     region = Area(Role.REGION, *what, seen.rings, part.hides, part.name)
     outline = Area(Role.OUTLINE, *what, (part.outline,), part.hides, part.name)
@@ -94,7 +98,7 @@ def _areas(part: Part, seen: Region, off: Region | None) -> tuple[Area, ...]:
 
 
 def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ...]:
-    """The floor under an elevation, drawn a little beyond its ends; a plan has none."""
+    """The line of the floor under an elevation, drawn a little beyond its ends; empty for a plan."""
     left, _, right, _ = box
     if face.view is View.PLAN or right <= left:
         return ()
@@ -103,7 +107,7 @@ def _floor(face: Face, box: tuple[float, float, float, float]) -> tuple[Line, ..
 
 
 def _grout(parts: tuple[Part, ...], seen: dict[str, Region]) -> tuple[Line, ...]:
-    """The grout lines of every tiled part, as far as it is seen; none of a mosaic too fine to be drawn."""
+    """The grout lines of every tiled part, as far as the part is seen. A mosaic too fine to be drawn has none."""
     tiled = ((part, part.tiles) for part in parts if part.tiles is not None)
     return tuple(
         Line(Role.GROUT, path, (part.id,))
@@ -131,7 +135,7 @@ def _paths(rows: tuple[EdgeRow, ...]) -> tuple[tuple[Vertex, ...], ...]:
 
 
 def _texts(parts: tuple[Part, ...], rings: dict[str, tuple[Outline, ...]], takeoff: Takeoff) -> tuple[Text, ...]:
-    """The tag of each front and the name of each part (its kind where it has none and no tag) where it can be seen."""
+    """The tag of each front and the name of each part, where they can be seen; its kind for a part with neither."""
     tags = {row.id: row.tag for row in takeoff.parts}
     texts: list[Text] = []
     for part in parts:
@@ -142,7 +146,7 @@ def _texts(parts: tuple[Part, ...], rings: dict[str, tuple[Outline, ...]], takeo
 
 
 def _shown(part: Part, rings: tuple[Outline, ...]) -> tuple[Outline, ...]:
-    """What a person sees of a part: a hole has no region and what hides nothing is laid over; both show whole."""
+    """The outlines of a part as a person sees it. A hole, and a part that hides nothing, are shown whole."""
     whole = usual()[part.kind].hole or not part.hides
     return (part.outline,) if whole else rings
 
@@ -158,7 +162,7 @@ def _labels(part: Part, tag: str, spot: Spot) -> tuple[Text, ...]:
 
 
 def _side_by_side(tag: Text, name: str) -> tuple[Text, Text]:
-    """A tag and a name in one place: the tag over the name, or left of it where the place is low and wide."""
+    """A tag and a name in one place: the tag above the name, or left of it if the place is low and wide."""
     _, x, y, _, width, height, part = tag
     if width > FLAT * height:
         return (

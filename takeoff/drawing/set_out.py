@@ -1,4 +1,4 @@
-"""Set-out lines on the drawing of a face: where readings put them, each with its distance written at its end."""
+"""Draws the set-out lines of a face where readings put them, each with its distance written at its end."""
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
@@ -12,17 +12,17 @@ from takeoff.drawing.sizes import step_mm
 Box = tuple[float, float, float, float]
 
 BEYOND = 0.3
-"""How far a line reaches beyond the face, in steps between rows of sizes (own choice)."""
+"""How far a line reaches beyond the face, as a share of the distance between rows of sizes (own choice)."""
 
 LETTERING = 0.5
-"""How high a distance is written, in the same steps (own choice)."""
+"""How high the letters of a distance are, as a share of the distance between rows of sizes (own choice)."""
 
 
 def set_out_marks(job: Job, face: Face, box: Box) -> tuple[tuple[Line, ...], tuple[Text, ...]]:
-    """The set-out lines across the whole face, and their distances; none where nothing was read.
+    """The set-out lines across the whole face, and their distances; both empty for a face without readings.
 
-    `box` is the face's (left, bottom, right, top). Distances stand above lines that are upright, and at the right of
-    those that are level.
+    `box` is the face's: left, bottom, right, top. Distances are written above upright lines and to the right of level
+    ones.
     """
     if not face.readings:
         return (), ()
@@ -54,7 +54,7 @@ def _texts(found: Sequence[SetOutLine], job: Job, box: Box) -> Iterator[Text]:
 
 
 def _room(places: Sequence[float], most: float) -> list[float]:
-    """For each place the width that writing may take there without running into its neighbours'."""
+    """For each place, the room that its words may take without touching its neighbours' words; `most` at most."""
     if not places:
         return []
     gaps = [most, *(after - before for before, after in pairwise(places)), most]

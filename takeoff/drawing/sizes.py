@@ -1,4 +1,4 @@
-"""The sizes written round a face: the whole, and the chain of what it is made of."""
+"""The sizes written round a face: the overall sizes, and chains of the sizes of what stands on it."""
 
 from collections.abc import Iterable
 from itertools import pairwise
@@ -14,20 +14,20 @@ Box = tuple[float, float, float, float]
 """Left, bottom, right, top, mm."""
 
 STEP_SHARE = 1 / 18
-"""How far rows of sizes stand apart, as a share of the face's longer side: about 10 mm on a sheet (own choice)."""
+"""How far rows of sizes are apart, as a share of the face's longer side: about 10 mm on a sheet (own choice)."""
 
 LEAST_SIZE_MM = 10.0
 """A chain skips a position nearer than this to the one before it: a reveal is not a size to build by (own choice)."""
 
 LEAST_OPENING_MM = 150.0
-"""What is smaller on a plan is not set out from its ends: a tap goes where its sink is (own choice)."""
+"""A smaller opening on a plan gets no sizes of its own: a tap goes where its sink is (own choice)."""
 
 CARCASSES = frozenset({Kind.CABINET, Kind.END_PANEL, Kind.FILLER})
 FRONTS = frozenset({Kind.DOOR, Kind.DRAWER_FRONT})
 COURSES = frozenset({Kind.KICKBOARD, Kind.BENCHTOP, Kind.SPLASHBACK, Kind.CABINET, Kind.BULKHEAD})
-"""What gives an elevation its levels."""
+"""The kinds that give an elevation its chain of heights."""
 OPENINGS = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
-"""What is set out along a plan."""
+"""The kinds that give a plan its chain of places."""
 
 
 def step_mm(box: Box) -> float:
@@ -36,17 +36,17 @@ def step_mm(box: Box) -> float:
 
 
 def sizes_box(box: Box) -> Box:
-    """The box with two rows of sizes round it: the chains, and overall beyond them."""
+    """The box with two rows of sizes round it: the chains, and the overall sizes beyond them."""
     beyond = 2 * step_mm(box)
     return box[0] - beyond, box[1] - beyond, box[2] + beyond, box[3] + beyond
 
 
 def face_sizes(face: Face) -> tuple[Size, ...]:
-    """The sizes of a face: overall, and chains of widths and heights; none for an empty face.
+    """The sizes of a face: the overall ones, and chains of widths and heights; empty for an empty face.
 
-    Below an elevation stand the widths of its base cabinets (of its fronts where it has no cabinets), above it those of
-    its upper ones, and at the left its levels. Before a plan stand the places of its openings along the wall, at
-    its left how far out the largest of them lies.
+    An elevation has the widths of its base cabinets below it, those of its upper cabinets above it, and its heights at
+    the left; a row without cabinets has the widths of its fronts. A plan has the places of its openings along the wall
+    in front of it, and at the left how far out from the wall the largest opening is.
     """
     box = extent(face)
     left, bottom, right, top = box
@@ -56,7 +56,7 @@ def face_sizes(face: Face) -> tuple[Size, ...]:
 
 
 def part_sizes(part: Part, step: float) -> tuple[Size, ...]:
-    """The overall width and height of one part, close to its box: below it (before it on a plan) and at its left."""
+    """The overall width and height of one part, close to its box: below it (on a plan, at its back) and at its left."""
     left, bottom, right, top = outline_box(part.outline)
     return (
         Size((right, bottom), (left, bottom), step / 2, part.id),
@@ -97,7 +97,7 @@ def _plan_sizes(face: Face, box: Box) -> tuple[Size, ...]:
 
 
 def _rows(face: Face) -> tuple[list[Part], list[Part]]:
-    """What stands under the benchtop and what hangs over it, of the cabinets, or of the fronts of a row without any."""
+    """The base row and the upper row of a face: the cabinets of each, or the fronts of a row without cabinets."""
     rows: tuple[list[Part], list[Part]] = ([], [])
     for hangs, row in enumerate(rows):
         for kinds in (CARCASSES, FRONTS):
@@ -129,7 +129,7 @@ def _chain(ends: list[float], positions: Iterable[float]) -> list[float]:
 
 
 def _level(positions: list[float], y: float, away: float) -> tuple[Size, ...]:
-    """Sizes between neighbouring positions along a level line; above it, or below where `away` is negative."""
+    """Sizes between neighbouring positions along a level line; they are above it, or below it for a negative `away`."""
     pairs = pairwise(positions)
     if away < 0:
         return tuple(Size((end, y), (start, y), -away) for start, end in pairs)

@@ -1,1 +1,1 @@
-"""Edges, joints, masking, corners and ties, in metres; uses figures and surfaces."""
+"""Edges, joints, masking, corners and ties: all that is counted by length; uses figures and surfaces."""

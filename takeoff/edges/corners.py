@@ -1,4 +1,4 @@
-"""Where the right end of one elevation meets the left end of the next: upright joints, and masking up the corner."""
+"""Corners of a room, where one elevation meets the next: upright joints, and masking up the corner."""
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
@@ -23,7 +23,11 @@ class Meeting(NamedTuple):
 
 
 class FaceEnd(NamedTuple):
-    """An end of a face, worked on: the line up it, whether it has a wall, its parts, and what they show there."""
+    """An end of a face as it is worked on: the line up it, and the stretches of parts that are `seen` there.
+
+    `has_wall`, `parts` and `finishes` are those of the face: whether it has a wall, its parts by id, and the finish
+    that each gets in place.
+    """
 
     line: EndLine
     has_wall: bool
@@ -32,12 +36,12 @@ class FaceEnd(NamedTuple):
     seen: tuple[Stretch, ...]
 
     def at(self, height: float) -> str | None:
-        """The part seen at this height; None for none."""
+        """The id of the part seen at this height; None when no part is."""
         return next((each.part for each in self.seen if each.low_mm < height < each.high_mm), None)
 
 
 def meetings_round(room: Room) -> tuple[Meeting, ...]:
-    """The corners of a room in order; the last elevation meets the first."""
+    """The corners of a room in order; the last elevation meets the first. A room with one elevation has none."""
     round_it = [face for face in room.faces if face.view is View.ELEVATION]
     if len(round_it) < 2:
         return ()
@@ -46,7 +50,10 @@ def meetings_round(room: Room) -> tuple[Meeting, ...]:
 
 
 def corner_joints(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[FoundJoint, ...]:
-    """The pairs that meet up an inside corner, those of wet-area surfaces sealed by rule; none up an outside one."""
+    """The pairs of parts that meet up an inside corner; pairs of wet-area kinds are sealed by rule.
+
+    Empty for an outside corner.
+    """
     if meeting.corner is not Corner.INSIDE:
         return ()
     paths: dict[tuple[str, str], list[EdgeRow]] = {}
@@ -59,10 +66,10 @@ def corner_joints(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[Foun
 
 
 def corner_masking(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[MaskingRow, ...]:
-    """What is taped up a corner: the heights at which the finishes on its two sides differ.
+    """The masking up a corner: the heights at which the finishes on its two sides differ.
 
-    Each height once: on the face that is coated there, the left-hand one where both are. A face without a wall has no
-    outside to protect.
+    Each height is taped once: on the face that is coated there, or on the left-hand face if both are. A face without a
+    wall has no outside to protect.
     """
     paths: dict[tuple[bool, str], list[EdgeRow]] = {}
     here_id, there_id = meeting.face.id, meeting.next_face.id
@@ -86,7 +93,7 @@ def _masked_up(meeting: Meeting, is_here: bool, part: Part, path: Sequence[EdgeR
 
 
 def _alongside(here: FaceEnd, there: FaceEnd) -> Iterator[tuple[str | None, str | None, float, float]]:
-    """From the floor up, what the two ends show beside each other: part here, part there, from, to."""
+    """The stretches of a corner from the floor up: the part seen here, the part seen there, the bottom and the top."""
     heights = sorted({height for each in (*here.seen, *there.seen) for height in (each.low_mm, each.high_mm)})
     for bottom, top in pairwise(heights):
         if top - bottom > NEAR_MM:

@@ -1,4 +1,4 @@
-"""Joints: which pairs of parts are sealed, by the rules in `data/joints.toml` and a person's choices over them."""
+"""Joints: the pairs of parts that are sealed, by the rules in `data/joints.toml` and a person's choices over them."""
 
 import tomllib
 from collections.abc import Iterable, Sequence
@@ -21,7 +21,7 @@ Pair = tuple[str, str]
 
 
 class Bead(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """How a joint is sealed."""
+    """How a joint is sealed: its name, section and sealant, and whether an old bead is cut out first."""
 
     name: str
     section: Section
@@ -30,9 +30,9 @@ class Bead(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class JointRule(Bead, frozen=True, forbid_unknown_fields=True):
-    """A row of the table: the two kinds in a joint, and the only view it holds in (None: both).
+    """A row of the table: the two kinds in a joint, and the only view it holds in; None for both views.
 
-    `not_below` is the kind that is not sealed where it lies below the other.
+    A joint is not sealed where the kind `not_below` lies below the other.
     """
 
     kinds: tuple[Kind, Kind]
@@ -48,7 +48,7 @@ class JointTable(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     joint: tuple[JointRule, ...]
 
     def between(self, kinds: frozenset[Kind], view: View) -> JointRule | None:
-        """The rule for an edge between parts of these kinds in this view; None where it is not sealed."""
+        """The rule for an edge between parts of these kinds in this view; None when no rule seals it."""
         for rule in self.joint:
             if frozenset(rule.kinds) == kinds and rule.view in (None, view):
                 return rule
@@ -56,7 +56,10 @@ class JointTable(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class FoundJoint(NamedTuple):
-    """Two parts that meet, along a path, and the rule for such a pair (None where there is none)."""
+    """Two parts that meet along a path, and the bead for such a pair by rule; None when no rule seals it.
+
+    `next_face` is the second part's face for a joint between two faces, else "".
+    """
 
     face: str
     next_face: str
@@ -66,13 +69,13 @@ class FoundJoint(NamedTuple):
 
 
 class Choices:
-    """What a person decided about joints, found by a joint's faces and its two parts in either order."""
+    """A person's choices about joints. They are found by a joint's faces and its two parts, in either order."""
 
     def __init__(self, choices: Iterable[JointChoice]) -> None:
         self._rows = {(choice.face, choice.next_face, frozenset(choice.parts)): choice for choice in choices}
 
     def about(self, face: str, next_face: str, parts: Pair) -> JointChoice | None:
-        """The choice about the joint between these parts; None where nothing was decided."""
+        """The choice about the joint between these parts; None when nothing was decided."""
         return self._rows.get((face, next_face, frozenset(parts)))
 
 
@@ -84,7 +87,7 @@ def joint_table() -> JointTable:
 
 
 def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[FoundJoint, ...]:
-    """All pairs of parts that share an edge of this face; an opening counts as a part."""
+    """All pairs of parts that share an edge of this face. An opening counts as a part."""
     paths: dict[Pair, list[EdgeRow]] = {}
     for edge in edges:
         first, second = divided(edge)
@@ -95,9 +98,10 @@ def meetings(face: Face, edges: Iterable[EdgeRow]) -> tuple[FoundJoint, ...]:
 
 
 def with_joint_by_hand(job: Job, face_id: str, parts: Pair) -> Job:
-    """The job with the joint between two parts of a face sealed, whatever the rules say; the section is then the usual.
+    """The job with the joint between two parts of a face sealed, whatever the rules say.
 
-    A section that a person chose before stays. Whether the parts meet shows in the takeoff.
+    It gets the usual section of an upright joint, unless a person chose a section before. The takeoff shows whether the
+    parts meet.
     """
     before = Choices(job.joints).about(face_id, "", parts) or JointChoice(face_id, parts)
     section = before.section or joint_table().upright.section
@@ -105,13 +109,13 @@ def with_joint_by_hand(job: Job, face_id: str, parts: Pair) -> Job:
 
 
 def joint_rows(found: Iterable[FoundJoint], choices: Choices) -> tuple[JointRow, ...]:
-    """A row for every pair that is sealed by rule or by hand, also where a person switched it off."""
+    """A row for every pair that is sealed by rule or by hand. A pair that a person switched off has a row too."""
     rows = (_joint_row(each, choices) for each in found)
     return tuple(row for row in rows if row is not None)
 
 
 def _found(face: Face, ranked: Ranked, pair: Pair, path: Sequence[EdgeRow]) -> FoundJoint:
-    """The pair with the rule for it, and as its path what the rule seals; all of it where no rule seals any."""
+    """The pair with the rule for it. Its path is what the rule seals, or the whole path if no rule seals any of it."""
     parts = (ranked[pair[0]].part, ranked[pair[1]].part)
     rule = joint_table().between(frozenset(part.kind for part in parts), face.view)
     if rule is None:
@@ -150,7 +154,7 @@ def _joint_row(found: FoundJoint, choices: Choices) -> JointRow | None:
 
 
 def _decided(found: FoundJoint, choice: JointChoice | None) -> Bead | None:
-    """The bead by rule, with what a person decided over it; None where there is neither a rule nor a section."""
+    """The bead by rule, changed by what a person decided; None with neither a rule nor a section chosen by hand."""
     bead = found.bead
     if choice is None:
         return bead

@@ -1,4 +1,4 @@
-"""Masking: every edge where what is coated in place meets something that is not, or that gets another finish."""
+"""Masking: every edge where a part coated in place meets something that is not coated, or gets another finish."""
 
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
@@ -12,13 +12,13 @@ from takeoff.figures.measured import EdgeRow, MaskingRow
 from takeoff.figures.naming import called
 
 NEAR_MM = 1e-3
-"""A point this near to a line lies on it: far below a tape's reading."""
+"""A point this near to a line is on it: far below a tape's reading."""
 
 RULE = "masked: coated in place on one side, and not, or with another finish, on the other"
 SOURCE = "common practice, no source"
 
 Finishes = Mapping[str, str | None]
-"""By part, the finish that it gets in place; None where it gets none."""
+"""For each part by id, the finish that it gets in place; None for a part that gets none there."""
 
 Pair = tuple[str, str | None]
 
@@ -30,7 +30,7 @@ def masking_rows(
     finishes: Finishes,
     is_guarded: Callable[[EdgeRow], bool],
 ) -> tuple[MaskingRow, ...]:
-    """A row for every pair that is taped on this face; `is_guarded` says of an outside edge whether it is taped."""
+    """A row for every pair that is taped on this face. `is_guarded` tells whether an outside edge is taped."""
     paths: dict[Pair, list[EdgeRow]] = {}
     for edge in edges:
         if is_masked(edge, finishes, is_guarded):
@@ -45,18 +45,21 @@ def masking_row(face: str, pair: Pair, name: str, path: Iterable[EdgeRow]) -> Ma
 
 
 def is_masked(edge: EdgeRow, finishes: Finishes, is_guarded: Callable[[EdgeRow], bool]) -> bool:
-    """Whether an edge is taped: what it divides differ in their finish in place, and no outside is left unguarded."""
+    """Whether an edge is taped: the two things it divides differ in their finish in place.
+
+    An edge to the outside must be guarded, too.
+    """
     first, second = divided(edge)
     other = None if second is None else finishes.get(second)
     return finishes[first] != other and (second is not None or is_guarded(edge))
 
 
 def guard_of(face: Face, ends_at_corners: tuple[bool, bool]) -> Callable[[EdgeRow], bool]:
-    """What says whether an outside edge of this face is taped.
+    """The function that tells whether an outside edge of this face is taped.
 
-    On an elevation with a wall, all that lies on the wall's outline: floor, ceiling and ends, but not the left or right
-    end that meets another face at a corner, which is judged there. Without a wall, the floor. On a plan nothing: a side
-    along a wall is taped on the elevation, and a free edge is coated over.
+    On an elevation with a wall, all edges on the wall's outline are taped: floor, ceiling and ends. An end that meets
+    another face at a corner is left out, as the corner decides about it. Without a wall, edges on the floor are taped.
+    On a plan no outside edge is: a side along a wall is taped on the elevation, and a free edge is coated over.
     """
     if face.view is View.PLAN:
         return _unguarded

@@ -1,4 +1,4 @@
-"""The edges of a face as rows: each once, with the parts or the opening that it divides. Millimetres."""
+"""The edges of a face as rows of the takeoff: each once, with the parts or the opening that it divides. Millimetres."""
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
@@ -28,7 +28,10 @@ Opening = tuple[Part, Box]
 
 
 def in_order(parts: Sequence[Part], edges: Iterable[Edge]) -> list[Edge]:
-    """The edges by the parts that they divide, in drawing order, then by place: the same however they were found."""
+    """The edges sorted by the parts that they divide, in drawing order, then by place.
+
+    The order does not depend on how the edges were found.
+    """
     order: dict[str | None, int] = {part.id: index for index, part in enumerate(parts)}
     order[None] = len(parts)
 
@@ -40,14 +43,14 @@ def in_order(parts: Sequence[Part], edges: Iterable[Edge]) -> list[Edge]:
 
 
 def edge_rows(face: str, parts: Sequence[Part], edges: Iterable[Edge]) -> tuple[EdgeRow, ...]:
-    """A row for every edge; of two parts the one drawn first comes first."""
+    """A row for every edge. The part that was drawn first comes first in it."""
     order = {part.id: index for index, part in enumerate(parts)}
     openings = _openings(parts)
     return tuple(_row(face, edge, order, openings) for edge in edges)
 
 
 def seen_edges(edges: Iterable[Edge]) -> dict[str, dict[int, list[Edge]]]:
-    """By part and side of its own outline, the edges at which its visible region ends at that side."""
+    """For each part and each side of its own outline, the edges at which its visible region ends at that side."""
     seen: dict[str, dict[int, list[Edge]]] = {}
     for edge in edges:
         for part, side in ((edge.left, edge.left_side), (edge.right, edge.right_side)):
@@ -57,12 +60,12 @@ def seen_edges(edges: Iterable[Edge]) -> dict[str, dict[int, list[Edge]]]:
 
 
 def sides_seen(edges: Iterable[Edge]) -> dict[str, frozenset[int]]:
-    """By part, the sides of its own outline at which its visible region ends, of these edges."""
+    """For each part, the sides of its own outline at which its visible region ends at one of these edges."""
     return {part: frozenset(own) for part, own in seen_edges(edges).items()}
 
 
 def length_figure(path: Sequence[EdgeRow], rule: str, source: str) -> Figure:
-    """The length of a path, a term for each of its pieces."""
+    """The length of a path, with a term for each of its pieces."""
     terms = tuple(
         Term("arc" if edge.bulge else "straight", edge.length_mm, (), tuple(part for part in divided(edge) if part))
         for edge in path
@@ -71,19 +74,19 @@ def length_figure(path: Sequence[EdgeRow], rule: str, source: str) -> Figure:
 
 
 def divided(edge: EdgeRow) -> tuple[str, str | None]:
-    """The two that an edge divides: an opening counts as a part; None is the outside."""
+    """The ids of the two parts that an edge divides. An opening counts as a part; None is the outside."""
     return (edge.parts[0], edge.parts[1] or edge.opening)
 
 
 def ranked_parts(parts: Sequence[Part]) -> Ranked:
-    """By id, each part with its place from back to front."""
+    """Each part with its place from back to front, by its id."""
     return {part.id: RankedPart(rank_key(part, index), part) for index, part in enumerate(parts)}
 
 
 def part_below(edge: EdgeRow, ranked: Ranked) -> Part | None:
     """The part on the lower side of a straight edge that is not upright; None at the outside and for any other edge.
 
-    The one of the two that is in front ends here by its own outline, so it lies where that outline goes on.
+    Of the two parts, the one in front ends here by its own outline. So it is on the side where that outline goes on.
     """
     first, second = divided(edge)
     if second is None or edge.bulge or abs(edge.start[0] - edge.end[0]) <= BESIDE_MM:
@@ -94,7 +97,7 @@ def part_below(edge: EdgeRow, ranked: Ranked) -> Part | None:
 
 
 def _openings(parts: Sequence[Part]) -> list[Opening]:
-    """The openings of a face, front-most first, each with the box round it."""
+    """The openings of a face from the front to the back, each with the box round it."""
     ranked = [RankedPart(rank_key(part, index), part) for index, part in enumerate(parts) if is_opening(part)]
     return [(part, outline_box(part.outline)) for _, part in sorted(ranked, reverse=True)]
 

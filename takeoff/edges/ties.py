@@ -1,4 +1,4 @@
-"""Ties: sides of plans that run along elevations, so that lengths are compared and nothing is counted twice."""
+"""Ties: sides of plans that lie along elevations, so that lengths are compared and nothing is counted twice."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import NamedTuple
@@ -16,14 +16,14 @@ from takeoff.surfaces.tags import BENCH_MM
 from takeoff.surfaces.treatments import Treatments
 
 Span = tuple[float, float]
-"""From and to, along an elevation (mm from its left end)."""
+"""A stretch of an elevation: its start and its end, mm from the elevation's left end."""
 
 TURNED_BACK = -0.999
-"""The cosine below which two sides run in opposite directions (within about 2.5 degrees)."""
+"""Two sides go in opposite directions if the cosine between them is below this (within about 2.5 degrees)."""
 
 
 class Tied(NamedTuple):
-    """A tie with what it refers to: the plan, its part and side, and the elevation."""
+    """A tie with all that it refers to: the plan, its part and side, and the elevation."""
 
     tie: Tie
     plan: Face
@@ -33,12 +33,12 @@ class Tied(NamedTuple):
 
     @property
     def span(self) -> Span:
-        """Where it runs along the elevation, the lesser end first."""
+        """The stretch of the elevation along which the tie lies, the lesser end first."""
         return (min(self.tie.start_mm, self.tie.end_mm), max(self.tie.start_mm, self.tie.end_mm))
 
 
 def tied_sides(job: Job) -> tuple[Tied, ...]:
-    """All ties of the job's plans, but those whose part, side or face is not there: `check_job` refuses them."""
+    """All ties of the job's plans, except those whose part, side or face does not exist: `check_job` refuses them."""
     faces = {face.id: face for face in job.faces}
     return tuple(tied for plan in job.faces for tied in _tied_on(plan, faces))
 
@@ -58,16 +58,16 @@ def side_length_mm(tied: Tied) -> float:
 
 
 def benchtop_span(tied: Tied) -> Span | None:
-    """From where to where the elevation shows benchtops, of those that the tie meets; None where it shows none."""
+    """The stretch over which the elevation shows benchtops, of those that the tie meets; None when it shows none."""
     spans = [span for _, span in _benchtops(tied)]
     return (min(start for start, _ in spans), max(end for _, end in spans)) if spans else None
 
 
 def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> dict[str, frozenset[int]]:
-    """By part of a plan, its sides that an elevation shows as the front edge of a coated benchtop: counted there.
+    """For each part of a plan, the sides that an elevation shows as front edges of coated benchtops, and so counts.
 
-    One who faces the wall sees the sides that run back along the tied one: of the tied part and of those that it goes
-    on in round a corner. Those count that stand where the elevation shows its benchtop.
+    A person who faces the wall sees the sides that go back along the tied side: those of the tied part, and those of
+    the parts in which it goes on round a corner. They count where the elevation shows its benchtop.
     """
     counted: dict[str, frozenset[int]] = {}
     for tied in ties:
@@ -80,11 +80,11 @@ def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> 
 
 
 def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[FoundJoint, ...]:
-    """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that could claim them.
+    """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that counts them.
 
-    The elevation then shows the splashback, or the wall, that begins above something there; each run of its lower
-    edge within the span meets the benchtop. So does a wall on which nothing is drawn there. Empty where the elevation
-    claims all.
+    There the elevation shows a splashback, or a wall, that begins above something else. Each stretch of its lower edge
+    within the tie meets the benchtop. So does a wall on which nothing is drawn there. Empty when the elevation counts
+    them all.
     """
     if tied.part.kind is not Kind.BENCHTOP:
         return ()
@@ -107,7 +107,7 @@ def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[FoundJoint, ...]:
 
 
 def without(spans: Iterable[Span], taken: Iterable[Span]) -> list[Span]:
-    """What is left of spans when others are taken away; pieces within a micrometre of nothing are dropped."""
+    """The pieces left of spans when others are taken away. Pieces no longer than `NEAR_MM` are dropped."""
     left = list(spans)
     for start, end in taken:
         left = [
@@ -123,7 +123,7 @@ def _benchtops(tied: Tied) -> list[tuple[Part, Span]]:
 
 
 def _going_on(tied: Tied) -> Iterator[Part]:
-    """The tied benchtop, and those on its plan that touch it."""
+    """The tied benchtop, and the benchtops on its plan that touch it."""
     own = tied.part.outline
     for part in tied.plan.parts:
         if part.kind is Kind.BENCHTOP and (_reaches(part.outline, own) or _reaches(own, part.outline)):
@@ -131,24 +131,24 @@ def _going_on(tied: Tied) -> Iterator[Part]:
 
 
 def _reaches(outline: Outline, other: Outline) -> bool:
-    """Whether a corner of an outline lies in or on another."""
+    """Whether a corner of an outline lies in or on another outline."""
     return any(contains(other, vertex.x, vertex.y) for vertex in outline)
 
 
 def _is_seen(side: Side, tied: Tied, drawn: Iterable[Span]) -> bool:
-    """Whether a side faces away from the wall, where one of these spans of it shows a benchtop."""
+    """Whether a side faces away from the wall, at a place where one of these spans of the wall shows a benchtop."""
     places = sorted(wall_place_mm(tied.part, tied.tie, *end) for end in (side.start, side.end))
     return _faces(side, tied.side) and bool(_within(drawn, (places[0], places[1])))
 
 
 def _faces(side: Side, tied: Side) -> bool:
-    """Whether a side runs back along the tied one."""
+    """Whether a side goes back along the tied side."""
     ax, ay, bx, by = side.x1 - side.x0, side.y1 - side.y0, tied.x1 - tied.x0, tied.y1 - tied.y0
     return ax * bx + ay * by < TURNED_BACK * side.chord_mm * tied.chord_mm
 
 
 def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
-    """By part of this kind, the spans over which it ends below at another part, level and off the floor."""
+    """For each part of this kind, the spans over which its lower edge is level, off the floor, and at another part."""
     ranked = ranked_parts(face.parts)
     spans: dict[str, list[Span]] = {}
     for edge in edges:
@@ -163,9 +163,10 @@ def _lower_spans(kind: Kind, face: Face, edges: Iterable[EdgeRow]) -> dict[str, 
 
 
 def _bare_wall(face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
-    """By wall, where it is seen at the height of a bench with nothing drawn before it: a benchtop's end meets it.
+    """For each wall, the spans over which it is seen at the height of a bench: a benchtop's end meets it there.
 
-    A wall is seen between every other crossing of its boundary with the level line at that height.
+    The level line at that height crosses the edges of the seen wall: it is seen from the first crossing to the second,
+    from the third to the fourth, and so on.
     """
     walls = {part.id for part in face.parts if part.kind is Kind.WALL}
     crossings: dict[str, list[float]] = {}
@@ -193,7 +194,7 @@ def _found(tied: Tied, other: Part, spans: Iterable[Span]) -> FoundJoint:
 
 
 def _along(tied: Tied, span: Span) -> EdgeRow:
-    """The piece of the tied side over a span of the elevation, as on the plan."""
+    """The piece of the tied side that lies along this span of the elevation, as a row of the plan."""
     start, end = tied.tie.start_mm, tied.tie.end_mm
     shares = [(x - start) / (end - start) if end != start else 0.0 for x in span]
     points = [_at(tied.side, share if runs_with_wall(tied.part) else 1 - share) for share in shares]

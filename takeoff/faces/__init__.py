@@ -1,1 +1,1 @@
-"""One face counted by itself, and how sure its figures are; uses surfaces, edges and findings."""
+"""Counts one face by itself, and says how sure its figures are; uses surfaces, edges and findings."""

@@ -1,4 +1,4 @@
-"""Plans of the benchtops that stand round a room, with their ties, so that nothing is counted twice or not at all."""
+"""Makes plans of the benchtops of a room, with their ties, so that nothing is counted twice or not at all."""
 
 from collections.abc import Iterable
 
@@ -31,11 +31,12 @@ from takeoff.surfaces.treatments import Treatments
 def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, tuple[str, ...]]:
     """The job with a plan for each benchtop of a room that has none yet, and the ids of the new plans.
 
-    A benchtop goes round the corners of the room with one part a wall (`geometry.kitchens.along_walls`,
-    `geometry.kitchens.plans`); depth and overhang are the room's. Backs, and ends against a wall, are tied to it. All
-    other sides but the seams are coated, except what an elevation counts as a benchtop's front edge. Edges that
-    elevations draw reach over free ends as their plan does, unless they are locked. A benchtop with a part tied along
-    its stretch of wall has its plan already. JobError where no base cabinets stand, or all have theirs.
+    A benchtop goes round the corners of the room with one part for each wall (`geometry.kitchens.along_walls`,
+    `geometry.kitchens.plans`). Its depth and overhang are the room's. Its backs, and its ends at a wall, are tied to
+    the wall. All other sides are coated, except seams and the sides that an elevation counts as front edges. An edge
+    that an elevation draws reaches over the benchtop's free end as the plan does, unless the edge is locked. A benchtop
+    has its plan already if a part on a plan is tied along its stretch of wall. JobError where no base cabinets stand,
+    or every benchtop has its plan.
     """
     room = find_room(job, room_id)
     runs = benchtop_runs(room)
@@ -66,9 +67,10 @@ def _with_edges_over(job: Job, run: BenchtopRun) -> Job:
 
 
 def _with_edge_to(job: Job, face_id: str, side: int, to_mm: float, within_mm: float) -> Job:
-    """The drawn edge that ends less than this short of a place (`side`: 0 its left end, 2 its right) ends there.
+    """The job in which the drawn edge that ends just short of a place ends at that place.
 
-    Not beyond the wall.
+    `side` is 0 for the left end of the edge and 2 for its right end. The edge is drawn on by `within_mm` at most, and
+    never beyond the wall.
     """
     face = find_face(job, face_id)
     left, _, right, _ = extent(face)
@@ -121,5 +123,5 @@ def _ties(part_id: str, leg: LaidLeg) -> Iterable[Tie]:
 
 
 def _free(sides: Iterable[object], counted: frozenset[int]) -> tuple[int, ...]:
-    """The sides in the open that no elevation counts."""
+    """The sides that border on nothing and that no elevation counts."""
     return tuple(side for side, bounds in enumerate(sides) if isinstance(bounds, Free) and side not in counted)

@@ -1,4 +1,4 @@
-"""What was counted from some parts of a takeoff."""
+"""Adds up what a takeoff counts from some parts."""
 
 from collections.abc import Collection
 from typing import NamedTuple
@@ -17,7 +17,7 @@ class Counted(NamedTuple):
 
 
 def counted_from(takeoff: Takeoff, ids: Collection[str]) -> Counted:
-    """What the takeoff counts from these parts; all zeros for none. An edge between two of them counts once."""
+    """All that the takeoff counts from these parts; all zeros for no parts. An edge between two of them counts once."""
     wanted = frozenset(ids)
     parts = [row for row in takeoff.parts if row.id in wanted]
     return Counted(

@@ -1,4 +1,7 @@
-"""What is counted of one face by itself: its parts, edges, joints and masking, and what it shows at its ends."""
+"""Counts one face by itself: its parts, edges, joints and masking, and what is seen at its two ends.
+
+`takeoff.take_off` puts the faces together.
+"""
 
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
@@ -26,11 +29,11 @@ from takeoff.surfaces.treatments import Treated, Treatments
 
 
 class Context(NamedTuple):
-    """What the count of a face depends on besides the face.
+    """All that the count of a face depends on besides the face itself.
 
-    `choices` are those about joints within it. `at_corners` says of its left and right end whether it meets another
-    face there. `elsewhere` are the sides (part, side) whose edge is counted on another face. `rule` names the measuring
-    rule, `tape` the class of the tape.
+    `choices` are the choices about joints within the face. `at_corners` says for its left and its right end whether it
+    meets another face there. `elsewhere` are the sides (part, side) whose edge is counted on another face. `rule` is
+    the name of the measuring rule, and `tape` the class of the tape.
     """
 
     room: str
@@ -44,7 +47,7 @@ class Context(NamedTuple):
 
 
 class FaceCount(NamedTuple):
-    """What is counted of a face, its left and right end, and `surfaces`: of what the coated areas were counted."""
+    """All that is counted of a face, and its left and right end; `surfaces` are its parts as they were measured."""
 
     parts: tuple[PartRow, ...]
     edges: tuple[EdgeRow, ...]
@@ -58,7 +61,7 @@ class FaceCount(NamedTuple):
 
 
 def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement) -> FaceCount:
-    """Count one face; `hung` and `off` are its two arrangements. All empty for a face without parts."""
+    """Count one face. `hung` and `off` are its arrangements with the fronts hung and off. Empty for an empty face."""
     treatments = Treatments(context.kinds)
     treated = {part.id: treatments.of(part) for part in face.parts}
     finishes = {part_id: each.finish_in_place for part_id, each in treated.items()}
@@ -91,12 +94,12 @@ def _standing(by_id: Mapping[str, Part], arrangement: Arrangement) -> tuple[Part
 
 
 def _outer(edges: Sequence[Edge], rows: Sequence[EdgeRow]) -> list[Edge]:
-    """The edges with nothing beyond: no part, and no opening either."""
+    """The edges at the outside: on one side there is no part and no opening."""
     return [edge for edge, row in zip(edges, rows, strict=True) if row.parts[1] is None and row.opening is None]
 
 
 def _free_sides(outer: Sequence[Edge], context: Context) -> dict[str, frozenset[int]]:
-    """By part, the sides with nothing beyond, but those that another face shows."""
+    """For each part, the sides at the outside, except those whose edge is counted on another face."""
     return {
         part: frozenset(side for side in seen if (part, side) not in context.elsewhere)
         for part, seen in sides_seen(outer).items()
@@ -114,7 +117,7 @@ def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequ
 
 
 def _worked_on(hung: Sequence[PlacedPart], off: Arrangement) -> dict[str, PlacedPart]:
-    """By part, those that stand with the fronts off, with what is seen of them then."""
+    """The parts that stand with the fronts off, by id, each with its region in that arrangement."""
     by_id = {each.part.id: each for each in hung}
     return {region.part: by_id[region.part]._replace(region=region) for region in off.regions}
 
@@ -122,7 +125,7 @@ def _worked_on(hung: Sequence[PlacedPart], off: Arrangement) -> dict[str, Placed
 def _surfaces(
     face: Face, context: Context, treated: Mapping[str, Treated], hung: Arrangement, off: Arrangement
 ) -> tuple[CoatedPart, ...]:
-    """Every part as it is measured: what is taken off as it hangs, all else as it stands without the fronts."""
+    """Every part as it is measured: a part that is taken off as it hangs, any other as it stands without the fronts."""
     all_hung = standings(face.parts, hung.regions)
     worked_on = _worked_on(all_hung, off)
     all_off = tuple(worked_on.values())

@@ -1,12 +1,12 @@
 """How sure: how far the totals and the coated areas could be off because of the tape.
 
 Every distinct distance of a corner from the left end of its face, and every distinct height, counts as one running
-reading from the hooked end of the tape, as wrong as its class allows (`shared.trade.tape`); 0 is exact. What two faces
-share is of the face that it is counted on. Readings are wrong independently, within a face and from face to face, so a
-figure may be off by the root of the sum of the squares of what each reading moves it by
-(`geometry.set_out.propagation`). The products are those of the takeoff: a profile factor, a thickness, the size of a
-tile are taken as exact. Where sides cross askew, or on an arc, the crossing counts as read by itself. Grout follows its
-surface by its metres a square metre.
+reading from the hooked end of the tape. It may be as wrong as the tape's class allows (`shared.trade.tape`); 0 is
+exact. A length that two faces share belongs to the face that it is counted on. Errors of readings are independent,
+within a face and from face to face. So a figure may be off by the root of the sum of the squares of what each reading
+moves it by (`geometry.set_out.propagation`). A profile factor, a thickness and the size of a tile are taken as exact.
+Where sides cross aslant, or on an arc, the crossing counts as read by itself. The length of grout lines follows the
+tiled area, by the metres on a square metre.
 """
 
 from collections.abc import Iterable, Sequence
@@ -38,14 +38,14 @@ SUMMED = "off by the root of the sum of squares of what each of them may move it
 TAPE_SOURCE = "UK SI 2016/1153 schedule 1I"
 
 COATED, MASKING, BEAD, OLD_BEAD, GROUT = range(5)
-"""The totals, by number."""
+"""The numbers of the totals."""
 
 EXACT_MM = 1e-6
-"""Nearer to 0 than this is 0."""
+"""A distance nearer to 0 than this is 0."""
 
 
 class FaceSlopes(NamedTuple):
-    """How the figures of one face follow its readings: the coated area of each of its parts, and the totals."""
+    """How much the figures of one face change with its readings: the coated areas of its parts, and the totals."""
 
     ids: tuple[str, ...]
     parts: Slopes
@@ -55,20 +55,20 @@ class FaceSlopes(NamedTuple):
 def slopes_of_face(
     surfaces: Sequence[CoatedPart], masking: Iterable[MaskingRow], joints: Iterable[JointRow]
 ) -> FaceSlopes:
-    """The slopes of what is counted of a face by itself."""
+    """The slopes of the figures that a face has by itself."""
     parts = slopes_of([coated_sum(each) for each in surfaces])
     totals = joined([as_one(parts, COATED), slopes_of(_run_sums(masking, joints, grout_sum(surfaces)))])
     return FaceSlopes(tuple(each.standing.part.id for each in surfaces), parts, totals)
 
 
 def slopes_between(face: str, masking: Iterable[MaskingRow], joints: Iterable[JointRow]) -> Slopes:
-    """The slopes of the totals of what faces share and this face counts."""
+    """The slopes of the totals of all that two faces share and that is counted on this face."""
     here = ([row for row in masking if row.face == face], [row for row in joints if row.face == face])
     return slopes_of(_run_sums(*here, Sum()))
 
 
 def sureness(faces: Iterable[tuple[FaceSlopes, Slopes]], tape: TapeClass) -> Sureness:
-    """How sure the figures of a job are, from its faces with what they share; all 0 for none."""
+    """How sure the figures of a job are, from its faces, each with what it shares; all 0 for no faces."""
     tolerance = partial(_tolerance_mm, tape)
     of_faces = list(faces)
     parts = tuple(
@@ -80,7 +80,7 @@ def sureness(faces: Iterable[tuple[FaceSlopes, Slopes]], tape: TapeClass) -> Sur
 
 
 def coated_sum(surface: CoatedPart) -> Sum:
-    """The areas and lengths of which the coated area of a part is made, as `takeoff.surfaces.coated` adds them up."""
+    """The areas and lengths that make up the coated area of a part, as `takeoff.surfaces.coated` adds them up."""
     part, treatment = surface.standing.part, surface.treated.treatment
     thick = thickness_mm(part)
     if treatment is Treatment.LEFT:
@@ -92,7 +92,7 @@ def coated_sum(surface: CoatedPart) -> Sum:
 
 
 def grout_sum(surfaces: Iterable[CoatedPart]) -> Sum:
-    """The areas of which the metres of grout are made, on the average over where a tile may start."""
+    """The areas that make up the metres of grout, as an average over all places where a tile may start."""
     worked_on = (each.standing for each in surfaces if each.treated.treatment is not Treatment.TAKEN_OFF)
     tiled = ((each.region, each.part.tiles) for each in worked_on)
     return Sum(tuple((_grout_per_mm2(tiles), ring) for region, tiles in tiled if tiles for ring in region.rings))
@@ -118,12 +118,12 @@ def _taken_off_areas(surface: CoatedPart) -> tuple[tuple[float, Outline], ...]:
 
 
 def _grout_per_mm2(tiles: Tiles) -> float:
-    """The length of grout line on a square millimetre (checks page, "Tiles")."""
+    """The length of grout lines on a square millimetre of tiles, mm: exact for whole tiles, crossings counted twice."""
     return 1 / (tiles.width_mm + tiles.grout_mm) + 1 / (tiles.height_mm + tiles.grout_mm)
 
 
 def _run_sums(masking: Iterable[MaskingRow], joints: Iterable[JointRow], grout: Sum) -> tuple[Sum, ...]:
-    """The totals that are lengths, by their numbers."""
+    """The totals that are lengths, in the order of their numbers; the first place, for the coated area, is empty."""
     sealed = [row for row in joints if row.sealed]
     return (
         Sum(),

@@ -1,1 +1,1 @@
-"""Price lists of shops read, and their prices given to packs; uses shared only."""
+"""Reads price lists of shops and gives their prices to packs; uses shared only."""

@@ -1,4 +1,7 @@
-"""The lines and cells of a price list, out of the bytes of a CSV file or a spreadsheet."""
+"""Takes the lines and cells of a price list out of the bytes of a CSV file or a spreadsheet.
+
+`takeoff.prices.columns` finds the columns in them.
+"""
 
 import csv
 import io
@@ -10,11 +13,11 @@ from typing import NamedTuple
 from shared.errors import FileError
 
 LARGEST_LIST = 16 * 2**20
-"""Bytes of a price list; the largest known has under a tenth (common practice, no source)."""
+"""The most bytes of a price list; the largest known has under a tenth of that (common practice, no source)."""
 
 LARGEST_UNPACKED = 128 * 2**20
 GREATEST_RATIO = 200
-"""How far a spreadsheet may unpack: as `shared.files.container`, whose limits hold against the same trap."""
+"""How much larger a spreadsheet may be unpacked: as in `shared.files.container`, against the same trap."""
 
 MOST_PACKED_FILES = 1_000
 MOST_LINES = 20_000
@@ -26,19 +29,19 @@ Cell = str | float
 
 
 class ListLine(NamedTuple):
-    """One line of a list: its number as a person counts, and its cells; a number of a spreadsheet is a float."""
+    """One line of a list: its number, counted from 1, and its cells. A number in a spreadsheet is a float."""
 
     number: int
     cells: tuple[Cell, ...]
 
 
 def is_spreadsheet(content: bytes) -> bool:
-    """Whether this begins as a spreadsheet does."""
+    """Whether the content of a file begins as a spreadsheet does."""
     return content.startswith(b"PK\x03\x04")
 
 
 def decoded(content: bytes, where: str) -> tuple[str, str]:
-    """The text of a CSV file, and in which encoding it is written. FileError where it is in none of the usual ones."""
+    """The text of a CSV file, and the name of its encoding. FileError where it is in none of the usual encodings."""
     encoding = _marked(content) or ("utf-8" if _is_in(content, "utf-8") else "cp1252")
     try:
         text = content.decode(encoding)
@@ -50,7 +53,7 @@ def decoded(content: bytes, where: str) -> tuple[str, str]:
 
 
 def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
-    """The lines that hold something, by their first number: a quoted cell may reach over several.
+    """The lines of a CSV file that are not empty. If a quoted cell goes over several lines, the first gives the number.
 
     FileError where a quote is not closed, or there are too many lines.
     """
@@ -68,16 +71,16 @@ def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
 
 
 def sheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
-    """The lines of a workbook's first sheet that hold something; of formulas the values that were saved with them.
+    """The lines of a spreadsheet's first table that are not empty. A formula counts as the value saved with it.
 
-    FileError where it is damaged, made to do harm, or has too many lines.
+    FileError where the file is damaged, made to do harm, or has too many lines.
     """
     _check_packing(content, where)
     from openpyxl import load_workbook  # late: it is slow to import, and most price lists are CSV
 
     try:
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore")  # it warns of looks and checks in the file, which a price has no use for
+            warnings.simplefilter("ignore")  # it warns of styles and checks in the file, which no price needs
             book = load_workbook(io.BytesIO(content), read_only=True, data_only=True, keep_links=False)
             sheet = book.worksheets[0]
             sheet.reset_dimensions()
@@ -100,7 +103,7 @@ _ENCODINGS = {
 
 
 def _marked(content: bytes) -> str:
-    """The encoding that the first bytes tell: by their mark, or by the zeros of plain letters in UTF-16."""
+    """The encoding that the first bytes tell, by a mark or by the zeros of plain letters in UTF-16; "" for none."""
     if content.startswith(b"\xef\xbb\xbf"):
         return "utf-8-sig"
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
@@ -133,7 +136,7 @@ def _cell(value: object) -> Cell:
 
 
 def _check_packing(content: bytes, where: str) -> None:
-    """Refuse what unpacks beyond belief, before it is unpacked."""
+    """Refuse a spreadsheet that would unpack to far too much, before it is unpacked."""
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as packed:
             entries = packed.infolist()

@@ -1,4 +1,7 @@
-"""A price list as a table: its lines below the headings, which column is which, and how its numbers are written."""
+"""A price list as a table: the lines below its headings, its columns, and how its numbers are written.
+
+`takeoff.prices.listed` reads the prices in it.
+"""
 
 import re
 from collections.abc import Sequence
@@ -12,10 +15,10 @@ from takeoff.prices.cells import SEPARATORS, Cell, ListLine, csv_lines, decoded,
 from takeoff.prices.headings import Column, Columns, columns_of
 
 NEEDED = (Column.PRODUCT, Column.PRICE)
-"""Without these columns nothing is understood; the product may be named by its id instead, the size at its end."""
+"""The columns that a list must have. An id may stand for the product's name, and a size may end that name."""
 
 HEADING_LINES = 30
-"""How far down the headings may stand, below a letterhead (common practice, no source)."""
+"""How many lines down the headings may be, below a letterhead (common practice, no source)."""
 
 LONGEST_PRICE = 60
 """Characters. Nobody writes as many by intent."""
@@ -28,7 +31,10 @@ _PRICE = re.compile(
 
 
 class PriceSheet(NamedTuple):
-    """The lines below the headings, and how they are to be read."""
+    """The lines of a price list below its headings, and how to read them.
+
+    `decimal` is the decimal sign, "" when the list does not tell. `read_as` says in words how the list was read.
+    """
 
     name: str
     job: Job
@@ -38,25 +44,25 @@ class PriceSheet(NamedTuple):
     read_as: str
 
     def cell(self, line: ListLine, column: Column) -> Cell:
-        """What stands in a column; "" where there is none."""
+        """The cell of a line in a column; "" when the list has no such column or the line ends before it."""
         found = self.columns.get(column)
         return line.cells[found.place] if found and found.place < len(line.cells) else ""
 
     def text(self, line: ListLine, column: Column) -> str:
-        """The same, as text."""
+        """The cell of a line in a column, as text."""
         cell = self.cell(line, column)
         return cell if isinstance(cell, str) else f"{cell:.10g}"
 
 
 class PriceParts(NamedTuple):
-    """The number of a price as it is written, and what stands beside it."""
+    """The number of a price as it is written, and what stands before and after it."""
 
     number: str
     currency: str
 
 
 def price_parts(text: str) -> PriceParts:
-    """The two parts of a price such as "€ 24.90"; both "" where it is none."""
+    """The two parts of a price such as "€ 24.90"; both are "" for a text that is no price."""
     match = _PRICE.fullmatch(text.strip()) if len(text) <= LONGEST_PRICE else None
     if match is None:
         return PriceParts("", "")
@@ -64,7 +70,7 @@ def price_parts(text: str) -> PriceParts:
 
 
 def price_sheet(content: bytes, name: str, job: Job) -> PriceSheet:
-    """The table in these bytes. FileError where they are none, or where a needed column is missing."""
+    """The table in these bytes. FileError where they hold no table, or where a needed column is missing."""
     if is_spreadsheet(content):
         lines, read_as = sheet_lines(content, name), "a spreadsheet"
     else:
@@ -78,7 +84,7 @@ def price_sheet(content: bytes, name: str, job: Job) -> PriceSheet:
 
 
 def _parted(content: bytes, name: str) -> tuple[tuple[ListLine, ...], str]:
-    """The lines of a CSV file, by the separator under which most headings are understood."""
+    """The lines of a CSV file, parted by the separator with which most headings are understood; and how it was read."""
     text, encoding = decoded(content, name)
     parted: dict[str, tuple[ListLine, ...]] = {}
     troubles = []
@@ -94,7 +100,7 @@ def _parted(content: bytes, name: str) -> tuple[tuple[ListLine, ...], str]:
 
 
 def _below_headings(lines: Sequence[ListLine]) -> tuple[tuple[ListLine, ...], Columns]:
-    """The lines below the line that names most columns, and these columns."""
+    """The lines below the line that names most columns, and those columns."""
     found = [columns_of([str(cell) for cell in line.cells]) for line in lines[:HEADING_LINES]]
     best = max(range(len(found)), key=lambda place: len(found[place]), default=-1)
     return (tuple(lines[best + 1 :]), found[best]) if found else ((), {})
@@ -109,7 +115,7 @@ def _check_columns(columns: Columns, name: str) -> None:
 
 
 def _decimal_of(sheet: PriceSheet) -> str:
-    """The decimal sign that the numbers of the list agree on; "" where none says so, or where they do not agree."""
+    """The decimal sign that the numbers of the list agree on; "" when no number tells, or they do not agree."""
     told: set[str] = set()
     for line in sheet.lines:
         price, size = sheet.cell(line, Column.PRICE), sheet.cell(line, Column.SIZE)

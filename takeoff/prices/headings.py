@@ -1,4 +1,4 @@
-"""Which column of a price list is which, by the words of its headings; see `data/price_headings.toml`."""
+"""Finds the columns of a price list by the words of its headings, which are in `data/price_headings.toml`."""
 
 import re
 import tomllib
@@ -25,7 +25,7 @@ class Column(StrEnum):
 
 
 class _Heading(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A column and what may stand over it."""
+    """A column and the words that may head it."""
 
     column: Column
     said: tuple[str, ...]
@@ -39,7 +39,7 @@ class _Headings(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class FoundColumn(NamedTuple):
-    """Where a column stands, counted from 0, and how it is headed."""
+    """The place of a column, counted from 0, and its heading."""
 
     place: int
     heading: str
@@ -51,7 +51,7 @@ BRACKETED = re.compile(r"[(\[]([^)\]]+)[)\]]")
 
 
 def columns_of(cells: Sequence[str]) -> Columns:
-    """The columns that these headings name; of two of a kind the first. Empty where they are no headings."""
+    """The columns that these headings name; the first if two name the same. Empty for cells that are no headings."""
     found: Columns = {}
     for place, cell in enumerate(cells):
         column = _column_of(cell)
@@ -61,13 +61,13 @@ def columns_of(cells: Sequence[str]) -> Columns:
 
 
 def currency_words(text: str) -> str:
-    """A currency as it is compared and shown: its usual code where it is a sign that stands for one."""
+    """A currency as it is compared and shown: the usual code for a sign such as "€", else the text itself."""
     plain = text.strip()
     return _headings().currencies.get(plain, plain)
 
 
 def currency_in(heading: str) -> str:
-    """The currency that a heading names, as in "Price (EUR)" or "Price €"; "" for none."""
+    """The currency that a heading names, as in "Price (EUR)" or "Price €"; "" when it names none."""
     signs = [word for word in heading.split() if word in _headings().currencies]
     codes = [word for word in BRACKETED.findall(heading) if re.fullmatch("[A-Z]{3}|[€£$]", word)]
     return currency_words((signs + codes + [""])[0])

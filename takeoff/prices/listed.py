@@ -1,4 +1,7 @@
-"""A price list as a value: what a CSV file or a spreadsheet says of prices, and what in it is not understood."""
+"""Reads a price list from a CSV file or a spreadsheet: the prices in it, and the lines that are not understood.
+
+`takeoff.prices.pricing` gives the prices to the packs of a job.
+"""
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
@@ -18,30 +21,30 @@ from takeoff.prices.columns import PriceSheet, price_parts, price_sheet
 from takeoff.prices.headings import BRACKETED, Column, currency_in, currency_words
 
 _CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
-"""What beside a price is taken for its currency, unless it is the job's own word."""
+"""The words and signs beside a price that are taken for a currency; the job's own word always is."""
 
 LONGEST_SIZE_WORDS = 4
-"""Words of a size at the end of a name: "10.1 US fl oz"."""
+"""The most words of a size at the end of a name: "10.1 US fl oz"."""
 
 MOST_TOLD = 100
-"""Lines of a report; a shop's whole list has thousands that a job does not know."""
+"""The most lines of a report: a shop's whole list has thousands that a job does not know."""
 
 _TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
 
 
 class Said(NamedTuple):
-    """What is to be said of a line of the list; 0 for the list as a whole."""
+    """Something to tell a person about a line of the list, by its number; 0 is the list as a whole."""
 
     line: int
     message: str
 
     def __str__(self) -> str:
-        """One line for a person."""
+        """The message with the number of its line: "line 3: it gives no price"."""
         return f"line {self.line}: {self.message}" if self.line else self.message
 
 
 class PriceRow(NamedTuple):
-    """One line that was understood. `product` is a name or an id, `code` what else may be its id, "" for none."""
+    """One line that was understood. `product` is a name or an id; `code` is the line's id, "" for none."""
 
     line: int
     product: str
@@ -52,9 +55,10 @@ class PriceRow(NamedTuple):
 
 
 class PriceList(NamedTuple):
-    """A price list. `read_as` says how it was read; `left_out` what was not understood, `granted` what was assumed.
+    """A price list as it was read.
 
-    `currency` is "" where the list names none.
+    `currency` is "" when the list names none. `read_as` says in words how it was read. `left_out` are the lines that
+    were not understood, and why; `granted` is what was assumed.
     """
 
     name: str
@@ -65,9 +69,9 @@ class PriceList(NamedTuple):
     granted: tuple[Said, ...] = ()
 
     def report(self, also: Iterable[Said] = ()) -> tuple[str, ...]:
-        """The list for a person, line by line: how it was read, what was left out of it and why, what was assumed.
+        """A report for a person, line by line: how the list was read, what was left out and why, what was assumed.
 
-        `also` is what is to be said of its lines beside that. Of very many only the first are told.
+        `also` is what else is to be told about its lines. Only the first `MOST_TOLD` are told.
         """
         head = f"{self.name}: {self.read_as}; lines understood {len(self.rows)}, left out {len(self.left_out)}."
         said = sorted((*self.left_out, *self.granted, *also), key=lambda each: each.line)
@@ -77,10 +81,10 @@ class PriceList(NamedTuple):
 
 
 def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
-    """The price list in this file, or in these bytes, called by this name.
+    """The price list in this file or in these bytes. `name` is what errors and the report call it.
 
-    The job says whose gallon "gal" is, and its currency. A line that cannot be understood is left out and told.
-    FileError where the whole cannot be read, where a needed column is missing, or where it holds two currencies.
+    The job says whose gallon "gal" is, and its own currency. A line that cannot be understood is left out and told.
+    FileError where the list cannot be read, a needed column is missing, or prices are in two currencies.
     """
     content = source if isinstance(source, bytes) else read_bounded(source, LARGEST_LIST, do="choose a price list")
     if len(content) > LARGEST_LIST:
@@ -107,7 +111,7 @@ def _understood(sheet: PriceSheet) -> PriceList:
 
 
 def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
-    """What was taken for granted of sizes, each thing once, at the line where it was first."""
+    """The things that were taken for granted about sizes, each told once, at the first line that needed it."""
     first: dict[str, int] = {}
     for row in rows:
         first.setdefault(row.size.granted, row.line)
@@ -115,7 +119,7 @@ def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
 
 
 def _row(sheet: PriceSheet, line: ListLine) -> tuple[PriceRow, str]:
-    """A line understood, and its currency, "" for none. ReadingError for what is not understood."""
+    """The row that a line says, and its currency, "" for none. ReadingError for a line that is not understood."""
     code = sheet.text(line, Column.ID)
     product = sheet.text(line, Column.PRODUCT) or code
     if not product:
@@ -132,7 +136,7 @@ def _row(sheet: PriceSheet, line: ListLine) -> tuple[PriceRow, str]:
 
 
 def _name_and_size(product: str, sheet: PriceSheet) -> tuple[str, PackSize]:
-    """A name and the size that it ends with: "Satin, sage 2.5 L". ReadingError where it ends with none."""
+    """A name and the size that ends it: "Satin, sage 2.5 L". ReadingError for a name without a size."""
     words = product.split()
     for many in range(min(LONGEST_SIZE_WORDS, len(words) - 1), 0, -1):
         text = " ".join(words[-many:])
@@ -159,13 +163,13 @@ def _size(sheet: PriceSheet, line: ListLine) -> PackSize:
 
 
 def _unit_in_heading(sheet: PriceSheet) -> str:
-    """The unit that stands in brackets over the sizes, "" for none."""
+    """The unit in brackets in the heading of the sizes; "" for none."""
     found = BRACKETED.findall(sheet.columns[Column.SIZE].heading)
     return str(found[0]) if found else ""
 
 
 def _price(sheet: PriceSheet, line: ListLine) -> tuple[float, str]:
-    """A line's price and its currency, "" where it names none."""
+    """A line's price and its currency; "" when the list names no currency for it."""
     cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
     if not text:
         raise ReadingError("it gives no price", do="write one such as 24.90")
@@ -182,7 +186,7 @@ def _price(sheet: PriceSheet, line: ListLine) -> tuple[float, str]:
 
 
 def _sign_for(number: str, decimal: str) -> str:
-    """The decimal sign by which a number is read. ReadingError where it could be two numbers and nothing decides."""
+    """The decimal sign by which to read a number. ReadingError where it could be two numbers and nothing decides."""
     signs = possible_signs(number)
     if decimal in signs:
         return decimal
@@ -201,7 +205,7 @@ def _one_currency(currencies: dict[str, str], sheet: PriceSheet) -> str:
 
 
 def _tax_said(sheet: PriceSheet) -> Iterator[Said]:
-    """That the heading of the prices speaks of tax, which the job decides."""
+    """A word to the person if the heading of the prices speaks of tax: the job decides whether prices include it."""
     heading = sheet.columns[Column.PRICE].heading
     if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):
         meant = "with" if sheet.job.money.tax_included else "without"

@@ -1,4 +1,4 @@
-"""Prices of a price list given to the packs of a job."""
+"""Gives the prices of a price list to the packs of a job."""
 
 from collections import defaultdict
 from itertools import count
@@ -15,14 +15,15 @@ from shared.typed.packs import show_size
 from takeoff.prices.listed import PriceList, PriceRow, Said
 
 SAME_SIZE = 0.005
-"""Share by which two sizes may differ and be one: labels round 3.785 L to 3.79 L (common practice, no source)."""
+"""The share by which two sizes may differ and be the same: labels round 3.785 L to 3.79 L (common practice, no source).
+"""
 
 USE_OF = {Measure.LITRES: Use.COLOUR, Measure.METRES: Use.TAPE, Measure.PIECES: Use.OTHER, None: Use.OTHER}
-"""What a product that a list adds is taken to be for; the report says so."""
+"""The use that a product added from a list gets, by its measure; the report tells the person."""
 
 
 class Priced(NamedTuple):
-    """The job with its prices, how many packs got one, and what is to be said of lines that gave none."""
+    """The job with the prices, how many packs got one, and what to tell a person about lines of the list."""
 
     job: Job
     packs: int
@@ -30,10 +31,10 @@ class Priced(NamedTuple):
 
 
 def with_prices(job: Job, prices: PriceList, *, add: bool = False) -> Priced:
-    """The job whose packs cost what the list says: matched by the product's id or name, and the pack's size.
+    """The job whose packs cost what the list says. Packs are matched by the product's id or name, and by their size.
 
-    A product or a pack that the job does not have is told, and only where `add` is set added. JobError where the list
-    and the job are in two currencies.
+    A product or a pack that the job lacks is told; with `add` it is added. JobError where the list and the job are in
+    two currencies.
     """
     ours, theirs = job.money.currency, prices.currency
     if ours and theirs and ours.casefold() != theirs.casefold():
@@ -47,7 +48,7 @@ def with_prices(job: Job, prices: PriceList, *, add: bool = False) -> Priced:
 
 
 class _Pricing:
-    """Rows taken one after the other into the products of a job."""
+    """Takes the rows of a price list, one after the other, into the products of a job."""
 
     def __init__(self, job: Job, *, add: bool) -> None:
         self._unit = job.unit
@@ -66,7 +67,7 @@ class _Pricing:
         return tuple(self._products.values())
 
     def take(self, row: PriceRow) -> Said | None:
-        """Take a row's price; what is to be said where there is something."""
+        """Take the price of a row. Gives what to tell a person about it; None for nothing."""
         try:
             words = self._taken(row)
         except ReadingError as trouble:
@@ -114,7 +115,7 @@ class _Pricing:
         return f"{quoted(row.product)} was added as {use}; say what it is for"
 
     def _new_pack(self, product_id: str, row: PriceRow) -> Pack:
-        """A pack that the job does not have yet; ReadingError where it can have no more."""
+        """A new pack for a row. ReadingError where the job can hold no more packs."""
         if self._room <= 0:
             raise ReadingError(f"a job holds at most {MOST_PRODUCTS} packs", do="keep those that you buy in the list")
         self._room -= 1

@@ -1,4 +1,4 @@
-"""Gross and net areas, each with its sum. Square millimetres."""
+"""Gross and net areas of parts, each with the terms that sum to it. Square millimetres."""
 
 from collections.abc import Sequence
 from itertools import pairwise
@@ -15,13 +15,13 @@ from takeoff.surfaces.fronts import Box, encloses, is_opening
 
 BY_OUTLINE = "exact: straight sides and arcs of circles"
 SAME_MM2 = 1e-6
-"""Areas nearer to each other than this are the same: far below a square millimetre, above the rounding of floats."""
+"""Areas that differ by less than this are the same: far below a square millimetre, above the rounding of floats."""
 
 
 class PlacedPart(NamedTuple):
-    """A part as it stands on its face: its place from back to front, the box round it, its region and gross area.
+    """A part as it stands on its face: its place from back to front, the box round it, its region and its gross area.
 
-    `is_rectangle` where its outline is that box.
+    `is_rectangle` says that its outline is that box.
     """
 
     part: Part
@@ -33,12 +33,12 @@ class PlacedPart(NamedTuple):
 
     @property
     def size(self) -> tuple[float, float]:
-        """Width and height of the box round it."""
+        """The width and the height of the box round the part."""
         return (self.box[2] - self.box[0], self.box[3] - self.box[1])
 
 
 def standings(parts: Sequence[Part], regions: Sequence[Region]) -> tuple[PlacedPart, ...]:
-    """The parts of a face, in their order, with the regions that were arranged from them."""
+    """The parts of a face, in their order, each with its region from the arrangement of those parts."""
     return tuple(
         _standing(part, index, region) for index, (part, region) in enumerate(zip(parts, regions, strict=True))
     )
@@ -62,13 +62,16 @@ def _is_rectangle(outline: Outline, box: Box) -> bool:
 
 
 def gross(standing: PlacedPart, fronts: Fronts) -> Figure:
-    """The area of its outline."""
+    """The gross area of a part: the area of its outline."""
     reason = Reason("gross: the whole outline", BY_OUTLINE, fronts, (outline_term(standing),))
     return Figure(standing.gross_mm2, reason)
 
 
 def net(standing: PlacedPart, face: Sequence[PlacedPart], fronts: Fronts) -> Figure:
-    """The area that is seen of it among the parts of its face: all that hides it is deducted, openings too."""
+    """The net area of a part: what is seen of it among the parts of its face. All that hides it is deducted.
+
+    Openings are deducted too. An opening itself has a net area of 0.
+    """
     if is_opening(standing.part):
         return _net_of_opening(standing, fronts)
     amount = standing.region.area_mm2
@@ -87,17 +90,17 @@ def _net_of_opening(standing: PlacedPart, fronts: Fronts) -> Figure:
 
 
 def outline_term(standing: PlacedPart) -> Term:
-    """The whole outline as the first step of a sum."""
+    """The whole outline as the first term of a sum."""
     factors = standing.size if standing.is_rectangle else ()
     what = "width x height" if factors else "outline, straight sides and arcs"
     return Term(what, standing.gross_mm2, factors, (standing.part.id,))
 
 
 def _hidden_terms(standing: PlacedPart, face: Sequence[PlacedPart]) -> list[Term]:
-    """One term for each part that hides a piece of known size, and one for the rest, which names all who share it.
+    """One term for each part that hides a piece of known size, and one for the rest, which names all that share it.
 
-    A part that lies wholly within the outline hides exactly what is seen of it there; what is seen of two parts never
-    overlaps, so such terms never count anything twice.
+    A part that lies wholly within the outline hides exactly the area of it that is seen there. The seen areas of two
+    parts never overlap, so such terms count nothing twice.
     """
     hiders = [each for each in face if each.rank > standing.rank and overlap(each.box, standing.box)]
     known = [each for each in hiders if _is_plain(each, standing, hiders)]
@@ -112,7 +115,10 @@ def _hidden_terms(standing: PlacedPart, face: Sequence[PlacedPart]) -> list[Term
 
 
 def _is_plain(hider: PlacedPart, hidden: PlacedPart, hiders: Sequence[PlacedPart]) -> bool:
-    """Whether what it hides is exactly what is seen of it: it lies within, and before an opening lies nothing."""
+    """Whether a part hides exactly the area of it that is seen: it lies within the hidden part's outline.
+
+    An opening must have nothing in front of it, too.
+    """
     if not _holds(hidden, hider.box):
         return False
     if not is_opening(hider.part):
@@ -121,7 +127,7 @@ def _is_plain(hider: PlacedPart, hidden: PlacedPart, hiders: Sequence[PlacedPart
 
 
 def _holds(standing: PlacedPart, box: Box) -> bool:
-    """Whether the outline of a part holds the whole of a box."""
+    """Whether the whole of a box lies within the outline of a part."""
     if not encloses(standing.box, box):
         return False
     return standing.is_rectangle or holds_box(standing.part.outline, box)

@@ -1,4 +1,4 @@
-"""The surfaces of a takeoff gathered by the finish that they get."""
+"""Gathers the parts of a takeoff by the finish that they get."""
 
 from typing import NamedTuple
 
@@ -16,7 +16,7 @@ class FinishTotal(NamedTuple):
 
 
 def totals_by_finish(takeoff: Takeoff) -> tuple[FinishTotal, ...]:
-    """One total for each finish that a part gets, in the order of the parts; parts that are left are in none."""
+    """One total for each finish that a part gets, in the order of the parts. Parts without a finish are in none."""
     gathered: dict[str, list[PartRow]] = {}
     for row in takeoff.parts:
         if row.finish:

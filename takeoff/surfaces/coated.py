@@ -1,4 +1,4 @@
-"""Coated area: what is coated in place, taken off to be coated, or only along its front edges. Square millimetres."""
+"""Coated areas: of parts coated in place, taken off to be coated, or coated only along front edges. In mm2."""
 
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
@@ -16,7 +16,7 @@ from takeoff.surfaces.measuring_rules import MeasuringRule
 from takeoff.surfaces.treatments import Treated
 
 CLEAR_MM = 1e-3
-"""An opening nearer to the border of a surface than this touches it: far below a tape's reading."""
+"""An opening nearer to the border of a part than this touches it: far below a tape's reading."""
 
 NOT_COATED = "not coated"
 IN_PLACE = "coated in place: net area x profile factor, and its coated edges"
@@ -26,15 +26,15 @@ TAKEN_OFF = "taken off: outline less openings x profile factor, coated edges, ba
 PRACTICE = "common practice, no source"
 
 SeenEdges = Mapping[int, Sequence[Edge]]
-"""By side of a part's outline, the edges at which it ends there."""
+"""For each side of a part's outline, the edges at which its visible region ends at that side."""
 
 
 class CoatedPart(NamedTuple):
-    """A part, and what its coated area depends on besides.
+    """A part, and all that its coated area depends on.
 
-    `net` is its net area, `seen` the edges at which it ends by a side of its own, of the sides whose edge counts,
-    `openings` are those of its face with the fronts hung; `rule` says which of them are deducted from what is coated in
-    place.
+    `net` is its net area. `seen` are the edges at which it ends by a side of its own, for the sides whose edge is
+    counted on this face. `openings` are the openings of its face with the fronts hung. `rule` says which of them are
+    deducted from a part that is coated in place.
     """
 
     standing: PlacedPart
@@ -51,24 +51,24 @@ class CoatedPart(NamedTuple):
 
     @property
     def edges(self) -> tuple[Edge, ...]:
-        """What is seen of its coated edges, where it is coated in place."""
+        """The seen pieces of its coated edges: they count for a part coated in place."""
         return tuple(edge for side in coated_sides(self.standing.part) for edge in self.seen.get(side, ()))
 
     @property
     def left_in(self) -> tuple[PlacedPart, ...]:
-        """The openings that are not deducted from what is coated in place, as the rule leaves them in."""
+        """The openings that the rule leaves in: they are not deducted from a part coated in place."""
         if not self.rule.left_in_m2:
             return ()
         return tuple(each for each in self.openings if _is_left_in(each, self.standing, self.net, self.rule))
 
     @property
     def opened_by(self) -> tuple[PlacedPart, ...]:
-        """The openings that are deducted from it where it is taken off: those in front of it."""
+        """The openings in front of it: they are deducted from a part that is taken off."""
         return tuple(each for each in self.openings if _opens(each, self.standing))
 
 
 def coated(surface: CoatedPart) -> Figure:
-    """The area of a part that gets a coat; 0 where it is left."""
+    """The area of a part that is coated; 0 for a part that is not."""
     if surface.treated.treatment is Treatment.LEFT:
         return Figure(0.0, Reason(NOT_COATED, PRACTICE, Fronts.OFF, ()))
     if surface.treated.treatment is Treatment.IN_PLACE:
@@ -77,14 +77,14 @@ def coated(surface: CoatedPart) -> Figure:
 
 
 def coated_sides(part: Part) -> tuple[int, ...]:
-    """The sides of its outline whose edge is coated: its own choice, else all or none as is usual for its kind."""
+    """The sides of a part's outline whose edge is coated: its own choice, else all or none, as usual for its kind."""
     if part.coated_sides is not None:
         return part.coated_sides
     return tuple(range(len(part.outline))) if usual()[part.kind].sides else ()
 
 
 def thickness_mm(part: Part) -> float:
-    """The thickness of its board: its own, or what is usual for its kind where it says none."""
+    """The thickness of a part's board: its own, or if it says none what is usual for its kind."""
     return part.thickness_mm or usual()[part.kind].thickness
 
 
@@ -101,7 +101,7 @@ def _in_place(surface: CoatedPart) -> Figure:
 
 
 def _is_left_in(opening: PlacedPart, surface: PlacedPart, net: Figure, rule: MeasuringRule) -> bool:
-    """Whether the rule leaves an opening in that the net area deducts as a whole, in a step of its own."""
+    """Whether the rule leaves in an opening that the net area deducts as a whole, in a term of its own."""
     if rule.deducts(opening.gross_mm2, is_inside=True):
         return False
     whole = (term for term in net.reason.terms if term.parts == (opening.part.id,))
@@ -124,7 +124,7 @@ def _taken_off(surface: CoatedPart) -> Figure:
 
 
 def _opens(each: PlacedPart, standing: PlacedPart) -> bool:
-    """Whether an opening is in front of a part, to be deducted from it."""
+    """Whether an opening is in front of a part, so that it is deducted from the part."""
     return each.rank > standing.rank and overlap(each.box, standing.box)
 
 
@@ -143,7 +143,7 @@ def _surface_terms(standing: PlacedPart, openings: Sequence[PlacedPart]) -> tupl
 
 
 def _moulded(terms: tuple[Term, ...], factor: float) -> tuple[Term, ...]:
-    """Terms times the profile factor, which is shown where it is not 1."""
+    """The terms times the profile factor. Their words name the factor unless it is 1."""
     if factor == 1:
         return terms
     return tuple(

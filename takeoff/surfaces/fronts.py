@@ -1,4 +1,4 @@
-"""Fronts hung and fronts off: which parts stand on a face in either arrangement."""
+"""Fronts hung and fronts off: the parts that stand on a face in either arrangement."""
 
 from geometry.outlines.measured import outline_box
 from shared.job import Part
@@ -9,19 +9,19 @@ Box = tuple[float, float, float, float]
 
 
 def is_front(part: Part) -> bool:
-    """Whether it is a door or drawer front."""
+    """Whether a part is a door or a drawer front."""
     return usual()[part.kind].front
 
 
 def is_opening(part: Part) -> bool:
-    """Whether it is a window, outlet or cut-out: it has no surface of its own."""
+    """Whether a part is a window, an outlet or a cut-out: it has no area of its own."""
     return usual()[part.kind].hole
 
 
 def parts_off(parts: tuple[Part, ...], treatments: Treatments) -> tuple[Part, ...]:
-    """The parts that stand while the face is worked on: all but those taken off to be coated.
+    """The parts that stand while the face is worked on: all except those taken off to be coated.
 
-    An opening that lies within a part that is taken off (the glass of a door) goes with it.
+    An opening within a part that is taken off (the glass of a door) goes with it.
     """
     gone = [part for part in parts if treatments.of(part).treatment is Treatment.TAKEN_OFF]
     if not gone:

@@ -1,4 +1,4 @@
-"""What parts are made of, where it matters to a finish: by the words of a person, else as is usual for the kind."""
+"""Finds what parts are made of, for the finishes: by the words of a person, else by what is usual for the kind."""
 
 import re
 import tomllib
@@ -15,13 +15,13 @@ TEXTS_REMEMBERED = 4096
 
 
 def material_of(part: Part) -> Material | None:
-    """The material that its words name first, else what is usual for its kind; None for an opening without words."""
+    """The material that a part's words name first, else its kind's usual one; None for an opening without words."""
     return material_named(part.made_of) or usual()[part.kind].material
 
 
 @lru_cache(TEXTS_REMEMBERED)
 def material_named(words: str) -> Material | None:
-    """The first material that is named in these words, as `data/materials.toml` knows it; None where none is.
+    """The first material that these words name, as `data/materials.toml` knows it; None when they name none.
 
     >>> material_named("laminate on particleboard").value
     'laminate'
@@ -40,7 +40,7 @@ def _words() -> dict[str, Material]:
 
 @cache
 def _any_word() -> re.Pattern[str]:
-    """Any of the words by itself; of those that begin at one place, the longest."""
+    """A pattern for any of the words by itself. Of words that begin at the same place it finds the longest."""
     longest_first = sorted(_words(), key=len, reverse=True)
     return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})s?\b")
 

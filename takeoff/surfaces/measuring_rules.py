@@ -1,4 +1,4 @@
-"""Measuring rules: which openings are deducted from a surface that is coated in place."""
+"""Measuring rules: they say which openings are deducted from a part that is coated in place."""
 
 import tomllib
 from functools import cache
@@ -7,7 +7,7 @@ from importlib.resources import files
 import msgspec
 
 NET = "net"
-"""The rule that is followed unless another is asked for: all openings deducted."""
+"""The rule that is followed unless another is chosen: all openings are deducted."""
 
 MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
@@ -21,7 +21,7 @@ class MeasuringRule(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     wholly_inside: bool
 
     def deducts(self, opening_mm2: float, *, is_inside: bool) -> bool:
-        """Whether an opening of this area is deducted; `is_inside` where it does not touch the surface's border."""
+        """Whether an opening of this area is deducted. `is_inside` says that it does not touch the part's border."""
         is_small = opening_mm2 <= self.left_in_m2 * MM2_IN_A_SQUARE_METRE
         return not is_small or (self.wholly_inside and not is_inside)
 

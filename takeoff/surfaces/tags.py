@@ -1,4 +1,4 @@
-"""Tags: the number that a front and its opening share, face letter and position, "B3"."""
+"""Tags: a front and its opening share a tag of face letter and position, "B3"."""
 
 from collections.abc import Iterable
 
@@ -7,17 +7,18 @@ from shared.job import Face, Part
 from takeoff.surfaces.fronts import Box, is_front
 
 BENCH_MM = 920.0
-"""A front that begins below this height is a base front, one that begins higher an upper one (the highest base unit of
-EN 1116, as quoted)."""
+"""A front that begins below this height is a base front; one that begins higher is an upper front (the highest base
+unit of EN 1116, as other works quote it)."""
 
 STACK_MM = 20.0
 """Fronts whose left ends differ by no more than this stand over each other (common practice, no source)."""
 
 
 def tags(face: Face) -> dict[str, str]:
-    """By id of each door and drawer front of a face, its tag. Empty where there are none.
+    """The tag of each door and drawer front of a face, by the front's id; empty for a face without fronts.
 
-    Base fronts come first, from left to right and within a stack from the bottom up; then upper ones likewise.
+    Base fronts come first, from left to right, and within a stack from the bottom up. Upper fronts follow in the same
+    order.
     """
     fronts = [(outline_box(part.outline), part) for part in face.parts if is_front(part)]
     base = [each for each in fronts if each[0][1] < BENCH_MM]

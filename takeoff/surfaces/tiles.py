@@ -1,4 +1,4 @@
-"""Tiles and the grout lines between them, of every tiled part, as it is worked on."""
+"""Tiles and grout lines of every tiled part, with the fronts off. `geometry.tiles.tiling` counts them."""
 
 import tomllib
 from collections.abc import Iterator
@@ -28,7 +28,7 @@ SIZES = ("width_mm", "height_mm")
 
 
 class _Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """The fields are explained at the head of `data/tiles.toml`."""
+    """What is usual for tiles; the fields are explained at the head of `data/tiles.toml`."""
 
     least_grout_mm: float
     source: str
@@ -37,27 +37,27 @@ class _Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 def tile_rows(face: Face, room: str, off: Arrangement) -> tuple[TileRow, ...]:
-    """A row for every tiled part of a face that stands with the fronts off; none where none is tiled."""
+    """A row for every tiled part of a face that stands with the fronts off; empty when no part is tiled."""
     tiled = {part.id: (part, part.tiles) for part in face.parts if part.tiles is not None}
     return tuple(_row(face, room, *tiled[region.part], region) for region in off.regions if region.part in tiled)
 
 
 def tiles_corner(part: Part) -> Point:
-    """The lower left corner of its box, from which its tiles start."""
+    """The lower left corner of a part's box, from which the start of its tiles is counted."""
     left, bottom, _, _ = outline_box(part.outline)
     return (left, bottom)
 
 
 def may_be_tiled(part: Part) -> bool:
-    """Whether parts of its kind are tiled, or it is."""
+    """Whether a part is tiled, or parts of its kind usually are."""
     return part.tiles is not None or part.kind in _usual().kinds
 
 
 def with_tiles(part: Part, field: str, value: float, unit: Unit) -> Part:
-    """The part with one field of its tiles set, by its name in `Tiles`.
+    """The part with one field of its tiles set; `field` is a name in `Tiles`.
 
-    A part without tiles gets square ones of a size with the usual grout line; it stays as it is where it is no size
-    that is set.
+    A part without tiles gets square tiles of this size with the usual grout line. It stays as it is if the field is not
+    a tile's size.
     """
     if part.tiles is not None:
         return replace(part, tiles=replace(part.tiles, **{field: value}))

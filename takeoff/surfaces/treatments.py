@@ -1,4 +1,4 @@
-"""How each part is coated and with which finish: its own choice, else the job's for its kind, else what is usual."""
+"""How each part is coated and with which finish: by its own choice, else the job's for its kind, else as is usual."""
 
 from typing import NamedTuple
 
@@ -7,14 +7,14 @@ from shared.trade.kinds import Treatment, usual
 
 
 class Treated(NamedTuple):
-    """The treatment of a part, never "as kind", and the id of its finish: "" where it is left or none was chosen."""
+    """The treatment of a part, never AS_KIND, and the id of its finish; "" if it is not coated or has no finish."""
 
     treatment: Treatment
     finish: str
 
     @property
     def finish_in_place(self) -> str | None:
-        """The finish that it gets where it stands; None where nothing is coated there."""
+        """The finish that the part gets in place; None when it is not coated in place."""
         return self.finish if self.treatment is Treatment.IN_PLACE else None
 
 
@@ -28,7 +28,7 @@ class Treatments:
         self._rows = {row.kind: row for row in kinds}
 
     def of(self, part: Part) -> Treated:
-        """How this part is coated. An opening has no surface, so it is always left."""
+        """How this part is coated. An opening has no area of its own, so it is never coated."""
         row, own = usual()[part.kind], self._rows.get(part.kind)
         if row.hole:
             return LEFT
