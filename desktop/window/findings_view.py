@@ -157,7 +157,7 @@ class FindingsView(QFrame):
         """The buttons of what is marked; where the keys were on one that goes, they return to the list."""
         marked = self.marked
         mend = marked.mend if marked else ""
-        alike = sum(finding.code == marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
+        alike = sum(finding.code is marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
         held = self.mend.hasFocus() or self.mend_all.hasFocus()
         self.mend.setText(mend)
         self.mend_all.setText(f"All {alike} of this sort")
@@ -182,5 +182,5 @@ class FindingsView(QFrame):
 
 
 def _place(finding: Finding, shown: Shown) -> str:
-    """Where it is: the name of its face; what is on none is about finishes, products and prices."""
-    return find_face(shown.now, finding.face).name if finding.face else "Basket"
+    """Where it is: the name of its face, or what it is about where it is on none."""
+    return find_face(shown.now, finding.face).name if finding.face else finding.code.place.about
