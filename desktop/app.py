@@ -47,7 +47,6 @@ from desktop.window.report_error import ErrorReport
 from desktop.window.strip import Strip
 from desktop.window.totals_bar import TotalsBar
 from shared.findings import Finding
-from takeoff.bill import NO_PRICE
 
 SMALL_MARGIN_PX = 10
 """Round a face that is only looked at."""
@@ -302,14 +301,13 @@ class App(QObject):
         self.menus.follow(self.store.shown)
 
     def _go_to(self, finding: Finding) -> None:
-        """To the face where it is; what is on none is about prices, or else about finishes and products."""
-        elsewhere = Page.BUY if finding.code == NO_PRICE else Page.FINISH
-        page = Page.MEASURE if finding.face else elsewhere
+        """To the page and section that say it, with the face where it is."""
+        page = Page(finding.code.place.page)
         if self.store.open.page is not page:
             self.store.turn_to(page)
         if finding.face:
             self.store.show_face(finding.face, finding.parts)
-        elif page is Page.FINISH:
+        if page is Page.FINISH:
             self.finish.open_section_of(finding)
 
     def _show_finish(self, finish_id: str) -> None:

@@ -293,7 +293,7 @@ def _check(asked: argparse.Namespace) -> int:
     takeoff = take_off(job)
     bill = make_bill(job, takeoff)
     names, findings = Names(job), (*takeoff.findings, *bill.findings)
-    lines = [f"{names.place(each.face) or 'Basket'}: {each.message}" for each in findings]
+    lines = [f"{names.place(each.face) or each.code.place.about}: {each.message}" for each in findings]
     _show(("\n".join(lines or ["Nothing to look at."]) + "\n").encode("utf-8"))
     return FOUND if findings else DONE
 

@@ -2,38 +2,19 @@
 
 from typing import NamedTuple
 
-from shared.findings import Finding
+from shared.findings import NOWHERE, Code, Finding
 from shared.job import Job
 from takeoff.basket.cheapest import basket
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Basket, BasketRow, Need, Needs, Wanted
 from takeoff.needs.quantities import needs
 
-NO_PRICE = "no-price"
-NO_FINISH = "no-finish"
-
-LEAVES_OUT = frozenset(
-    {
-        "measure",
-        "no-coats",
-        NO_FINISH,
-        "no-packs",
-        "no-product",
-        "no-sealant",
-        "no-tape",
-        "ratio",
-        "spread-rate",
-        "too-many-packs",
-    }
-)
-"""Codes of findings for which something is not bought that the work takes."""
-
 
 class Bill(NamedTuple):
     """What a job needs of its products, and what is bought for it.
 
     `instead` are other ways to buy it, where somebody asked for them (`takeoff.basket.instead`). `unfinished` are the
-    findings of the takeoff that tell of what is coated, but without a finish.
+    findings of the takeoff that leave something out: what is coated, but without a finish.
     """
 
     job: Job
@@ -56,24 +37,24 @@ class Bill(NamedTuple):
     @property
     def findings(self) -> tuple[Finding, ...]:
         """All there is to look at; prices that nobody has said yet are one thing, not one for each pack."""
-        without = [finding for finding in self.basket.findings if finding.code == NO_PRICE]
-        others = tuple(finding for finding in self.basket.findings if finding.code != NO_PRICE)
+        without = [finding for finding in self.basket.findings if finding.code is Code.NO_PRICE]
+        others = tuple(finding for finding in self.basket.findings if finding.code is not Code.NO_PRICE)
         return (*self.needs.findings, *others, *((_no_prices(len(without)),) if len(without) > 1 else without))
 
     @property
     def left_out(self) -> tuple[str, ...]:
         """What could not be reckoned with, so that it is in no row and no total: a sentence each."""
         found = (*self.unfinished, *self.needs.findings, *self.basket.findings)
-        return tuple(dict.fromkeys(finding.message for finding in found if finding.code in LEAVES_OUT))
+        return tuple(dict.fromkeys(finding.message for finding in found if finding.code.leaves_out))
 
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:
     """The bill of a job; `takeoff` is this job's. Nothing where the job has no products."""
     needed = needs(job, takeoff)
-    unfinished = tuple(finding for finding in takeoff.findings if finding.code == NO_FINISH)
+    unfinished = tuple(finding for finding in takeoff.findings if finding.code.leaves_out)
     return Bill(job, needed, basket(job, needed), unfinished=unfinished)
 
 
 def _no_prices(number: int) -> Finding:
     message = f"{number} products or packs have no price yet: type what they cost, or take it from a price list."
-    return Finding(NO_PRICE, message, "")
+    return Finding(Code.NO_PRICE, message, NOWHERE)

@@ -12,6 +12,8 @@ from typing import Any
 
 import pytest
 
+from shared.findings import Code
+
 PROJECT = Path(__file__).parents[1]
 ROOMS = ("desktop", "takeoff", "geometry", "shared")
 
@@ -23,6 +25,16 @@ FULLEST_FOLDER = 22
 SLOW_TO_START = {"PySide6", "ezdxf", "openpyxl", "ortools", "pint", "xlsxwriter"}
 
 BANNED_NAMES = {"base", "helper", "helpers", "manager", "misc", "util", "utils"}
+
+# The one module that spells the codes of findings; and where the same word means something else, as a field's name.
+CODES = Path("shared/findings.py")
+ALSO_OTHER_WORDS = {
+    ("basket_why.py", "hinges"),
+    ("fields.py", "ratio"),
+    ("front_rows.py", "hinges"),
+    ("rows.py", "gap"),
+    ("shapes.py", "overlap"),
+}
 
 # Written so that this file does not hold what it looks for.
 MACHINE_TRACES = re.compile(
@@ -113,6 +125,18 @@ def test_only_what_is_slow_to_start_is_imported_late(modules: dict[Path, ast.Mod
     allowed = SLOW_TO_START | set(ROOMS)
     late = {(str(file), name) for file, module in modules.items() if in_rooms(file) for name in late_imports_of(module)}
     assert {(file, name) for file, name in late if name not in allowed} == set()
+
+
+def test_no_finding_is_asked_for_by_a_bare_word(modules: dict[Path, ast.Module]) -> None:
+    words = {code.value for code in Code}
+    bare = {
+        (file.name, node.value)
+        for file, module in modules.items()
+        if in_rooms(file) and file != CODES
+        for node in ast.walk(module)
+        if isinstance(node, ast.Constant) and node.value in words
+    }
+    assert bare == ALSO_OTHER_WORDS
 
 
 def test_modules_are_named_by_what_they_hold(modules: dict[Path, ast.Module]) -> None:

@@ -8,12 +8,14 @@ from desktop.buy.savings_view import SavingsView
 from desktop.buy.what_if import WhatIf
 from desktop.buy.what_if_form import WhatIfForm
 from desktop.canvas.board import Canvas
+from desktop.fields.to_look_at import ToLookAt
 from desktop.look.roles import set_role
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from desktop.sums.basket import HEADS, buy_rows, headline, product_of
 from desktop.sums.row import SumRow
 from desktop.sums.view import RowsView
+from shared.findings import Place
 from takeoff.bill import Bill
 from takeoff.needs.cautions import caution_of_hardeners
 
@@ -29,6 +31,7 @@ class BuyPage(QWidget):
         super().__init__(parent)
         self._store, self._what_if = store, what_if
         self.head = QLabel(self)
+        self.to_look_at = ToLookAt(self)
         self.tree = RowsView("Basket", HEADS, WIDTHS, self)
         self.budget = BudgetForm(store, self)
         self.what_if = WhatIfForm(store, what_if, self)
@@ -57,6 +60,7 @@ class BuyPage(QWidget):
         if bill is None or bill is self._bill or bill.job is not new.job:
             return
         self._bill = bill
+        self.to_look_at.say(each for each in bill.findings if each.code.is_said_in(Place.BASKET))
         self.tree.show_rows(buy_rows(bill, new.takeoff), HEADS)
         self.what_if.follow(new)
         self.hardeners.setVisible(_holds_hardener(bill))
@@ -84,6 +88,7 @@ class BuyPage(QWidget):
         left.setContentsMargins(16, 12, 12, 8)
         left.setSpacing(8)
         left.addWidget(self.head)
+        left.addWidget(self.to_look_at)
         left.addWidget(self.tree, 1)
         left.addLayout(self._buttons())
         row = QHBoxLayout(self)

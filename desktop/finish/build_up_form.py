@@ -18,6 +18,7 @@ from desktop.look.wording import area_words
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits import finishes as finish_edits
+from shared.findings import Place
 from shared.trade.finishes import Finish, Material, Step, Work
 from shared.trade.products import Product, Use
 from takeoff.surfaces.by_finish import totals_by_finish
@@ -33,7 +34,7 @@ NOT_IN_STEPS = LAID_WITH | {Use.SEALANT, Use.TAPE}
 class BuildUpForm(Section):
     """One finish at a time; each change is one step of the history. The chosen finish lights up its parts."""
 
-    codes = frozenset({"no-coats", "no-product", "measure", "material"})
+    place = Place.BUILD_UP
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)

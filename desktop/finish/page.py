@@ -89,11 +89,11 @@ class FinishPage(QWidget):
         self.heading(Heading.BUILD_UP).click()
 
     def open_section_of(self, finding: Finding) -> None:
-        """Open the section that says what to do about a finding; the one that is open where none does."""
+        """Open the section that says what to do about a finding, and let it say this one first."""
         for heading, section in self._sections.items():
-            if finding.code in section.codes:
+            if section.place is finding.code.place:
+                section.to_look_at.begin_with(finding)
                 self.heading(heading).click()
-                return
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the section that is open, where anything of it is another."""

@@ -15,6 +15,7 @@ from desktop.look.wording import decimal_sign, money_words
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits import finishes as finish_edits
+from shared.findings import Place
 from shared.trade.products import Measure, Pack, Product, Use
 from shared.typed.packs import show_amount
 
@@ -27,20 +28,7 @@ PACKS_HEIGHT = 92
 class ProductForm(Section):
     """The list at the left, the chosen product at its right. Each change is one step of the history."""
 
-    codes = frozenset(
-        {
-            "empty-pack",
-            "no-packs",
-            "no-sealant",
-            "no-tape",
-            "passed-over",
-            "ratio",
-            "spread-rate",
-            "stand-in",
-            "too-many-packs",
-        }
-    )
-    codes |= {"too-many-packs"}
+    place = Place.PRODUCTS
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)

@@ -5,46 +5,41 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
+from desktop.fields.to_look_at import ToLookAt
 from desktop.look.roles import set_role
-from desktop.look.wording import with_own_decimals
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.errors import RecoatError
-from shared.findings import Finding
+from shared.findings import Finding, Place
 from shared.job import Job
-
-MOST_SAID = 4
 
 
 class Section(QWidget):
     """Shows a side of the job and edits it. What is refused is said in `trouble`, and nothing is lost.
 
-    `to_look_at` says what could not be reckoned with, of the findings whose `codes` belong here.
+    `to_look_at` says what could not be reckoned with and is put right here: the findings that belong to `place`, none
+    where that is None.
     """
 
-    codes: frozenset[str] = frozenset()
+    place: Place | None = None
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._store = store
         self._followed: Job | None = None
         self.trouble = QLabel(self)
-        self.to_look_at = QLabel(self)
-        for label in (self.trouble, self.to_look_at):
-            set_role(label, "trouble")
-            label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
-            label.hide()
+        self.to_look_at = ToLookAt(self)
+        set_role(self.trouble, "trouble")
+        self.trouble.setWordWrap(True)
+        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
+        self.trouble.hide()
 
     def follow(self, new: Shown) -> None:
         """Show the job anew."""
         if new.job is not self._followed:
             self.tell("")
         self._followed = new.job
-        lines = [with_own_decimals(each.message) for each in findings_of(new) if each.code in self.codes]
-        more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
-        self.to_look_at.setText("\n".join((*lines[:MOST_SAID], *more)))
-        self.to_look_at.setVisible(bool(lines))
+        self.to_look_at.say(each for each in findings_of(new) if self.place and each.code.is_said_in(self.place))
 
     def tell(self, words: str) -> None:
         """Say what is wrong with what was typed; "" for nothing."""

@@ -13,6 +13,7 @@ from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits.finishes import with_kind_choice
+from shared.findings import Place
 from shared.job import KindChoice
 from shared.trade.finishes import Finish
 from shared.trade.kinds import Kind, Treatment, usual
@@ -77,7 +78,7 @@ class KindRow(QObject):
 class SurfacesForm(Section):
     """A row for every kind that has a surface; the keys in a row light up the parts of its kind."""
 
-    codes = frozenset({"material"})
+    place = Place.SURFACES
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)

@@ -20,6 +20,7 @@ from desktop.fields.form_rows import (
 from desktop.fields.front_rows import centres_row, hinges_row
 from desktop.fields.grid import Edit, RowGrid
 from desktop.fields.parts import ON_A_PLAN
+from desktop.fields.to_look_at import ToLookAt
 from desktop.fields.value_rows import TypedRow, always
 from desktop.fields.words import NumberWords
 from desktop.look.palette import Look
@@ -36,6 +37,7 @@ from geometry.parts.box import BOTTOM, HIGH, LEFT, WIDE
 from shared.edits.drawn import with_changed_parts
 from shared.edits.locking import refuse_locked
 from shared.errors import RecoatError
+from shared.findings import Finding, Place
 from shared.job import Part, View
 from shared.limits import GREATEST_PROFILE_FACTOR
 from shared.trade.kinds import Kind, Treatment
@@ -56,6 +58,7 @@ class Details(QFrame):
         self.setFixedWidth(WIDTH)
         self._store = store
         self.head = QLabel(self)
+        self.to_look_at = ToLookAt(self)
         self.trouble = QLabel(self)
         self.counted = CountedView(self)
         self.ties = TiesForm(store, self)
@@ -95,6 +98,7 @@ class Details(QFrame):
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the picked parts; a word of advice if none is picked."""
+        self._say(new)
         if old is not None and old.now is new.now and (old.picked, old.face) == (new.picked, new.face):
             return
         parts = new.picked_parts
@@ -108,6 +112,12 @@ class Details(QFrame):
         self.ties.show_ties(new)
         self.readings.show_readings(new)
         self.photo.show_photo(new)
+
+    def _say(self, shown: Shown) -> None:
+        """What is odd in the parts that are picked, or in the face; what is only being tried out changes nothing."""
+        if shown.tried is None:
+            here = (each for each in shown.findings if each.face == shown.face and each.code.is_said_in(Place.PICKED))
+            self.to_look_at.say(each for each in here if _is_about(each, shown.picked))
 
     def _fill(self, parts: tuple[Part, ...], shown: Shown) -> None:
         self.finish.offer([(AS_USUAL, ""), *((finish.name, finish.id) for finish in shown.job.finishes)])
@@ -138,7 +148,9 @@ class Details(QFrame):
         inner = QVBoxLayout(inside)
         inner.setContentsMargins(14, 10, 14, 8)
         inner.setSpacing(8)
-        for widget in (self.head, self.fields, self.trouble, self.counted, self.ties, self.readings, self.photo):
+        inner.addWidget(self.head)
+        inner.addWidget(self.to_look_at)
+        for widget in (self.fields, self.trouble, self.counted, self.ties, self.readings, self.photo):
             inner.addWidget(widget)
         inner.addStretch(1)
         area = QScrollArea(self)
@@ -148,6 +160,11 @@ class Details(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(area)
+
+
+def _is_about(finding: Finding, picked: tuple[str, ...]) -> bool:
+    """Whether it is about a picked part; what is about no part is about the face, of which nothing is picked."""
+    return not frozenset(finding.parts).isdisjoint(picked) if finding.parts else not picked
 
 
 def head_words(parts: tuple[Part, ...], shown: Shown) -> str:

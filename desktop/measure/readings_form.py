@@ -26,12 +26,11 @@ from desktop.state.store import Store
 from geometry.edits.setting_out import accepted, has_corners, replaced, spread, with_corners, without_readings
 from geometry.set_out.lines import DRAWN, set_out
 from shared.errors import ReadingError, RecoatError
+from shared.findings import Place
 from shared.job import END, START, Face, Job, Reading, View, Way
 from takeoff.findings.readings import as_read
 
 HEADINGS = ("From, to", "Read", "Off")
-CODES = ("readings", "out-of-square", "out-of-plumb")
-"""The codes of the findings that are about readings."""
 
 SHORT_MARKS = {
     (Way.ACROSS, START): "left end",
@@ -136,8 +135,8 @@ class ReadingsForm(QFrame):
 
     def _say(self, shown: Shown, face: Face) -> None:
         """Say in words how the readings disagree."""
-        found = [each for each in shown.takeoff.findings if each.face == face.id and each.code in CODES]
-        said = [with_own_decimals(each.message) for each in found]
+        found = [each for each in shown.takeoff.findings if each.face == face.id]
+        said = [with_own_decimals(each.message) for each in found if each.code.is_said_in(Place.READINGS)]
         self.sentences.setText("\n".join(said))
         self.sentences.setVisible(bool(said))
 

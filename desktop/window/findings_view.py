@@ -163,7 +163,7 @@ class FindingsView(QFrame):
         """
         marked = self.marked
         mend = marked.mend if marked else ""
-        alike = sum(finding.code == marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
+        alike = sum(finding.code is marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
         held = self.mend.hasFocus() or self.mend_all.hasFocus()
         self.mend.setText(mend)
         self.mend_all.setText(f"All {alike} of this sort")
@@ -188,5 +188,5 @@ class FindingsView(QFrame):
 
 
 def _place(finding: Finding, shown: Shown) -> str:
-    """Where a finding is: the name of its face. One that is on no face is about finishes, products and prices."""
-    return find_face(shown.now, finding.face).name if finding.face else "Basket"
+    """Where a finding is: the name of its face; what it is about if it is on no face."""
+    return find_face(shown.now, finding.face).name if finding.face else finding.code.place.about

@@ -7,7 +7,7 @@ them, and nothing that a float tells apart falls short.
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from shared.findings import Finding
+from shared.findings import NOWHERE, Code, Finding
 from shared.job import Unit
 from shared.limits import MOST_OF_A_PRODUCT
 from shared.trade.products import Pack, Product
@@ -18,9 +18,6 @@ MOST_PACKS = 100_000
 """Of one product; beyond it something is wrong with what is needed or with the packs (own choice)."""
 
 BILLION = 1_000_000_000
-
-NOWHERE = ""
-"""Products are on no face."""
 
 
 class Stock(NamedTuple):
@@ -66,10 +63,10 @@ def why_not_enough(stock: Stock) -> Iterator[Finding]:
             f"{name}: it would take more than {MOST_PACKS} packs, so it is left out; look at its spread rate and at "
             "what its packs hold."
         )
-        yield Finding("too-many-packs", message, NOWHERE)
+        yield Finding(Code.TOO_MANY_PACKS, message, NOWHERE)
     elif short > 0 and not largest:
         message = f"{name}: no pack that holds anything is known, so none is bought; say which there are."
-        yield Finding("no-packs", message, NOWHERE)
+        yield Finding(Code.NO_PACKS, message, NOWHERE)
 
 
 def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
@@ -80,11 +77,11 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
             message = (
                 f"{name}: a pack holds {pack.size:g} {product.measure}, so it is not bought; say how much is in it."
             )
-            yield Finding("empty-pack", message, NOWHERE)
+            yield Finding(Code.EMPTY_PACK, message, NOWHERE)
         elif pack not in _buyable(product):
             size = show_size(pack.size, product.measure, unit)
             yield Finding(
-                "no-price", f"{name}: the pack of {size} has no price, so it is not bought; type one.", NOWHERE
+                Code.NO_PRICE, f"{name}: the pack of {size} has no price, so it is not bought; type one.", NOWHERE
             )
 
 
@@ -92,10 +89,10 @@ def look_at_price(stock: Stock) -> Iterator[Finding]:
     """A product that is bought at a price that nobody knows, or for nothing."""
     if not stock.priced:
         message = f"{called_product(stock.product)}: no pack has a price, so what it costs is in no total; type one."
-        yield Finding("no-price", message, NOWHERE)
+        yield Finding(Code.NO_PRICE, message, NOWHERE)
     elif any(pack.price == 0 for pack in stock.packs):
         message = f"{called_product(stock.product)}: a pack costs nothing; type its price, or say what is on the shelf."
-        yield Finding("free-pack", message, NOWHERE)
+        yield Finding(Code.FREE_PACK, message, NOWHERE)
 
 
 def _holding(product: Product) -> tuple[Pack, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from geometry.parts.extent import extent
 from shared.edits.drawn import find_part
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Job, JointChoice, Unit
 from shared.written.units import length_words
 from takeoff.edges.ties import Tied, benchtop_span, side_length_mm
@@ -36,7 +36,7 @@ def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, f
                 f"The front edge of {called(tied.part)} is marked as coated on {tied.plan.name} and drawn on "
                 f"{tied.elevation.name}; it is counted once, on {tied.elevation.name}."
             )
-            yield Finding("edge-twice", message, tied.plan.id, (tied.part.id,))
+            yield Finding(Code.EDGE_TWICE, message, tied.plan.id, (tied.part.id,))
 
 
 def _disagreements(tied: Tied, unit: Unit) -> Iterator[Finding]:
@@ -48,11 +48,11 @@ def _disagreements(tied: Tied, unit: Unit) -> Iterator[Finding]:
             f"On {tied.plan.name} {what} is {length_words(drawn, unit)} long, along {wall} it is "
             f"{length_words(along, unit)}; measure it again."
         )
-        yield Finding("tie-length", message, tied.plan.id, (tied.part.id,))
+        yield Finding(Code.TIE_LENGTH, message, tied.plan.id, (tied.part.id,))
     left, _, right, _ = extent(tied.elevation)
     if start < left - TIE_MM or end > right + TIE_MM:
         message = f"{wall} is not long enough for {what}; correct from where to where it runs."
-        yield Finding("tie-outside", message, tied.plan.id, (tied.part.id,))
+        yield Finding(Code.TIE_OUTSIDE, message, tied.plan.id, (tied.part.id,))
 
 
 def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) -> Iterator[Finding]:
@@ -76,7 +76,7 @@ def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) ->
             f"the tied side of {called(tied.part)} runs from {length_words(start, unit)} to {length_words(end, unit)}; "
             "correct one of them."
         )
-        yield Finding("tie-benchtop", message, tied.plan.id, (tied.part.id,))
+        yield Finding(Code.TIE_BENCHTOP, message, tied.plan.id, (tied.part.id,))
 
 
 def look_at_names(job: Job) -> Iterator[Finding]:
@@ -85,7 +85,7 @@ def look_at_names(job: Job) -> Iterator[Finding]:
     for face in job.faces:
         if any(is_front(part) for part in face.parts) and first.setdefault(face.name, face.id) != face.id:
             message = f'Two faces with fronts are called "{face.name}", so their tags are the same; rename one.'
-            yield Finding("same-name", message, face.id)
+            yield Finding(Code.SAME_NAME, message, face.id)
 
 
 def look_at_choices(job: Job, rows: Iterable[JointRow]) -> Iterator[Finding]:
@@ -100,6 +100,6 @@ def _nowhere(job: Job, choice: JointChoice) -> Finding:
     first, second = (called(find_part(job, part)[1]) for part in choice.parts)
     if choice.sealed and choice.section is None:
         message = f"The joint between {first} and {second} was added without a section; give it one."
-        return Finding("joint-section", message, choice.face, choice.parts)
+        return Finding(Code.JOINT_SECTION, message, choice.face, choice.parts)
     message = f"{first} and {second} do not meet, so what was decided about their joint counts for nothing."
-    return Finding("joint-nowhere", message, choice.face, choice.parts)
+    return Finding(Code.JOINT_NOWHERE, message, choice.face, choice.parts)

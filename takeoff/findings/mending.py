@@ -10,7 +10,7 @@ from geometry.seen.near import NearMiss, near_misses
 from shared.edits.drawn import find_face, find_part, with_changed_parts, without_parts
 from shared.edits.locking import refuse_locked
 from shared.errors import JobError, RecoatError
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Job, Part, Room
 from shared.trade.kinds import Kind
 from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
@@ -19,7 +19,9 @@ from takeoff.surfaces.fronts import Box, encloses, is_front, is_opening
 FITTED = frozenset({Kind.SPLASHBACK, Kind.FILLER})
 """What is made to fit the others: of two parts it gives way (common practice, no source)."""
 
-_Which = tuple[str, str, tuple[str, ...]]
+NEAR_MISSES = (Code.GAP, Code.OVERLAP)
+
+_Which = tuple[Code, str, tuple[str, ...]]
 """What tells one finding from another, whatever its sizes: its code, its face and its parts."""
 
 
@@ -40,20 +42,20 @@ def mended(job: Job, finding: Finding) -> Job:
     there = frozenset(map(_which, look_at_shapes(face, job.unit)))
     if _which(finding) not in there:
         raise JobError("that is no longer so", where=face.name, do="look at the list again")
-    if finding.code in ("gap", "overlap"):
+    if finding.code in NEAR_MISSES:
         return _brought_together(job, face, finding, there)
-    if finding.code == "same-outline":
+    if finding.code is Code.SAME_OUTLINE:
         return _without_one(job, finding)
     part = find_part(job, finding.parts[0])[1]
-    changed = _brought_inside(face, part) if finding.code == "outside-wall" else _fitted(job, face, part)
+    changed = _brought_inside(face, part) if finding.code is Code.OUTSIDE_WALL else _fitted(job, face, part)
     refuse_locked(find_part(job, each.id)[1] for each in changed)
     return with_changed_parts(job, changed)
 
 
-def all_mended(job: Job, code: str) -> Job:
+def all_mended(job: Job, code: Code) -> Job:
     """The job with all things of one code put right that can be; those that cannot stay. JobError where none can."""
     after = job
-    for finding in (each for face in job.faces for each in look_at_shapes(face, job.unit) if each.code == code):
+    for finding in (each for face in job.faces for each in look_at_shapes(face, job.unit) if each.code is code):
         try:
             after = mended(after, finding)
         except RecoatError:
@@ -80,7 +82,7 @@ def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_
         tried = with_changed_parts(job, changed)
         after = frozenset(map(_which, look_at_shapes(find_face(tried, face.id), job.unit)))
         new = len(after - there)
-        stays = any(code in ("gap", "overlap") and parts == finding.parts for code, _, parts in after)
+        stays = any(code in NEAR_MISSES and parts == finding.parts for code, _, parts in after)
         if not stays and (best is None or new < best[0]):
             best = (new, tried)
         if best is not None and not best[0]:

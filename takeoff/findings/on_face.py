@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from geometry.outlines.side_names import side_names
 from geometry.seen.arrangement import Arrangement
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Unit, View
 from shared.trade.kinds import Kind, Treatment
 from takeoff.figures.naming import called
@@ -48,14 +48,14 @@ def _hidden(
         seen = hung if treated[part.id].treatment is Treatment.TAKEN_OFF else off
         if seen.get(part.id, hung[part.id]) <= SAME_MM2:
             message = f"Nothing is seen of {called(part)}: other parts hide it; raise it, or take it away."
-            yield Finding("hidden", message, face.id, (part.id,))
+            yield Finding(Code.HIDDEN, message, face.id, (part.id,))
 
 
 def _without_finish(face: Face, treated: Mapping[str, Treated]) -> Iterator[Finding]:
     for part in face.parts:
         if treated[part.id].treatment is not Treatment.LEFT and not treated[part.id].finish:
             message = f"{called(part)} is coated, but no finish is chosen for it; choose one."
-            yield Finding("no-finish", message, face.id, (part.id,))
+            yield Finding(Code.NO_FINISH, message, face.id, (part.id,))
 
 
 def _loose_sides(
@@ -76,4 +76,4 @@ def _loose_sides(
                 f"{called(part)}: its {sides} neither runs along a wall nor counts as a coated edge; "
                 "say which wall it runs along, or mark the edge as coated."
             )
-            yield Finding("loose-side", message, face.id, (part.id,))
+            yield Finding(Code.LOOSE_SIDE, message, face.id, (part.id,))

@@ -7,7 +7,7 @@ from geometry.set_out.adjusting import critical_value
 from geometry.set_out.closing import end_words
 from geometry.set_out.lines import DRAWN, ReadingDoubt, set_out
 from geometry.set_out.squareness import FaceCorners
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import END, START, Face, Unit, View, Way
 from shared.trade.tape import TapeClass
 from shared.written.units import length_words, show_length
@@ -32,15 +32,15 @@ def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Findin
     """
     found = set_out(face, tape, unit)
     for doubt in found.doubts:
-        yield Finding("readings", _Words(face, unit, doubt).sentences(), face.id)
+        yield Finding(Code.READINGS, _Words(face, unit, doubt).sentences(), face.id)
     if found.hanging:
         lengths = ", ".join(show_length(face.readings[place].length_mm, unit) for place in found.hanging)
         message = f"On face {face.name} nothing joins {lengths} to an end; read from an end to one of its lines."
-        yield Finding("readings", message, face.id)
+        yield Finding(Code.READINGS, message, face.id)
     if any(doubt.way is Way.STRAIGHT for doubt in found.doubts):
         return
     if found.trouble:
-        yield Finding("readings", f"The corners of face {face.name} cannot be placed: {found.trouble}", face.id)
+        yield Finding(Code.READINGS, f"The corners of face {face.name} cannot be placed: {found.trouble}", face.id)
     if found.corners is not None and not has_corners(face, found.corners):
         yield from _out_of_true(face, found.corners, unit)
 
@@ -61,10 +61,10 @@ def _out_of_true(face: Face, corners: FaceCorners, unit: Unit) -> Iterator[Findi
         if face.view is View.ELEVATION and abs(each.off_mm) > most * each.sd_mm
     ]
     if square:
-        yield Finding("out-of-square", f"On face {face.name} {_listed(square)}.", face.id)
+        yield Finding(Code.OUT_OF_SQUARE, f"On face {face.name} {_listed(square)}.", face.id)
     if plumb:
         message = f"On face {face.name} {_listed(plumb)}, if its lower side is level."
-        yield Finding("out-of-plumb", message, face.id)
+        yield Finding(Code.OUT_OF_PLUMB, message, face.id)
 
 
 def _listed(clauses: Sequence[str], last: str = "and") -> str:

@@ -7,7 +7,7 @@ from geometry.parts.extent import extent
 from geometry.parts.within import reaches_beyond_mm
 from geometry.seen.hanging import hung_fronts
 from geometry.seen.near import USUAL_LIMIT_MM, near_misses
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Part, Unit, View
 from shared.trade.kinds import Kind
 from shared.written.units import length_words
@@ -27,8 +27,7 @@ CUT_ON_SITE = frozenset(
 SET_IN = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
 """What is set into a benchtop."""
 
-MENDS = {"gap": "Close the gap", "overlap": "Trim the overlap", "same": "Take one away", "front": "Make it fit"}
-TRIM, MOVE = "Trim it to the wall", "Move it inside"
+TRIM, MOVE = Code.OUTSIDE_WALL.mends
 
 
 def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
@@ -67,10 +66,10 @@ def common_box(one: Box, other: Box) -> Box:
 def _near_misses(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
     for miss in near_misses(face.parts):
         first, second = (names[part] for part in miss.parts)
-        verb, code = ("miss each other", "gap") if miss.gap_mm > 0 else ("overlap", "overlap")
+        verb, code = ("miss each other", Code.GAP) if miss.gap_mm > 0 else ("overlap", Code.OVERLAP)
         by, along = length_words(abs(miss.gap_mm), unit), length_words(miss.length_mm, unit)
         message = f"{first} and {second} {verb} by {by} along {along}; measure them again."
-        yield Finding(code, message, face.id, miss.parts, MENDS[code])
+        yield Finding(code, message, face.id, miss.parts, code.mend)
 
 
 def _outside_wall(face: Face, unit: Unit) -> Iterator[Finding]:
@@ -84,7 +83,7 @@ def _outside_wall(face: Face, unit: Unit) -> Iterator[Finding]:
             message = (
                 f"{called(part)} reaches {length_words(most, unit)} beyond {where} of the wall; move or shorten it."
             )
-            yield Finding("outside-wall", message, face.id, (part.id,), way_inside(part, wall))
+            yield Finding(Code.OUTSIDE_WALL, message, face.id, (part.id,), way_inside(part, wall))
 
 
 def _beyond(box: Box, within: Box) -> dict[str, float]:
@@ -108,7 +107,7 @@ def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
             message = (
                 f"{called(part)} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."
             )
-            yield Finding("off-benchtop", message, face.id, (part.id,))
+            yield Finding(Code.OFF_BENCHTOP, message, face.id, (part.id,))
 
 
 def _large_fronts(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
@@ -122,7 +121,7 @@ def _large_fronts(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[
                 f"{names[hung.front]} reaches {length_words(most, unit)} beyond {behind}, which it hangs on; "
                 "measure it again."
             )
-            yield Finding("front-too-large", message, face.id, (hung.front,), MENDS["front"])
+            yield Finding(Code.FRONT_TOO_LARGE, message, face.id, (hung.front,), Code.FRONT_TOO_LARGE.mend)
 
 
 def _alike(face: Face) -> Iterator[Finding]:
@@ -133,4 +132,4 @@ def _alike(face: Face) -> Iterator[Finding]:
         other = first.setdefault(key, part)
         if other is not part:
             message = f"{called(other)} and {called(part)} have the same outline; take one away."
-            yield Finding("same-outline", message, face.id, (other.id, part.id), MENDS["same"])
+            yield Finding(Code.SAME_OUTLINE, message, face.id, (other.id, part.id), Code.SAME_OUTLINE.mend)

@@ -12,7 +12,7 @@ import msgspec
 from geometry.outlines.measured import area_mm2, outline_box
 from geometry.outlines.sides import sides
 from geometry.seen.near import USUAL_LIMIT_MM
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Part, Unit, View
 from shared.trade.kinds import Kind
 from shared.written.units import length_words, show_length
@@ -87,7 +87,7 @@ def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
                 f"{worst.what} {size} {worst.how}, which is unusual; {usual.words(unit)} is usual. "
                 "Measure it again if it is not meant so."
             )
-            yield Finding("unusual-size", message, face.id, tuple(part.id for part in worst.parts))
+            yield Finding(Code.UNUSUAL_SIZE, message, face.id, tuple(part.id for part in worst.parts))
 
 
 _Boxed = Sequence[tuple[Part, Box]]

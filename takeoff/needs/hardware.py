@@ -9,7 +9,7 @@ from typing import NamedTuple
 import msgspec
 
 from geometry.outlines.measured import outline_box
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Job, Part
 from shared.trade.kinds import Kind, Treatment
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
@@ -71,7 +71,7 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
     for front in coated_fronts(job):
         if hinges_of(front.part) is None:
             message = f"{called(front.part)} is taller than hinges are known for; say how many it has."
-            yield Finding("hinges", message, front.face.id, (front.part.id,))
+            yield Finding(Code.HINGES, message, front.face.id, (front.part.id,))
     if job.handle_centres_mm is None:
         return
     unknown: dict[str, list[Front]] = {}
@@ -84,7 +84,7 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
             f"New handles go on, but the hole centres of the old ones are not said for {many} of face "
             f"{fronts[0].face.name}; measure them: holes to fill are not counted there."
         )
-        yield Finding("hole-centres", message, face, tuple(front.part.id for front in fronts))
+        yield Finding(Code.HOLE_CENTRES, message, face, tuple(front.part.id for front in fronts))
 
 
 def hinges_of(part: Part) -> int | None:

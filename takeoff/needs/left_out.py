@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from shared.findings import Finding
+from shared.findings import NOWHERE, Code, Finding
 from shared.job import Job
 from shared.trade.finishes import Material
 from shared.trade.products import Measure, Product, Use
@@ -11,9 +11,6 @@ from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
 from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
 from takeoff.needs.hardware import look_at_fronts
 from takeoff.surfaces.materials import material_named
-
-NOWHERE = ""
-"""Products and finishes are on no face."""
 
 
 def look_at_needs(job: Job, on: tuple[Surface, ...], run: SealedAndTaped, asked: Sequence[Demand]) -> Iterator[Finding]:
@@ -41,22 +38,22 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
             material = f" on {surface.material}" if finish.steps and surface.material else ""
             message = f"Finish {called_finish(finish)} lays no coat{material}; add the coats that it gets."
             found.setdefault(message, []).extend(surface.parts)
-    yield from (Finding("no-coats", message, NOWHERE, tuple(parts)) for message, parts in found.items())
+    yield from (Finding(Code.NO_COATS, message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
 
 def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Finding]:
     step, where = laid.step, _sentence(laid.where)
     if not step.product:
         if step.work in COATS:
-            yield Finding("no-product", f"{where}, has no product; choose one.", NOWHERE)
+            yield Finding(Code.NO_PRODUCT, f"{where}, has no product; choose one.", NOWHERE)
         return
     product = products.find(step.product)
     if product is None:
         message = f'{where}, lays a product "{step.product}" that is not in the list; choose another.'
-        yield Finding("no-product", message, NOWHERE)
+        yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif product.measure is Measure.METRES:
         message = f"{where}, lays {called_product(product)}, which is counted in metres; choose another product."
-        yield Finding("measure", message, NOWHERE)
+        yield Finding(Code.MEASURE, message, NOWHERE)
     if step.tool:
         yield from _without_tool(step.tool, where, products)
 
@@ -65,10 +62,10 @@ def _without_tool(tool_id: str, where: str, products: Products) -> Iterator[Find
     tool = products.find(tool_id)
     if tool is None:
         message = f'{where}, is laid with a product "{tool_id}" that is not in the list; choose another.'
-        yield Finding("no-product", message, NOWHERE)
+        yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif tool.measure is not Measure.PIECES:
         message = f"{where}, is laid with {called_product(tool)}, which is not counted in pieces; choose a tool."
-        yield Finding("measure", message, NOWHERE)
+        yield Finding(Code.MEASURE, message, NOWHERE)
 
 
 def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
@@ -82,7 +79,7 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
                 f"{called_product(other)} and {called_product(product)} both stand for {product.stands_for}, but one "
                 f"is counted in {other.measure} and the other in {product.measure}; give one of them another word."
             )
-            yield Finding("stand-in", message, NOWHERE)
+            yield Finding(Code.STAND_IN, message, NOWHERE)
 
 
 def _not_reckoned(asked: Sequence[Demand]) -> Iterator[Finding]:
@@ -94,35 +91,35 @@ def _not_reckoned(asked: Sequence[Demand]) -> Iterator[Finding]:
 def _about(product: Product, asked: Demand) -> Iterator[Finding]:
     """Why it cannot be reckoned how much of a product it takes, and what that means."""
     if any(per_of(other, asked) is not None and has_ratio(other) for other in asked.options):
-        yield from (Finding("passed-over", f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
+        yield from (Finding(Code.PASSED_OVER, f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
     else:
         for code, why in _whys(product, asked):
             yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
 
 
-def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
+def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
     name = called_product(product)
     if per_of(product, asked) is None:
         if product is asked.named and asked.covers_m2 is not None:
             where = _sentence(asked.where)
-            yield "spread-rate", f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
+            yield Code.SPREAD_RATE, f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
         else:
             say = "set its spread rate, or its solids and film, above 0"
-            yield "spread-rate", f"{name} does not say how much it covers; {say}."
+            yield Code.SPREAD_RATE, f"{name} does not say how much it covers; {say}."
     if product.ratio is not None and not has_ratio(product):
         base, hardener = product.ratio
-        yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
+        yield Code.RATIO, f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
 
 
 def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:
     for word in run.sealed:
         if not sealants(word, products):
             message = f"Joints are run with {word}, but no sealant stands for it; add one that does."
-            yield Finding("no-sealant", message, NOWHERE)
+            yield Finding(Code.NO_SEALANT, message, NOWHERE)
     if run.taped and not tapes(products):
         several = any(product.use is Use.TAPE for product in products.all)
         what = f"none of the tapes stands for {MASKING_TAPE}; say it of one" if several else "there is no tape; add one"
-        yield Finding("no-tape", f"Edges are masked, but {what}.", NOWHERE)
+        yield Finding(Code.NO_TAPE, f"Edges are masked, but {what}.", NOWHERE)
 
 
 def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
@@ -138,7 +135,7 @@ def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
                 f'"{words}" names none of {known}, so it is taken for what is usual; if a step depends on it, say it '
                 "in one of these words."
             )
-            yield Finding("material", message, face.id, tuple(parts))
+            yield Finding(Code.MATERIAL, message, face.id, tuple(parts))
 
 
 def _sentence(words: str) -> str:

@@ -12,7 +12,7 @@ from geometry.outlines.measured import outline_box
 from geometry.outlines.sides import Point
 from geometry.seen.arrangement import Arrangement, Region
 from geometry.tiles.tiling import tiling
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Face, Part, Tiles, Unit
 from shared.trade.kinds import Kind
 from shared.written.units import length_words
@@ -80,7 +80,7 @@ def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
                 f"The grout line of {called(part)} is {length_words(part.tiles.grout_mm, unit)} wide; "
                 f"at least {length_words(usual.least_grout_mm, unit)} is usual ({usual.source}). Measure it again."
             )
-            yield Finding("thin-grout", message, face.id, (part.id,))
+            yield Finding(Code.THIN_GROUT, message, face.id, (part.id,))
 
 
 def _row(face: Face, room: str, part: Part, tiles: Tiles, region: Region) -> TileRow:

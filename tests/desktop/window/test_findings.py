@@ -4,10 +4,15 @@ import pytest
 from msgspec.structs import replace
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QListWidget
+from PySide6.QtWidgets import QLabel, QListWidget, QWidget
 
+from desktop.state.store import counted_file
 from geometry.outlines.measured import outline_box
-from shared.edits.drawn import with_changed_parts
+from shared.edits.drawn import with_changed_parts, without_parts
+from shared.files.job import JobFile
+from shared.findings import Code
+from shared.trade.finishes import Step, Work
+from tests.takeoff.odd_jobs import FOUND_IN, SATIN, TAPE, coated
 from tests.window import Keys, Person
 
 
@@ -180,3 +185,47 @@ def test_what_no_step_mends_has_no_button(gap: Person) -> None:
     assert view.marked is not None
     assert view.marked.code == "unusual-size"
     assert not view.mend.isVisible()
+
+
+def test_every_finding_leads_to_a_page_that_says_it(person: Person) -> None:
+    app = person.app
+    for code, job in FOUND_IN.items():
+        app.store.show_job(counted_file(JobFile(job)), None, saved=True)
+        person.wait_until(lambda: person.shown.bill is not None)
+        finding = next(each for each in person.shown.findings if each.code is code)
+        app.frame.findings.chosen.emit(finding)
+
+        assert person.shown.page.value == code.place.page, code
+        assert finding.face in ("", person.shown.face), code
+        assert finding.message in said_on(app.window.stack.currentWidget()), code
+
+
+def said_on(page: QWidget | None) -> str:
+    """All that the labels of a page say that a person sees, once scrolled to."""
+    assert page is not None
+    return "\n".join(label.text() for label in page.findChildren(QLabel) if label.isVisible())
+
+
+def test_a_finding_that_a_person_comes_for_is_said_before_all_others_of_its_section(person: Person) -> None:
+    app = person.app
+    steps = tuple(Step(Work.COLOUR, f"gone {number}") for number in range(9))
+    app.store.show_job(counted_file(JobFile(coated(SATIN, TAPE, steps=steps))), None, saved=True)
+    person.wait_until(lambda: person.shown.bill is not None)
+    last = [each for each in person.shown.findings if each.code is Code.NO_PRODUCT][-1]
+    app.frame.findings.chosen.emit(last)
+
+    assert app.finish.build_up.to_look_at.text().splitlines()[0] == last.message
+    assert app.finish.build_up.to_look_at.text().splitlines()[-1] == "and 5 more"
+
+
+def test_what_is_odd_in_the_picked_parts_is_said_beside_them(gap: Person) -> None:
+    gap.press(Qt.Key.Key_1, Keys.ControlModifier)
+    said = gap.app.details.to_look_at
+    first, second = (part.id for part in gap.shown.now.faces[0].parts[1:])
+    assert not said.isVisible()
+    gap.app.store.pick((second,))
+    assert said.isVisible()
+    assert "miss each other by 3 mm" in said.text()
+    gap.app.store.edit("Delete", without_parts(gap.shown.job, (first,)), picked=(second,))
+    assert gap.shown.picked == (second,)
+    assert not said.isVisible()

@@ -9,7 +9,7 @@ from geometry.outlines.shapes import box, circle, rounded_box
 from geometry.seen.near import near_misses
 from shared.edits.drawn import find_face, find_part, with_changed_face, with_changed_parts
 from shared.errors import JobError
-from shared.findings import Finding
+from shared.findings import Code, Finding
 from shared.job import Job, Part, Vertex
 from shared.trade.kinds import Kind
 from takeoff.findings.mending import all_mended, mended
@@ -173,10 +173,10 @@ def test_what_is_no_longer_so_is_said() -> None:
 
 def test_all_of_one_sort_are_mended_in_one_step_and_the_rest_stays() -> None:
     parts = (BASE, cabinet("b", 603), cabinet("c", 1206), Part("t", Kind.SPLASHBACK, box(2500, 900, 600, 600)))
-    after = all_mended(job_of(face_of(WALL, *parts)), "gap")
+    after = all_mended(job_of(face_of(WALL, *parts)), Code.GAP)
     assert codes(take_off(after)) == ["outside-wall"]
     with pytest.raises(JobError, match="none of these can be mended in one step"):
-        all_mended(after, "gap")
+        all_mended(after, Code.GAP)
 
 
 def test_a_wall_is_not_moved_for_what_misses_it() -> None:
@@ -199,7 +199,7 @@ def test_any_near_miss_of_two_boxes_is_gone_once_mended_and_nothing_else_changes
     face = face_of(first, second, other)
     for miss in near_misses(face.parts):
         job = job_of(face)
-        finding = Finding("gap" if miss.gap_mm > 0 else "overlap", "", "a", miss.parts, "mend it")
+        finding = Finding(Code.GAP if miss.gap_mm > 0 else Code.OVERLAP, "", "a", miss.parts, "mend it")
         after = find_face(mended(job, finding), "a")
         assert miss.parts not in [each.parts for each in near_misses(after.parts)]
         changed = [old.id for old, new in zip(face.parts, after.parts, strict=True) if old is not new]

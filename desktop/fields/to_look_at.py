@@ -1,0 +1,35 @@
+"""What there is to look at, said beside the fields that put it right."""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QWidget
+
+from desktop.look.roles import set_role
+from desktop.look.wording import with_own_decimals
+from shared.findings import Finding
+
+MOST_SAID = 4
+
+
+class ToLookAt(QLabel):
+    """Says a few findings and how many more there are; hidden where there are none."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._first: Finding | None = None
+        set_role(self, "trouble")
+        self.setWordWrap(True)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.hide()
+
+    def begin_with(self, finding: Finding) -> None:
+        """Say this one first as long as it is there: a person has come for it."""
+        self._first = finding
+
+    def say(self, findings: Iterable[Finding]) -> None:
+        """Say these, and no others."""
+        lines = [with_own_decimals(each.message) for each in sorted(findings, key=lambda each: each != self._first)]
+        more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
+        self.setText("\n".join((*lines[:MOST_SAID], *more)))
+        self.setVisible(bool(lines))
