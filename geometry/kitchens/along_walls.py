@@ -6,16 +6,13 @@ from typing import NamedTuple
 
 from geometry.outlines.measured import outline_box
 from geometry.outlines.sides import Box
-from geometry.parts.extent import extent
+from geometry.parts.extent import extent, walls
 from shared.errors import JobError
 from shared.job import Corner, Face, Heights, Room, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 
 TOUCH_MM = 5.0
 """What is nearer to each other than this is meant to touch (common practice, no source)."""
-
-UNDER = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.FILLER, Kind.END_PANEL})
-"""What a benchtop lies on; a fixture may be an oven or a dishwasher."""
 
 
 class Leg(NamedTuple):
@@ -108,7 +105,7 @@ def _spans(face: Face, heights: Heights) -> list[_Span]:
     drawn = _drawn(face)
     line = heights.kickboard_mm + heights.cabinet_mm
     boxes = [(outline_box(part.outline), part) for part in face.parts]
-    bases = [box for box, part in boxes if part.kind in UNDER and _is_under(box, drawn, line)]
+    bases = [box for box, part in boxes if usual()[part.kind].under_benchtop and _is_under(box, drawn, line)]
     stretches = _merged((box[0], box[2]) for box in drawn or bases)
     return [_span(face, stretch, bases, heights) for stretch in stretches]
 
@@ -148,7 +145,7 @@ def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], height
 def _is_filled(face: Face, low: float, high: float, heights: Heights) -> bool:
     """Whether something between two places along a wall stands higher than a benchtop: a pantry, a fridge, a stove."""
     line = heights.kickboard_mm + heights.cabinet_mm
-    boxes = [outline_box(part.outline) for part in face.parts if part.kind in UNDER]
+    boxes = [outline_box(part.outline) for part in face.parts if usual()[part.kind].under_benchtop]
     return any(
         left < high - TOUCH_MM and right > low + TOUCH_MM and bottom < line and top > line + TOUCH_MM
         for left, bottom, right, top in boxes
@@ -214,8 +211,7 @@ def _free_end(face: Face, corner: Corner, gap: float, over: float) -> float:
     It reaches the wall's end where it comes as near as its overhang; there is no overhang then. A face without a wall,
     and an outside corner, end in free air.
     """
-    has_wall = any(part.kind is Kind.WALL for part in face.parts)
-    return 0.0 if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
+    return 0.0 if walls(face) and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
 
 
 def _join(here: _Span, there: _Span) -> Join:

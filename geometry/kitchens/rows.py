@@ -15,12 +15,12 @@ from msgspec.structs import replace
 from geometry.outlines.measured import outline_box
 from geometry.outlines.shapes import box
 from geometry.outlines.sides import WELD_MM, Box
-from geometry.parts.extent import extent
+from geometry.parts.extent import extent, walls
 from shared.checks.job import check_job
 from shared.edits.drawn import find_face, fresh_ids, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Face, Heights, Job, Part, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 from shared.typed.rows import LEAST_MM, Item, Row, Stands
 from shared.written.units import length_words
 
@@ -59,9 +59,6 @@ class _Levels(NamedTuple):
 _FIXTURES = (Stands.OVEN, Stands.DISHWASHER, Stands.APPLIANCE)
 _KINDS = {Stands.FILLER: Kind.FILLER, Stands.PANEL: Kind.END_PANEL} | dict.fromkeys(_FIXTURES, Kind.FIXTURE)
 """What is no cabinet."""
-
-_BEHIND = (Kind.WALL, Kind.BULKHEAD, Kind.SPLASHBACK, Kind.OUTLET, Kind.CUT_OUT)
-"""What a row may stand in front of, or under."""
 
 
 def next_start(job: Job, face_id: str, above: bool) -> float:
@@ -150,7 +147,7 @@ def _band(heights: Heights, above: bool) -> tuple[float, float]:
 
 def _ends(face: Face) -> tuple[float, float | None]:
     """The left and right end of the wall; 0 and None where there is none."""
-    if not any(part.kind is Kind.WALL for part in face.parts):
+    if not walls(face):
         return 0.0, None
     left, _, right, _ = extent(face)
     return left, right
@@ -158,7 +155,7 @@ def _ends(face: Face) -> tuple[float, float | None]:
 
 def _standing(face: Face, band: tuple[float, float]) -> Iterator[tuple[float, float]]:
     """The stretches taken in a band, from left to right, those that touch as one."""
-    boxes = (outline_box(part.outline) for part in face.parts if part.kind not in _BEHIND)
+    boxes = (outline_box(part.outline) for part in face.parts if not usual()[part.kind].behind_row)
     taken = sorted((left, right) for left, low, right, high in boxes if _meet((low, high), band))
     while taken:
         left, right = taken.pop(0)

@@ -12,12 +12,9 @@ from shared.edits.locking import refuse_locked
 from shared.errors import JobError, RecoatError
 from shared.findings import Finding
 from shared.job import Face, Job, Part, Room
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
 from takeoff.surfaces.fronts import Box, encloses, is_front, is_opening
-
-FITTED = frozenset({Kind.SPLASHBACK, Kind.FILLER})
-"""What is made to fit the others: of two parts it gives way (common practice, no source)."""
 
 _Which = tuple[str, str, tuple[str, ...]]
 """What tells one finding from another, whatever its sizes: its code, its face and its parts."""
@@ -97,7 +94,7 @@ def _ways(face: Face, miss: NearMiss) -> Iterator[tuple[Part, ...]]:
     first, second = (face.parts[places[part]] for part in miss.parts)
     one, other = side_of(first, miss.sides[0]), side_of(second, miss.sides[1])
     pairs = [(first, one, other), (second, other, one)]
-    pairs.sort(key=lambda pair: (pair[0].kind not in FITTED, -places[pair[0].id]))
+    pairs.sort(key=lambda pair: (not usual()[pair[0].kind].made_to_fit, -places[pair[0].id]))
     able = [pair for pair in pairs if pair[0].kind is not Kind.WALL]
     for part, side, line in able:
         try:
