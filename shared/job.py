@@ -11,6 +11,7 @@ from functools import cache
 from importlib.resources import files
 
 import msgspec
+from msgspec.structs import replace
 
 from shared.trade.finishes import Finish
 from shared.trade.kinds import Kind, Treatment, usual
@@ -270,6 +271,7 @@ class KindChoice(Value, frozen=True):
     finish: str = ""
 
 
+@cache
 def usual_kinds() -> tuple[KindChoice, ...]:
     """How each kind is usually coated: a new job begins with these."""
     return tuple(KindChoice(kind, row.treatment, row.finish) for kind, row in usual().items())
@@ -286,7 +288,8 @@ class Job(Value, frozen=True):
     """Everything about one piece of work.
 
     `tape` is the accuracy class printed on the tape that it was read with. `handle_centres_mm` are the hole centres of
-    the new handles, None where the old ones go back on.
+    the new handles, None where the old ones go back on. `kinds` may lack a kind that was not known when the job was
+    saved; what is usual holds for it then.
     """
 
     name: str
@@ -301,6 +304,18 @@ class Job(Value, frozen=True):
     allowances: Allowances = Allowances()
     handle_centres_mm: float | None = None
     version: int = VERSION
+
+    @property
+    def kind_choices(self) -> tuple[KindChoice, ...]:
+        """How each kind is coated: as its row in `kinds` says, and for a kind without a row as is usual.
+
+        A kind without a row gets no finish where the job has not got the usual one.
+        """
+        said = {choice.kind for choice in self.kinds}
+        ids = {finish.id for finish in self.finishes}
+        missing = (choice for choice in usual_kinds() if choice.kind not in said)
+        usual_ones = (choice if choice.finish in ids else replace(choice, finish="") for choice in missing)
+        return (*self.kinds, *usual_ones)
 
     @property
     def faces(self) -> tuple[Face, ...]:

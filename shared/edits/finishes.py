@@ -102,9 +102,11 @@ def without_finish(job: Job, finish_id: str) -> Job:
 
 
 def with_kind_choice(job: Job, choice: KindChoice) -> Job:
-    """The job with this in place of what was chosen for the kind before."""
+    """The job with this in place of what was chosen for the kind before, or added where nothing was."""
     if choice.finish:
         find_finish(job, choice.finish)
+    if all(old.kind is not choice.kind for old in job.kinds):
+        return replace(job, kinds=(*job.kinds, choice))
     return replace(job, kinds=tuple(choice if old.kind is choice.kind else old for old in job.kinds))
 
 

@@ -48,7 +48,7 @@ class _Chart(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 def coated_fronts(job: Job) -> Iterator[Front]:
     """The doors and drawer fronts that are coated, in order."""
-    treatments = Treatments(job.kinds)
+    treatments = Treatments(job.kind_choices)
     for room in job.rooms:
         for face in room.faces:
             for part in face.parts:
