@@ -131,11 +131,6 @@ class Canvas(QWidget):
             if resized and self._whole:
                 self.zoom_whole()
 
-    def set_look(self, look: Look) -> None:
-        """Show it in other colours."""
-        self._look = look
-        self.update()
-
     def show_preview(self, preview: Preview, *, still: bool = False) -> None:
         """Show what a gesture would do. `still` keeps the face where it is, however far the gesture reaches beyond."""
         self._still = still

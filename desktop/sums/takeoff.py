@@ -1,11 +1,10 @@
 """The rows of the count, as values: surfaces by finish, joints, masking, tiles, each with its sum beneath it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from desktop.look.wording import (
     TIMES,
     area_number,
-    counted,
     length_words,
     off_area_words,
     off_words,
@@ -222,8 +221,3 @@ def _product(term: Term, unit: Unit) -> str:
     lengths = [length_words(factor, unit) for factor in term.factors]
     factor = [f"{term.times:g}"] if lengths and term.times != 1 else []
     return f" {TIMES} ".join((*lengths, *factor))
-
-
-def summary(rows: Sequence[SumRow]) -> str:
-    """A word on all rows, for who cannot see them."""
-    return counted(sum(len(row.children) for row in rows), "row", "rows")

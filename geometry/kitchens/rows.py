@@ -95,12 +95,12 @@ def over_mm(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> 
     return 0.0 if free is None else max(0.0, row.fixed_mm - free)
 
 
-def with_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> tuple[Job, tuple[str, ...]]:
-    """The job with this row on a face, and the ids of its parts. Errors as for `lay_row`."""
-    parts = lay_row(job, face_id, row, start_mm).parts
-    larger = with_parts(job, face_id, parts)
+def with_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> tuple[Job, LaidRow]:
+    """The job with this row on a face, and the row as it lies. Errors as for `lay_row`."""
+    laid = lay_row(job, face_id, row, start_mm)
+    larger = with_parts(job, face_id, laid.parts)
     check_job(larger)
-    return larger, tuple(part.id for part in parts)
+    return larger, laid
 
 
 def lay_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> LaidRow:

@@ -7,7 +7,7 @@ figures are checked against the published examples of the checks page, "Adjustin
 """
 
 from collections.abc import Collection, Iterable, Sequence
-from math import hypot, sqrt
+from math import hypot
 from statistics import NormalDist
 from typing import NamedTuple
 
@@ -62,8 +62,8 @@ class Adjustment(NamedTuple):
     own say before adjustment (0 for what was fixed). `hanging` are the unknowns that no chain of readings joins to a
     fixed one: they are counted from the first of those that hang together. `residuals` are adjusted less read;
     `redundancies` tell how far each reading is checked by the others, 0 not at all, 1 wholly; `normalised` is
-    |v| / (s0 sqrt(qvv)), 0 where nothing checks. `weighted_squares` is vTPv and `freedom` the number of surplus
-    readings. `doubts` come with the greatest normalised residual over `critical` first.
+    |v| / (s0 sqrt(qvv)), 0 where nothing checks. `freedom` is the number of surplus readings. `doubts` come with
+    the greatest normalised residual over `critical` first.
     """
 
     values: tuple[float, ...]
@@ -71,16 +71,10 @@ class Adjustment(NamedTuple):
     residuals: tuple[float, ...]
     redundancies: tuple[float, ...]
     normalised: tuple[float, ...]
-    weighted_squares: float
     freedom: int
     critical: float
     doubts: tuple[Doubt, ...]
     hanging: tuple[int, ...] = ()
-
-    @property
-    def m0(self) -> float:
-        """The standard deviation of unit weight after adjustment; 1 where nothing is surplus, as before it."""
-        return sqrt(self.weighted_squares / self.freedom) if self.freedom else 1.0
 
     @property
     def points(self) -> tuple[Point, ...]:
@@ -201,7 +195,6 @@ def _adjustment(
         residuals=_plain(solved.residuals * _sds(observed)),
         redundancies=_plain(redundancies),
         normalised=_plain(_normalised(solved.residuals, redundancies)),
-        weighted_squares=float(solved.residuals @ solved.residuals),
         freedom=len(observed) - len(free),
         critical=critical,
         doubts=_doubts(solved, _sds(observed), critical),

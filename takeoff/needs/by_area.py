@@ -137,7 +137,6 @@ def demands_of_sleeves(job: Job, laid: tuple[StepOnSurfaces, ...], products: Pro
 
 def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products) -> Demand:
     step, allowances = laid.step, job.allowances
-    opened = step.coats * laid.alike
     in_tray = step.work in COATS and product.measure is Measure.LITRES
     use = Used(
         _words(laid),
@@ -146,7 +145,7 @@ def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products)
         per=0.0,
         loss=allowances.loss,
         allowance=allowances.allowance,
-        left_behind=allowances.tray_l * opened if in_tray else 0.0,
+        left_behind=allowances.tray_l * (step.coats * laid.alike) if in_tray else 0.0,
         parts=laid.parts,
         finish=laid.finish.id,
     )
@@ -158,7 +157,6 @@ def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products)
         named=product,
         covers_m2=step.covers_m2,
         thinning=step.thinning,
-        opened=opened,
     )
 
 
