@@ -23,7 +23,8 @@ from desktop.gestures.preview import NOTHING, Preview
 from desktop.look.palette import Look
 from desktop.painting.drawing import PaintOptions, paint_picked
 from desktop.painting.photo import PhotoLayer
-from desktop.painting.viewing import Box, Glass
+from desktop.painting.viewing import Glass
+from geometry.outlines.sides import Box
 from shared.drawing import Drawing
 from shared.job import View
 from takeoff.drawing.sizes import sizes_box

@@ -2,7 +2,8 @@
 
 from typing import NamedTuple
 
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import Snap, SnapTargets, snap
 from shared.drawing import Size
 from shared.edits.drawn import find_face

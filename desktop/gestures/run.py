@@ -1,8 +1,9 @@
 """Run: a row of cabinets with their fronts, from one line of widths and words."""
 
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, WayOut, snapped
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from geometry.kitchens.rows import LaidRow, lay_row, left_for, next_start, over_mm, with_row
+from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from geometry.snapping.snap import Snap, snap_targets
 from shared.drawing import Size

@@ -18,6 +18,7 @@ from desktop.sums.fronts import front_rows
 from desktop.sums.row import Cells, SumRow
 from shared.edits.drawn import find_face, find_part
 from shared.job import Fillet, Job, Section, Unit
+from shared.written.units import MM_IN_A_METRE
 from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.faces.sureness import RULE, SUMMED, TAPE_SOURCE
 from takeoff.figures.measured import Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
@@ -114,8 +115,9 @@ def _joint(row: JointRow, shown: Shown) -> SumRow:
 def _bead(key: str, section: Section, unit: Unit) -> SumRow:
     """How far a cartridge goes with a bead of this section."""
     shape = "a triangle, leg\u00b2 / 2" if isinstance(section, Fillet) else f"width {TIMES} depth"
-    millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {run_words(1000 * metres, unit)}"
+    millilitres = section_area_mm2(section)
+    run = run_words(MM_IN_A_METRE * metres_per_cartridge(section, CARTRIDGE_ML), unit)
+    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {run}"
     return SumRow(f"{key} sealant", (words, "", "", ""), note=True)
 
 

@@ -4,14 +4,12 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.extent import extent
 from shared.drawing import Size
 from shared.job import Face, Part, View
 from shared.trade.kinds import usual
 from takeoff.surfaces.tags import BENCH_MM
-
-Box = tuple[float, float, float, float]
-"""Left, bottom, right, top, mm."""
 
 STEP_SHARE = 1 / 18
 """How far rows of sizes stand apart, as a share of the face's longer side: about 10 mm on a sheet (own choice)."""

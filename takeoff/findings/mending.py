@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from geometry.edits.laying import laid_along, side_of, way_onto
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.moves import moved, resized
 from geometry.seen.hanging import hung_fronts
 from geometry.seen.near import NearMiss, near_misses
@@ -14,7 +15,7 @@ from shared.findings import Finding
 from shared.job import Face, Job, Part, Room
 from shared.trade.kinds import Kind, usual
 from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
-from takeoff.surfaces.fronts import Box, encloses, is_front, is_opening
+from takeoff.surfaces.fronts import encloses, is_front, is_opening
 
 _Which = tuple[str, str, tuple[str, ...]]
 """What tells one finding from another, whatever its sizes: its code, its face and its parts."""

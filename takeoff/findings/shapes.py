@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from geometry.outlines.measured import area_mm2, outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.extent import extent, walls
 from geometry.parts.within import reaches_beyond_mm
 from geometry.seen.hanging import hung_fronts
@@ -14,7 +15,6 @@ from shared.written.units import length_words
 from takeoff.edges.masking import NEAR_MM
 from takeoff.figures.naming import called
 from takeoff.surfaces.areas import SAME_MM2
-from takeoff.surfaces.fronts import Box
 
 OVERHANG_MM = 20.0
 """How far a front may reach beyond what it hangs on: a finger pull, a scribe (common practice, no source)."""

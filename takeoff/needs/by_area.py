@@ -7,11 +7,11 @@ from typing import NamedTuple
 from shared.job import Job
 from shared.trade.finishes import Finish, Material, Step, Work
 from shared.trade.products import Measure, Product
+from shared.written.units import MM2_IN_A_SQUARE_METRE
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Used
 from takeoff.needs.demands import Demand, Products
 from takeoff.surfaces.materials import material_of
-from takeoff.surfaces.measuring_rules import MM2_IN_A_SQUARE_METRE
 
 COATS = frozenset({Work.PRIME, Work.COLOUR, Work.CLEAR})
 """The steps that lay a coat; from these something stays behind in tray and sleeve."""
