@@ -13,7 +13,7 @@ FIND_PYTHON := for python in python3 python3.13 python3.12 python3.11; do \
 	test -n "$$python" || { echo "prepare: no Python 3.11, 3.12 or 3.13 here; on Debian run: apt-get install python3 python3-venv" >&2; exit 2; }
 PREPARE = @$(FIND_PYTHON); "$$python" .ci/prepare.py
 
-.PHONY: run results test bench pictures schemas lock clean
+.PHONY: run results test bench pictures schemas example lock clean
 
 run:
 	$(PREPARE) run
@@ -61,6 +61,11 @@ schemas:
 	$(PREPARE) test
 	$(BIN)/python -c "$(SCHEMA); print(json.dumps(schema(), indent=2, ensure_ascii=False))" > shared/data/job.schema.json
 	$(BIN)/python -c "$(SCHEMA); print(json.dumps(takeoff_schema(), indent=2, ensure_ascii=False))" > takeoff/data/takeoff.schema.json
+
+# The copies of the example, written again after a change to what it is made of.
+example:
+	$(PREPARE) test
+	$(BIN)/python -m examples.make_harbour_row
 
 # Choose the newest versions that fit pyproject.toml again, the same for every Python, with their hashes.
 COMPILE := $(BIN)/uv --quiet pip compile pyproject.toml --universal --fork-strategy fewest --generate-hashes --no-header --upgrade

@@ -11,6 +11,7 @@ from functools import cache
 from importlib.resources import files
 
 import msgspec
+from msgspec.structs import replace
 
 from shared.trade.finishes import Finish
 from shared.trade.kinds import Kind, Treatment, usual
@@ -278,6 +279,7 @@ class KindChoice(Value, frozen=True):
     finish: str = ""
 
 
+@cache
 def usual_kinds() -> tuple[KindChoice, ...]:
     """How each kind is usually coated, one row a kind. A new job begins with these."""
     return tuple(KindChoice(kind, row.treatment, row.finish) for kind, row in usual().items())
@@ -294,7 +296,8 @@ class Job(Value, frozen=True):
     """Everything about one piece of work.
 
     `tape` is the accuracy class printed on the tape that the readings were taken with. `handle_centres_mm` is the
-    distance between the two screw holes of the new handles; None when the old handles go back on.
+    distance between the two screw holes of the new handles; None when the old handles go back on. `kinds` may lack a
+    kind that was not known when the job was saved; then the usual holds for it.
     """
 
     name: str
@@ -309,6 +312,18 @@ class Job(Value, frozen=True):
     allowances: Allowances = Allowances()
     handle_centres_mm: float | None = None
     version: int = VERSION
+
+    @property
+    def kind_choices(self) -> tuple[KindChoice, ...]:
+        """How each kind is coated: as its row in `kinds` says, and for a kind without a row as is usual.
+
+        A kind without a row gets no finish where the job has not got the usual one.
+        """
+        said = {choice.kind for choice in self.kinds}
+        ids = {finish.id for finish in self.finishes}
+        missing = (choice for choice in usual_kinds() if choice.kind not in said)
+        usual_ones = (choice if choice.finish in ids else replace(choice, finish="") for choice in missing)
+        return (*self.kinds, *usual_ones)
 
     @property
     def faces(self) -> tuple[Face, ...]:

@@ -39,7 +39,7 @@ class Memory:
 
     def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
         """What is seen of a face of this job, with its fronts hung or off. OutlineError where it cannot be arranged."""
-        hung, off = self._remembered(face, job.kinds).arrangements()
+        hung, off = self._remembered(face, job.kind_choices).arrangements()
         return hung if fronts is Fronts.HUNG else off
 
     def count(self, face: Face, context: Context) -> FaceCount:

@@ -81,14 +81,14 @@ def _sureness(job: Job, memory: Memory, masking: tuple[MaskingRow, ...], joints:
 def _between(job: Job) -> _Between:
     ties = tied_sides(job)
     corners = tuple(chain.from_iterable(map(meetings_round, job.rooms)))
-    return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kinds)))
+    return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kind_choices)))
 
 
 def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> Context:
     return Context(
         room=room.id,
         unit=job.unit,
-        kinds=job.kinds,
+        kinds=job.kind_choices,
         choices=tuple(choice for choice in job.joints if choice.face == face.id and not choice.next_face),
         at_corners=(
             any(meeting.next_face is face for meeting in between.corners),
@@ -113,7 +113,7 @@ def _masked_corners(between: _Between, counts: Mapping[str, FaceCount]) -> Itera
 
 
 def _fronts(job: Job) -> int:
-    treatments = Treatments(job.kinds)
+    treatments = Treatments(job.kind_choices)
     return sum(
         is_front(part) and treatments.of(part).treatment is not Treatment.LEFT
         for face in job.faces

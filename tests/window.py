@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from desktop.app import App
@@ -43,6 +43,16 @@ class Person:
     def shown(self) -> Shown:
         """What the window shows."""
         return self.app.store.open
+
+    @property
+    def totals(self) -> tuple[str, ...]:
+        """What the bar of totals says of areas, lengths, fronts and money."""
+        return tuple(label.text() for label in self._totals)
+
+    @property
+    def tips_of_totals(self) -> tuple[str, ...]:
+        """What it says of them to a hand that rests on them."""
+        return tuple(label.toolTip() for label in self._totals)
 
     def type(self, text: str) -> None:
         """Type, wherever the keys go."""
@@ -126,6 +136,11 @@ class Person:
     def wait_until(self, holds: Callable[[], bool | None]) -> None:
         """Wait for what happens in the background."""
         self._qtbot.waitUntil(holds, timeout=SOON_MS)
+
+    @property
+    def _totals(self) -> list[QLabel]:
+        """All labels of the bar but the last, which says what is being done or the unit."""
+        return self.app.totals.findChildren(QLabel)[:-1]
 
     def _count(self, held: Keys = Keys.NoModifier) -> None:
         """One more key or click, and the keys held with it."""

@@ -104,7 +104,7 @@ def finish_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
     """The finish of every kind of part that is coated."""
     coated = {row.kind for row in takeoff.parts if row.finish}
     options = tuple((finish.name, finish.id) for finish in bill.job.finishes)
-    for choice in bill.job.kinds:
+    for choice in bill.job.kind_choices:
         if choice.kind in coated:
             yield Change(choice.kind.value, choice.finish, partial(_with_finish, choice), None, options)
 

@@ -26,7 +26,8 @@ from desktop.gestures.preview import NOTHING, Preview
 from desktop.look.palette import Look
 from desktop.painting.drawing import PaintOptions, paint_picked
 from desktop.painting.photo import PhotoLayer
-from desktop.painting.viewing import Box, Glass
+from desktop.painting.viewing import Glass
+from geometry.outlines.sides import Box
 from shared.drawing import Drawing
 from shared.job import View
 from takeoff.drawing.sizes import sizes_box
@@ -133,11 +134,6 @@ class Canvas(QWidget):
             self.update()
             if resized and self._whole:
                 self.zoom_whole()
-
-    def set_look(self, look: Look) -> None:
-        """Show the face in other colours."""
-        self._look = look
-        self.update()
 
     def show_preview(self, preview: Preview, *, still: bool = False) -> None:
         """Show what a gesture would do. `still` keeps the face where it is, even if the gesture reaches beyond it."""

@@ -15,7 +15,7 @@ from shared.trade.products import Measure
 from shared.typed.length_words import quoted
 from shared.typed.numbers import read_number
 from shared.typed.packs import read_size, show_size
-from shared.written.units import area_in, large_unit
+from shared.written.units import MM2_IN_A_SQUARE_METRE, area_in, large_unit
 
 DIGITS = 3
 """Decimals of a plain number."""
@@ -23,7 +23,6 @@ DIGITS = 3
 PRECISE = 4
 """Digits of a spread rate: none is known better."""
 
-MM2_IN_M2 = 1e6
 
 _AS_TYPED = str.maketrans({"\N{SUPERSCRIPT TWO}": "2", "\N{MICRO SIGN}": "u", "\N{GREEK SMALL LETTER MU}": "u"})
 
@@ -131,7 +130,7 @@ class SpreadWords(NamedTuple):
 
     def _shown_of_one(self, unit: Unit) -> float:
         """The number shown for 1 m2 a litre, or 1 m2 a piece (exact: shared.written.units, shared.typed.packs)."""
-        square = area_in(MM2_IN_M2, unit)
+        square = area_in(MM2_IN_A_SQUARE_METRE, unit)
         if self.measure is not Measure.LITRES or unit is Unit.MM:
             return square
         return square * read_size("1 US gal", Measure.LITRES, unit)

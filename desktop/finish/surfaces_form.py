@@ -105,9 +105,9 @@ class SurfacesForm(Section):
 
     def follow(self, new: Shown) -> None:
         super().follow(new)
-        choices = {choice.kind: choice for choice in new.job.kinds}
-        for kind, row in self.rows.items():
-            row.show_choice(choices.get(kind, KindChoice(kind, usual()[kind].treatment)), new.job.finishes)
+        for choice in new.job.kind_choices:
+            if choice.kind in self.rows:
+                self.rows[choice.kind].show_choice(choice, new.job.finishes)
 
     def _decide(self, label: str, choice: KindChoice) -> None:
         self.take(label, partial(with_kind_choice, choice=choice))

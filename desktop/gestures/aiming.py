@@ -6,8 +6,8 @@ It snaps to parts and set-out lines, and to gaps and sizes that are even with th
 from collections.abc import Sequence
 
 from desktop.gestures.gesture import Held, Scene, stepped
-from desktop.gestures.preview import Point
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Point
 from geometry.set_out.lines import set_out
 from geometry.snapping.even import Peers, peers
 from geometry.snapping.snap import SetOut as SetOutAim

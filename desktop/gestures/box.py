@@ -4,10 +4,10 @@ import math
 
 from desktop.gestures.aiming import like, snapped_size
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene, box_sizes
-from desktop.gestures.preview import Box as Bounds
-from desktop.gestures.preview import Point
 from desktop.gestures.shaping import Shaping, positive, way
 from geometry.outlines.shapes import box
+from geometry.outlines.sides import Box as Bounds
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import SnapTargets
 from shared.drawing import Size
 from shared.job import Outline

@@ -9,8 +9,9 @@ from msgspec.structs import replace
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from desktop.gestures.shaping import positive
+from geometry.outlines.sides import Point
 from geometry.photos.squaring import LengthCheck, homography
 from shared.drawing import Size
 from shared.edits.drawn import with_changed_face

@@ -6,9 +6,10 @@ from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, stepped
 from desktop.gestures.on_parts import OnParts
 from desktop.gestures.pick import named
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.copying import copied_along
 from geometry.outlines.measured import joined, outline_box
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import Snap, SnapTargets, snapped_move
 from shared.drawing import Size
 from shared.edits.drawn import find_part

@@ -6,7 +6,8 @@ Until then it shows what would come of them. To see one whole, read `mirror_copy
 
 from typing import NamedTuple
 
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import Snap, SnapTargets, snap
 from shared.drawing import Size
 from shared.edits.drawn import find_face

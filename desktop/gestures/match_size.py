@@ -3,8 +3,9 @@
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.lining_up import matched_size
+from geometry.outlines.sides import Point
 from geometry.parts.picking import parts_at
 from shared.edits.drawn import find_part
 from shared.errors import ReadingError

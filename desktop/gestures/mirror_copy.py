@@ -4,8 +4,9 @@ from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.on_parts import OnceOnParts
 from desktop.gestures.pick import Pick, named
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.copying import mirrored_parts
+from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from geometry.snapping.snap import Snap, SnapTargets
 from shared.edits.drawn import find_part

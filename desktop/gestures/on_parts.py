@@ -1,7 +1,7 @@
 """What gestures on picked parts have in common: if no part is picked, a click picks one first."""
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
-from desktop.gestures.preview import Point
+from geometry.outlines.sides import Point
 from geometry.parts.picking import parts_at
 from shared.errors import RecoatError
 from shared.job import Job, Part

@@ -2,8 +2,8 @@
 
 import math
 
-from desktop.gestures.preview import Point
 from geometry.outlines.shapes import bulge_through
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import Snap
 from shared.job import Vertex
 

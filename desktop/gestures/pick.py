@@ -9,9 +9,10 @@ from enum import Enum, auto
 
 from desktop.gestures.aiming import aims, snapped_size
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, stepped
-from desktop.gestures.preview import NOTHING, Box, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.hand import with_hand_changes
 from geometry.outlines.measured import joined, outline_box
+from geometry.outlines.sides import Box, Point
 from geometry.parts.moves import moved, resized
 from geometry.parts.picking import parts_at, parts_within
 from geometry.snapping.snap import Snap, SnapTargets, snapped_move

@@ -3,11 +3,9 @@
 from typing import NamedTuple
 
 from desktop.painting.photo import PhotoLayer
+from geometry.outlines.sides import Box, Point
 from shared.drawing import Size
 from shared.job import Outline, Vertex
-
-Point = tuple[float, float]
-Box = tuple[float, float, float, float]
 
 
 class Preview(NamedTuple):

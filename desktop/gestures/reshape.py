@@ -10,7 +10,7 @@ from desktop.gestures.aiming import lines_said
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.on_parts import OnParts
 from desktop.gestures.pick import DEAD_SHARE, named
-from desktop.gestures.preview import NOTHING, Point, Preview
+from desktop.gestures.preview import NOTHING, Preview
 from desktop.gestures.reshape_lines import Chosen, read_change
 from geometry.edits.renumbering import with_reshaped
 from geometry.edits.reshaping import (
@@ -24,7 +24,7 @@ from geometry.edits.reshaping import (
 )
 from geometry.outlines.measured import signed_area_mm2
 from geometry.outlines.side_names import side_names
-from geometry.outlines.sides import sides
+from geometry.outlines.sides import Point, sides
 from geometry.snapping.snap import Snap, SnapTargets, snap_targets
 from shared.drawing import Size
 from shared.errors import JobError, RecoatError

@@ -4,10 +4,10 @@ import math
 
 from desktop.gestures.box import Box
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes
-from desktop.gestures.preview import Box as Bounds
-from desktop.gestures.preview import Point
 from desktop.gestures.shaping import Shaping, positive
 from geometry.outlines.shapes import circle, rounded_box
+from geometry.outlines.sides import Box as Bounds
+from geometry.outlines.sides import Point
 from shared.drawing import Size
 from shared.errors import ReadingError
 from shared.job import Outline

@@ -1,12 +1,12 @@
 """Run: a row of cabinets with their fronts, from one line of widths and words."""
 
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, WayOut, snapped
-from desktop.gestures.preview import Point, Preview
-from geometry.kitchens.rows import LaidRow, lay_row, left_for, next_start, over_mm
+from desktop.gestures.preview import Preview
+from geometry.kitchens.rows import LaidRow, lay_row, left_for, next_start, over_mm, with_row
+from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from geometry.snapping.snap import Snap, snap_targets
 from shared.drawing import Size
-from shared.edits.drawn import with_parts
 from shared.errors import JobError, ReadingError, RecoatError
 from shared.job import Unit, View
 from shared.typed.lengths import read_length
@@ -118,8 +118,7 @@ class Run(Gesture):
             self._begin_at(start)
             return None
         row = self._row(text)
-        laid = self._laid(row)
-        job = with_parts(self.scene.job, self.scene.face_id, laid.parts)
+        job, laid = with_row(self.scene.job, self.scene.face_id, row, self._begins(row.above))
         ids = tuple(part.id for part in laid.parts)
         return Done(f"Row of {self._what(above=row.above)}", job, ids, self._shown(laid))
 

@@ -5,8 +5,9 @@ from typing import NamedTuple
 
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from geometry.edits.setting_out import with_chain, with_overall, with_running, with_straight
+from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from geometry.set_out.closing import JOIN_MM, Closing, closures
 from geometry.set_out.lines import set_out

@@ -7,8 +7,9 @@ import re
 
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, snapped
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from geometry.outlines.measured import check_outline, joined, outline_box
+from geometry.outlines.sides import Point
 from geometry.snapping.snap import Snap
 from shared.drawing import Size
 from shared.edits.drawn import fresh_id, with_parts

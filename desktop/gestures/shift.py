@@ -3,8 +3,9 @@
 import math
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from geometry.edits.following import Shifted, resized_to, shift
+from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from shared.drawing import Size
 from shared.edits.drawn import find_part

@@ -7,9 +7,10 @@ from msgspec.structs import replace
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from desktop.gestures.shaping import positive
 from desktop.painting.photo import PhotoLayer
+from geometry.outlines.sides import Point
 from geometry.photos.marks import (
     DISTANCES,
     FEWEST_DISTANCES,

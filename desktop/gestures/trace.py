@@ -9,9 +9,9 @@ import math
 from desktop.gestures.aiming import aimed
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene
 from desktop.gestures.path import bent, last_way, slant, squared, straight_again, unit_way
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from desktop.gestures.shaping import Shaping, positive
-from geometry.outlines.sides import WELD_MM
+from geometry.outlines.sides import WELD_MM, Point
 from geometry.snapping.snap import Snap
 from shared.drawing import Size
 from shared.errors import OutlineError, ReadingError

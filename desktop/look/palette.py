@@ -81,6 +81,10 @@ class _KindRow(msgspec.Struct, forbid_unknown_fields=True):
     lines: tuple[Family, ...]
 
 
+PLAIN = _KindRow("black", 0.0, ())
+"""How a kind is painted that has no row yet: as bare paper."""
+
+
 class _Table(msgspec.Struct, forbid_unknown_fields=True):
     set: dict[str, str]
     shades: dict[str, tuple[str, float]]
@@ -155,7 +159,7 @@ def _look(*, dark: bool) -> Look:
         name: mixed(named[one], named[two], share) for name, (one, two, share) in scheme.mix.items()
     }
     paper = scheme.neutral["paper"]
-    kinds = {kind: _kind_look(row, named, paper, colours["ink"]) for kind, row in table.kinds.items()}
+    kinds = {kind: _kind_look(table.kinds.get(kind, PLAIN), named, paper, colours["ink"]) for kind in Kind}
     return Look(dark=dark, kinds=kinds, **colours)
 
 

@@ -13,7 +13,7 @@ from desktop.gestures.box import Box
 from desktop.gestures.copy_along import CopyAlong
 from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.pick import Pick
-from desktop.gestures.preview import NOTHING, Point
+from desktop.gestures.preview import NOTHING
 from desktop.gestures.reshape import Corners
 from desktop.gestures.round import Circle
 from desktop.gestures.run import Run
@@ -26,6 +26,7 @@ from desktop.measure.modes import Mode
 from desktop.measure.reading_line import ReadingLine
 from desktop.state.shown import Overlay, Page, Shown
 from desktop.state.store import Store
+from geometry.outlines.sides import Point
 from shared.errors import RecoatError
 from shared.job import Job, View
 from shared.trade.kinds import Kind

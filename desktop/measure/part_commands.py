@@ -30,11 +30,6 @@ class Parts(QObject):
         self._store = store
         self._copied: tuple[Part, ...] = ()
 
-    @property
-    def can_paste(self) -> bool:
-        """Whether anything was copied."""
-        return bool(self._copied)
-
     def delete(self) -> None:
         """Delete the picked parts."""
         self._do(deleted)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QPolygonF, QTransform
 
-from desktop.painting.viewing import Box, fitted
+from desktop.painting.viewing import fitted
+from geometry.outlines.sides import Box, Point
 from geometry.photos.squaring import Homography, homography, mm_per_dot, shown_corners
 from shared.errors import JobError
 from shared.job import PhotoMark, View
@@ -17,8 +18,6 @@ LONG_SIDE_DOTS = 3000
 BAND_DOTS = 200
 """The height in dots of the bands in which a picture is squared. While Qt paints a band, no other thread runs Python,
 so the window stands still."""
-
-Point = tuple[float, float]
 
 
 @dataclass(frozen=True, eq=False)

@@ -5,10 +5,8 @@ from typing import NamedTuple
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QTransform
 
+from geometry.outlines.sides import Box
 from shared.job import View
-
-Box = tuple[float, float, float, float]
-"""Left, bottom, right, top, mm."""
 
 LEAST_SIDE_MM = 1.0
 """A drawing with nothing on it, or a line, is shown as if it were this large."""

@@ -2,10 +2,10 @@
 
 from desktop.rooms.face_form import NewFace
 from geometry.outlines.shapes import box
+from geometry.parts.drawn_size import GROUND
 from shared.edits.build_ups import start_job
 from shared.edits.drawn import fresh_id, next_letter, with_face
-from shared.job import Face, Job, Part, Room, Unit, View
-from shared.trade.kinds import Kind
+from shared.job import Face, Job, Part, Room, Unit
 
 
 def new_job(unit: Unit = Unit.MM) -> Job:
@@ -15,10 +15,9 @@ def new_job(unit: Unit = Unit.MM) -> Job:
 
 def with_new_face(job: Job, room_id: str, new: NewFace) -> tuple[Job, str]:
     """The job with this face, and the face's id. A new wall has its wall part on it, a new plan its benchtop."""
-    kind = Kind.WALL if new.view is View.ELEVATION else Kind.BENCHTOP
     part = Part(
         id=fresh_id(job, "p"),
-        kind=kind,
+        kind=GROUND[new.view],
         outline=box(0.0, 0.0, new.width_mm, new.height_mm),
     )
     face = Face(id=fresh_id(job, "f"), name=new.name, view=new.view, parts=(part,))

@@ -9,7 +9,7 @@ from desktop.sums.product_words import amount_words, keeping_notes, pack_words, 
 from desktop.sums.row import Cells, SumRow
 from shared.trade.products import Product, Use
 from shared.typed.packs import amount_in
-from shared.written.units import area_in, run_in
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, run_in
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.bill import Bill
@@ -30,9 +30,6 @@ MOST_OTHERS = 3
 
 MOST_PARTS = 200
 """Listed of one use; the sums name no more in a whole building."""
-
-MM_IN_A_METRE = 1000.0
-MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 
 def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[SumRow, ...]:

@@ -1,11 +1,10 @@
 """The rows of the count, as values: surfaces by finish, joints, masking, tiles, each with its sum beneath it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from desktop.look.wording import (
     TIMES,
     area_number,
-    counted,
     length_words,
     off_area_words,
     off_words,
@@ -19,6 +18,7 @@ from desktop.sums.fronts import front_rows
 from desktop.sums.row import Cells, SumRow
 from shared.edits.drawn import find_face, find_part
 from shared.job import Fillet, Job, Section, Unit
+from shared.written.units import MM_IN_A_METRE
 from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.faces.sureness import RULE, SUMMED, TAPE_SOURCE
 from takeoff.figures.measured import Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
@@ -115,8 +115,9 @@ def _joint(row: JointRow, shown: Shown) -> SumRow:
 def _bead(key: str, section: Section, unit: Unit) -> SumRow:
     """How far a cartridge goes with a bead of this section."""
     shape = "a triangle, leg\u00b2 / 2" if isinstance(section, Fillet) else f"width {TIMES} depth"
-    millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {run_words(1000 * metres, unit)}"
+    millilitres = section_area_mm2(section)
+    run = run_words(MM_IN_A_METRE * metres_per_cartridge(section, CARTRIDGE_ML), unit)
+    words = f"Sealant {millilitres:g} mL a metre ({shape}); {CARTRIDGE_ML:g} mL run {run}"
     return SumRow(f"{key} sealant", (words, "", "", ""), note=True)
 
 
@@ -222,8 +223,3 @@ def _product(term: Term, unit: Unit) -> str:
     lengths = [length_words(factor, unit) for factor in term.factors]
     factor = [f"{term.times:g}"] if lengths and term.times != 1 else []
     return f" {TIMES} ".join((*lengths, *factor))
-
-
-def summary(rows: Sequence[SumRow]) -> str:
-    """A word on all rows, for who cannot see them."""
-    return counted(sum(len(row.children) for row in rows), "row", "rows")

@@ -29,16 +29,6 @@ class TotalsBar(QFrame):
         row.addStretch(1)
         row.addWidget(self._unit)
 
-    @property
-    def words(self) -> tuple[str, ...]:
-        """What the bar says."""
-        return tuple(label.text() for label in self._labels)
-
-    @property
-    def tips(self) -> tuple[str, ...]:
-        """What the bar says when the pointer rests on its areas and lengths."""
-        return tuple(label.toolTip() for label in self._labels)
-
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the totals of the job that is shown, even if that is only tried out."""
         if old is not None and old.bill is not new.bill:

@@ -78,24 +78,6 @@ def without_readings(job: Job, face_id: str, places: Collection[int]) -> Job:
     return with_readings(job, face, tuple(each for place, each in enumerate(face.readings) if place not in places))
 
 
-def without_line(job: Job, face_id: str, way: Way, name: str) -> Job:
-    """The job without a line and the readings to it and from it.
-
-    If there is just one reading to it and one from it, one reading as long as both takes their place. JobError for a
-    line that does not exist.
-    """
-    face = find_face(job, face_id)
-    own = [reading for reading in face.readings if reading.way is way]
-    before, after = [each for each in own if each.end == name], [each for each in own if each.start == name]
-    if not before and not after:
-        raise JobError(f'there is no line "{name}"', do="choose one that is there")
-    kept = [reading for reading in face.readings if reading not in before and reading not in after]
-    if len(before) == len(after) == 1:
-        length = before[0].length_mm + after[0].length_mm
-        kept.append(Reading(before[0].start, after[0].end, length, way, before[0].hooked))
-    return with_readings(job, face, tuple(kept))
-
-
 def replaced(job: Job, face_id: str, place: int, length_mm: float) -> Job:
     """The job with a reading taken again. Parts on the lines that it moves go along, as `followed` says."""
     face = _face_with(job, face_id, (place,))

@@ -34,26 +34,18 @@ class _Corner(NamedTuple):
     side: int
 
 
-def split(
-    part: Part, into: Into, *, up: bool = False, reveal_mm: float = 0.0, unit: Unit = Unit.MM
-) -> tuple[Outline, ...]:
-    """The outlines of the pieces, from left to right or with `up` from below, with `reveal_mm` left free between two.
-
-    A box gives boxes; any other outline of straight sides is cut where it stands. JobError, with lengths in `unit`, for
-    fewer than 2 or more than 1000 pieces, for sizes that do not fit, for reveals that leave nothing, for round sides,
-    and where a piece would fall apart.
-    """
-    return tuple(_outline(piece) for piece in _pieces(part, into, up, reveal_mm, unit))
-
-
 def with_split(
     job: Job, part_ids: Collection[str], into: Into, *, up: bool = False, reveal_mm: float = 0.0
 ) -> tuple[Job, tuple[str, ...]]:
-    """The job with these parts split, as `split` does, and the ids of all pieces, part by part.
+    """The job with these parts split, and the ids of all pieces, part by part.
 
-    The first piece keeps the part's id. All pieces are like the part: they have its name and finish, its tiles in the
-    same pattern, and its ties along the same stretches of wall. A side is coated if it lies on a coated side of the
-    part; a cut is coated if that is usual for the kind.
+    The pieces go from left to right (`up`: from below), with `reveal_mm` left free between two. A box gives boxes; any
+    other outline of straight sides is cut where it stands. The first piece keeps the part's id. All pieces are
+    like the part: they have its name and finish, its tiles in the same pattern, and its ties along the same stretches
+    of wall. A side is coated if it lies on a coated side of the part; a cut is coated if that is usual for the kind.
+
+    JobError for fewer than 2 or more than 1000 pieces, for sizes that do not fit, for reveals that leave nothing, for
+    round sides, and where a piece would fall apart.
     """
     made = {part.id: _pieces(part, into, up, reveal_mm, job.unit) for part in picked_parts(job, part_ids)}
     fresh = iter(fresh_ids(job, "p", sum(len(pieces) - 1 for pieces in made.values())))

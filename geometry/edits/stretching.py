@@ -11,7 +11,7 @@ from geometry.outlines.sides import WELD_MM, Point, sides
 from geometry.parts.moves import moved
 from shared.errors import OutlineError
 from shared.job import Outline, Part, Vertex
-from shared.trade.kinds import Kind, usual
+from shared.trade.kinds import usual
 
 AT_MM = 0.5
 """A corner nearer to the line than this is at it: half a division of a tape (common practice, no source)."""
@@ -66,7 +66,7 @@ def pulled(part: Part, pull: Pull, at_mm: float = AT_MM, welded: Welded = ALONE)
     near, far = pull.reach_mm(part.outline)
     if far < -at_mm:
         return part
-    if near >= -at_mm or (_is_one_piece(part) and far > at_mm):
+    if near >= -at_mm or (usual()[part.kind].one_piece and far > at_mm):
         return moved(part, *pull.step) if near >= -at_mm or near + far >= 0 else part
     dx, dy = pull.step
     beyond = _corners_beyond(part.outline, pull, at_mm)
@@ -79,10 +79,6 @@ def pulled(part: Part, pull: Pull, at_mm: float = AT_MM, welded: Welded = ALONE)
         return part
     _refuse_turned(part, outline, pull)
     return replace(part, outline=outline)
-
-
-def _is_one_piece(part: Part) -> bool:
-    return part.kind is Kind.FIXTURE or usual()[part.kind].hole
 
 
 def _corners_beyond(outline: Outline, pull: Pull, at_mm: float) -> list[bool]:

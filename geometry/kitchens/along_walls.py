@@ -9,16 +9,13 @@ from typing import NamedTuple
 
 from geometry.outlines.measured import outline_box
 from geometry.outlines.sides import Box
-from geometry.parts.extent import extent
+from geometry.parts.extent import extent, walls
 from shared.errors import JobError
 from shared.job import Corner, Face, Heights, Room, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 
 TOUCH_MM = 5.0
 """Things nearer to each other than this are meant to touch (common practice, no source)."""
-
-UNDER = frozenset({Kind.CABINET, Kind.FIXTURE, Kind.FILLER, Kind.END_PANEL})
-"""The kinds that a benchtop lies on; a fixture may be an oven or a dishwasher."""
 
 
 class Leg(NamedTuple):
@@ -112,7 +109,7 @@ def _spans(face: Face, heights: Heights) -> list[_Span]:
     drawn = _drawn(face)
     line = heights.kickboard_mm + heights.cabinet_mm
     boxes = [(outline_box(part.outline), part) for part in face.parts]
-    bases = [box for box, part in boxes if part.kind in UNDER and _is_under(box, drawn, line)]
+    bases = [box for box, part in boxes if usual()[part.kind].under_benchtop and _is_under(box, drawn, line)]
     stretches = _merged((box[0], box[2]) for box in drawn or bases)
     return [_span(face, stretch, bases, heights) for stretch in stretches]
 
@@ -152,7 +149,7 @@ def _span(face: Face, stretch: tuple[float, float], bases: Sequence[Box], height
 def _is_filled(face: Face, low: float, high: float, heights: Heights) -> bool:
     """Whether something higher than a benchtop stands between two places along a wall: a pantry, a fridge, a stove."""
     line = heights.kickboard_mm + heights.cabinet_mm
-    boxes = [outline_box(part.outline) for part in face.parts if part.kind in UNDER]
+    boxes = [outline_box(part.outline) for part in face.parts if usual()[part.kind].under_benchtop]
     return any(
         left < high - TOUCH_MM and right > low + TOUCH_MM and bottom < line and top > line + TOUCH_MM
         for left, bottom, right, top in boxes
@@ -218,8 +215,7 @@ def _free_end(face: Face, corner: Corner, gap: float, over: float) -> float:
     `gap` is the distance without overhang. A benchtop that comes as near to the wall's end as its overhang reaches the
     end itself and has no overhang. On a face without a wall, and at an outside corner, it ends in free air.
     """
-    has_wall = any(part.kind is Kind.WALL for part in face.parts)
-    return 0.0 if has_wall and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
+    return 0.0 if walls(face) and corner is not Corner.OUTSIDE and gap <= max(over, TOUCH_MM) else gap - over
 
 
 def _join(here: _Span, there: _Span) -> Join:

@@ -15,12 +15,12 @@ from msgspec.structs import replace
 from geometry.outlines.measured import outline_box
 from geometry.outlines.shapes import box
 from geometry.outlines.sides import WELD_MM, Box
-from geometry.parts.extent import extent
+from geometry.parts.extent import extent, walls
 from shared.checks.job import check_job
 from shared.edits.drawn import find_face, fresh_ids, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Face, Heights, Job, Part, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 from shared.typed.rows import LEAST_MM, Item, Row, Stands
 from shared.written.units import length_words
 
@@ -61,9 +61,6 @@ _FIXTURES = (Stands.OVEN, Stands.DISHWASHER, Stands.APPLIANCE)
 _KINDS = {Stands.FILLER: Kind.FILLER, Stands.PANEL: Kind.END_PANEL} | dict.fromkeys(_FIXTURES, Kind.FIXTURE)
 """The kinds of parts for what is no cabinet."""
 
-_BEHIND = (Kind.WALL, Kind.BULKHEAD, Kind.SPLASHBACK, Kind.OUTLET, Kind.CUT_OUT)
-"""The kinds that take no room from a row: it may stand in front of them or under them."""
-
 
 def next_start(job: Job, face_id: str, above: bool) -> float:
     """Where a row begins by itself: at the left end of the last stretch of wall that is free in its band, mm.
@@ -100,12 +97,12 @@ def over_mm(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> 
     return 0.0 if free is None else max(0.0, row.fixed_mm - free)
 
 
-def with_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> tuple[Job, tuple[str, ...]]:
-    """The job with this row on a face, and the ids of its parts. Errors as for `lay_row`."""
-    parts = lay_row(job, face_id, row, start_mm).parts
-    larger = with_parts(job, face_id, parts)
+def with_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> tuple[Job, LaidRow]:
+    """The job with this row on a face, and the row as it lies. Errors as for `lay_row`."""
+    laid = lay_row(job, face_id, row, start_mm)
+    larger = with_parts(job, face_id, laid.parts)
     check_job(larger)
-    return larger, tuple(part.id for part in parts)
+    return larger, laid
 
 
 def lay_row(job: Job, face_id: str, row: Row, start_mm: float | None = None) -> LaidRow:
@@ -152,7 +149,7 @@ def _band(heights: Heights, above: bool) -> tuple[float, float]:
 
 def _ends(face: Face) -> tuple[float, float | None]:
     """The left and the right end of the wall; 0 and None for a face without a wall."""
-    if not any(part.kind is Kind.WALL for part in face.parts):
+    if not walls(face):
         return 0.0, None
     left, _, right, _ = extent(face)
     return left, right
@@ -160,7 +157,7 @@ def _ends(face: Face) -> tuple[float, float | None]:
 
 def _standing(face: Face, band: tuple[float, float]) -> Iterator[tuple[float, float]]:
     """The stretches of a band that are taken, from left to right; stretches that touch are one."""
-    boxes = (outline_box(part.outline) for part in face.parts if part.kind not in _BEHIND)
+    boxes = (outline_box(part.outline) for part in face.parts if not usual()[part.kind].behind_row)
     taken = sorted((left, right) for left, low, right, high in boxes if _meet((low, high), band))
     while taken:
         left, right = taken.pop(0)

@@ -79,11 +79,6 @@ def flattened(outline: Outline, sagitta_mm: float) -> tuple[Point, ...]:
     return tuple(point for side in sides(outline) for point in side.points(sagitta_mm))
 
 
-def tidied(outline: Outline) -> Outline:
-    """The same outline without repeated vertices. The numbers of its sides may change."""
-    return tuple(outline[side.vertex] for side in sides(outline))
-
-
 def contains(outline: Outline, x: float, y: float) -> bool:
     """Whether a point lies inside an outline or, to a nanometre, on it; arcs are exact.
 

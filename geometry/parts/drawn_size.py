@@ -10,11 +10,13 @@ from shared.trade.kinds import Kind
 BOX_MM = 0.5
 """A wall whose corners are this near to those of an upright box is a box. Lengths this near are the same reading."""
 
+GROUND = {View.ELEVATION: Kind.WALL, View.PLAN: Kind.BENCHTOP}
+"""What a face is begun with, and what its readings measure as a whole."""
+
 
 def measured_parts(face: Face) -> tuple[Part, ...]:
     """The parts that readings of a face measure as a whole: the walls of an elevation, the benchtops of a plan."""
-    kind = Kind.WALL if face.view is View.ELEVATION else Kind.BENCHTOP
-    return tuple(part for part in face.parts if part.kind is kind)
+    return tuple(part for part in face.parts if part.kind is GROUND[face.view])
 
 
 def drawn_box(face: Face) -> Part | None:

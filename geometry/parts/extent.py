@@ -1,9 +1,14 @@
-"""How far a face reaches: the box round its walls or its parts."""
+"""The walls of a face, and how far it reaches."""
 
 from geometry.outlines.measured import joined, outline_box
 from geometry.outlines.sides import Box
-from shared.job import Face
+from shared.job import Face, Part
 from shared.trade.kinds import Kind
+
+
+def walls(face: Face) -> tuple[Part, ...]:
+    """The parts of a face that are its wall, in drawing order; none where none is drawn."""
+    return tuple(part for part in face.parts if part.kind is Kind.WALL)
 
 
 def extent(face: Face) -> Box:
@@ -11,7 +16,7 @@ def extent(face: Face) -> Box:
 
     Four zeros for an empty face.
     """
-    parts = [part for part in face.parts if part.kind is Kind.WALL] or list(face.parts)
+    parts = walls(face) or face.parts
     if not parts:
         return (0.0, 0.0, 0.0, 0.0)
     return joined([outline_box(part.outline) for part in parts])

@@ -5,7 +5,8 @@
 
 from collections.abc import Sequence
 
-from geometry.photos.squaring import PHOTO, FourPoints, Point, check_four, check_way_round
+from geometry.outlines.sides import Point
+from geometry.photos.squaring import PHOTO, FourPoints, check_four, check_way_round
 from geometry.set_out.adjusting import Observed, adjust_distances
 from geometry.set_out.lines import reading_sd_mm
 from geometry.set_out.trilateration import placed

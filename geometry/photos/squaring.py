@@ -12,10 +12,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from geometry.outlines.sides import Point
 from shared.errors import JobError
 from shared.job import PhotoMark, PhotoPlace
 
-Point = tuple[float, float]
 FourPoints = tuple[Point, Point, Point, Point]
 Matrix = NDArray[np.float64]
 

@@ -6,10 +6,9 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from geometry.outlines.sides import WELD_MM, Point, Side, sides
-from geometry.parts.extent import extent
+from geometry.parts.extent import extent, walls
 from geometry.seen.arrangement import Edge
 from shared.job import Face
-from shared.trade.kinds import Kind
 
 MOST_LEAN = math.tan(math.radians(10.0))
 """A wall's side that leans more than this was built so, as under a sloping ceiling (common practice, no source)."""
@@ -78,8 +77,8 @@ def end_profile(edges: Sequence[Edge], line: EndLine, which: End) -> tuple[Stret
 
 def _wall_sides_at(face: Face, x_mm: float) -> Iterator[Side]:
     """The straight sides of walls that start or end at the end of the face and do not lean more than `MOST_LEAN`."""
-    for part in face.parts:
-        for side in sides(part.outline) if part.kind is Kind.WALL else ():
+    for part in walls(face):
+        for side in sides(part.outline):
             reaches = min(abs(side.x0 - x_mm), abs(side.x1 - x_mm)) <= WELD_MM
             if reaches and not side.bulge and abs(side.x1 - side.x0) < MOST_LEAN * _rise_mm(side):
                 yield side

@@ -10,17 +10,10 @@ from geometry.outlines.measured import joined, outline_box
 from geometry.outlines.sides import Box
 from geometry.seen.columns import Floats, Whole
 from shared.job import Part
-from shared.trade.kinds import Kind, usual
+from shared.trade.kinds import usual
 
 COVERED = 0.5
 """A front hangs on what it overlaps by more than this share of the smaller of both, across and up (own choice)."""
-
-_BESIDE = frozenset({Kind.CABINET, Kind.FILLER, Kind.END_PANEL})
-"""The kinds that a front may cover from side to side: fillers and panels beside its cabinet, too (common practice, no
-source)."""
-
-_BELOW = _BESIDE | {Kind.KICKBOARD}
-"""The kinds that a front may cover up and down: a door may go down to the floor (common practice, no source)."""
 
 
 class Hung(NamedTuple):
@@ -37,7 +30,7 @@ def hung_fronts(parts: Sequence[Part]) -> tuple[Hung, ...]:
     A front that hangs on no cabinet is left out (the panel of a dishwasher).
     """
     fronts = [part for part in parts if usual()[part.kind].front]
-    behind = [part for part in parts if part.kind in _BELOW]
+    behind = [part for part in parts if usual()[part.kind].in_row or usual()[part.kind].below_row]
     if not fronts or not behind:
         return ()
     held: dict[int, list[int]] = {}
@@ -67,10 +60,11 @@ def _covering(fronts: Floats, behind: Floats) -> tuple[Whole, Whole]:
 
 
 def _hung(front: Part, behind: Sequence[Part], boxes: Floats) -> Hung | None:
-    cabinets = tuple(part.id for part in behind if part.kind is Kind.CABINET)
+    cabinets = tuple(part.id for part in behind if usual()[part.kind].holds_fronts)
     if not cabinets:
         return None
-    left, _, right, _ = joined([_box(row) for part, row in zip(behind, boxes, strict=True) if part.kind in _BESIDE])
+    beside = (_box(row) for part, row in zip(behind, boxes, strict=True) if usual()[part.kind].in_row)
+    left, _, right, _ = joined(list(beside))
     _, bottom, _, top = joined([_box(row) for row in boxes])
     return Hung(front.id, cabinets, (left, bottom, right, top))
 

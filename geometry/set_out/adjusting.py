@@ -7,7 +7,7 @@ Published examples check the figures (`tests/checks`). `geometry.set_out.lines` 
 """
 
 from collections.abc import Collection, Iterable, Sequence
-from math import hypot, sqrt
+from math import hypot
 from statistics import NormalDist
 from typing import NamedTuple
 
@@ -63,8 +63,8 @@ class Adjustment(NamedTuple):
     that no chain of readings joins to a fixed one: their values are counted from the first of their group.
     For each reading: `residuals` are adjusted less read, in mm. `redundancies` tell how far the others check it: 0 is
     not at all, 1 is wholly. `normalised` is |v| / (s0 sqrt(qvv)); 0 for a reading that nothing checks.
-    `weighted_squares` is vTPv, and `freedom` the number of surplus readings. `doubts` are found one after the other,
-    that of the greatest normalised residual above `critical` first.
+    `freedom` is the number of surplus readings. `doubts` are found one after the other, that of the greatest
+    normalised residual above `critical` first.
     """
 
     values: tuple[float, ...]
@@ -72,16 +72,10 @@ class Adjustment(NamedTuple):
     residuals: tuple[float, ...]
     redundancies: tuple[float, ...]
     normalised: tuple[float, ...]
-    weighted_squares: float
     freedom: int
     critical: float
     doubts: tuple[Doubt, ...]
     hanging: tuple[int, ...] = ()
-
-    @property
-    def m0(self) -> float:
-        """The standard deviation of unit weight after adjustment; 1, as before it, when no reading is surplus."""
-        return sqrt(self.weighted_squares / self.freedom) if self.freedom else 1.0
 
     @property
     def points(self) -> tuple[Point, ...]:
@@ -205,7 +199,6 @@ def _adjustment(
         residuals=_plain(solved.residuals * _sds(observed)),
         redundancies=_plain(redundancies),
         normalised=_plain(_normalised(solved.residuals, redundancies)),
-        weighted_squares=float(solved.residuals @ solved.residuals),
         freedom=len(observed) - len(free),
         critical=critical,
         doubts=_doubts(solved, _sds(observed), critical),

@@ -102,9 +102,11 @@ def without_finish(job: Job, finish_id: str) -> Job:
 
 
 def with_kind_choice(job: Job, choice: KindChoice) -> Job:
-    """The job with this choice in place of the earlier one for its kind."""
+    """The job with this choice in place of the earlier one for its kind, or as its first."""
     if choice.finish:
         find_finish(job, choice.finish)
+    if all(old.kind is not choice.kind for old in job.kinds):
+        return replace(job, kinds=(*job.kinds, choice))
     return replace(job, kinds=tuple(choice if old.kind is choice.kind else old for old in job.kinds))
 
 

@@ -50,11 +50,24 @@ class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     material: Material | None = None
     finish: str = ""
     thickness: float = 0.0
-    hole: bool = False
-    front: bool = False
     sides: bool = False
     frame: bool = False
+    can_be_tiled: bool = False
     wet: bool = False
+    hole: bool = False
+    front: bool = False
+    hinged: bool = False
+    one_piece: bool = False
+    made_to_fit: bool = False
+    cut_on_site: bool = False
+    often_hidden: bool = False
+    in_row: bool = False
+    holds_fronts: bool = False
+    below_row: bool = False
+    behind_row: bool = False
+    under_benchtop: bool = False
+    set_in: bool = False
+    in_levels: bool = False
     said: tuple[str, ...] = ()
 
 

@@ -10,6 +10,10 @@ from functools import cache
 
 from shared.job import Unit
 
+MM_IN_A_METRE = 1000.0
+MM2_IN_A_SQUARE_METRE = 1_000_000.0
+ML_IN_A_LITRE = 1000.0
+
 TENTHS = 10
 """Millimetres are shown to a tenth: a tape is read to half a millimetre at best (common practice, no source)."""
 

@@ -14,14 +14,6 @@ from takeoff.basket.stock import Stock, look_at_packs, look_at_price, stock_of, 
 from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
 
 
-class Otherwise(NamedTuple):
-    """Other packs that would be enough, what they cost and how much they would leave over."""
-
-    packs: tuple[Bought, ...]
-    cost: float
-    left_over: float
-
-
 class _Met(NamedTuple):
     """How one piece of work is met; no row where it cannot be."""
 
@@ -55,22 +47,6 @@ def basket(job: Job, needs: Needs) -> Basket:
 def price_with_tax(price: float, money: Money) -> float:
     """What a pack costs at the counter, tax included, to the cent; half a cent is rounded up (common practice)."""
     return pack_cents(price, money) / 100
-
-
-def leaving_least(job: Job, row: BasketRow) -> Otherwise | None:
-    """The packs of the same product that would leave least over: why more is bought than is needed.
-
-    None where those bought do, or where nobody knows what they cost. `row` is of the job's own basket.
-    """
-    product = next(product for product in job.products if product.id == row.product)
-    stock = stock_of(product, row.need)
-    if not row.packs or not stock.priced:
-        return None
-    counts = cheapest((PackOffer(stock.missing, stock.sizes, stock.sizes),)).counts
-    left_over = stock.left_over(counts)
-    if left_over >= row.left_over:
-        return None
-    return Otherwise(_bought(stock, counts), _cents(stock, counts, job.money) / 100, left_over)
 
 
 def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:

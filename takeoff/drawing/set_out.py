@@ -3,13 +3,12 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from geometry.outlines.sides import Box
 from geometry.set_out.lines import SetOutLine, set_out
 from shared.drawing import Line, Role, Text
 from shared.job import Face, Job, Vertex, Way
 from shared.written.units import show_length
 from takeoff.drawing.sizes import step_mm
-
-Box = tuple[float, float, float, float]
 
 BEYOND = 0.3
 """How far a line reaches beyond the face, as a share of the distance between rows of sizes (own choice)."""

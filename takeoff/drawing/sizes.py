@@ -4,14 +4,12 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.extent import extent
 from shared.drawing import Size
 from shared.job import Face, Part, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import usual
 from takeoff.surfaces.tags import BENCH_MM
-
-Box = tuple[float, float, float, float]
-"""Left, bottom, right, top, mm."""
 
 STEP_SHARE = 1 / 18
 """How far rows of sizes are apart, as a share of the face's longer side: about 10 mm on a sheet (own choice)."""
@@ -21,13 +19,6 @@ LEAST_SIZE_MM = 10.0
 
 LEAST_OPENING_MM = 150.0
 """A smaller opening on a plan gets no sizes of its own: a tap goes where its sink is (own choice)."""
-
-CARCASSES = frozenset({Kind.CABINET, Kind.END_PANEL, Kind.FILLER})
-FRONTS = frozenset({Kind.DOOR, Kind.DRAWER_FRONT})
-COURSES = frozenset({Kind.KICKBOARD, Kind.BENCHTOP, Kind.SPLASHBACK, Kind.CABINET, Kind.BULKHEAD})
-"""The kinds that give an elevation its chain of heights."""
-OPENINGS = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
-"""The kinds that give a plan its chain of places."""
 
 
 def step_mm(box: Box) -> float:
@@ -69,7 +60,7 @@ def _elevation_sizes(face: Face, box: Box) -> tuple[Size, ...]:
     base, upper = _rows(face)
     below = _chain([left, right], (x for part in base for x in _across(part)))
     above = _chain([left, right], (x for part in upper for x in _across(part)))
-    levels = _chain([bottom, top], (y for part in face.parts if part.kind in COURSES for y in _upright(part)))
+    levels = _chain([bottom, top], (y for part in face.parts if usual()[part.kind].in_levels for y in _upright(part)))
     step = step_mm(box)
     return (
         *_level(below, bottom, -step),
@@ -82,7 +73,7 @@ def _elevation_sizes(face: Face, box: Box) -> tuple[Size, ...]:
 
 def _plan_sizes(face: Face, box: Box) -> tuple[Size, ...]:
     left, bottom, right, top = box
-    boxes = [outline_box(part.outline) for part in face.parts if part.kind in OPENINGS]
+    boxes = [outline_box(part.outline) for part in face.parts if usual()[part.kind].set_in]
     large = [each for each in boxes if max(each[2] - each[0], each[3] - each[1]) >= LEAST_OPENING_MM]
     largest = sorted(large, key=lambda each: (each[2] - each[0]) * (each[3] - each[1]))[-1:]
     across = _chain([left, right], (x for each in large for x in (each[0], each[2])))
@@ -100,10 +91,10 @@ def _rows(face: Face) -> tuple[list[Part], list[Part]]:
     """The base row and the upper row of a face: the cabinets of each, or the fronts of a row without cabinets."""
     rows: tuple[list[Part], list[Part]] = ([], [])
     for hangs, row in enumerate(rows):
-        for kinds in (CARCASSES, FRONTS):
-            found = [part for part in face.parts if part.kind in kinds and (_upright(part)[0] >= BENCH_MM) == hangs]
-            if any(part.kind is not Kind.FILLER for part in found):
-                row.extend(found)
+        here = [(part, usual()[part.kind]) for part in face.parts if (_upright(part)[0] >= BENCH_MM) == hangs]
+        for found in ([each for each in here if each[1].in_row], [each for each in here if each[1].front]):
+            if any(not kind.made_to_fit for _, kind in found):
+                row.extend(part for part, _ in found)
                 break
     return rows
 

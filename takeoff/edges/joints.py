@@ -54,6 +54,11 @@ class JointTable(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
                 return rule
         return None
 
+    def ending_on(self, lower: Kind) -> tuple[Kind, ...]:
+        """The kinds that an elevation seals to this one where they end on it, and not where they lie below it."""
+        rules = (rule for rule in self.joint if lower in rule.kinds and rule.view in (None, View.ELEVATION))
+        return tuple(rule.not_below for rule in rules if rule.not_below not in (None, lower))
+
 
 class FoundJoint(NamedTuple):
     """Two parts that meet along a path, and the bead for such a pair by rule; None when no rule seals it.

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 
 from geometry.outlines.sides import Side, sides
+from geometry.parts.extent import walls
 from geometry.seen.ends import End, EndLine, end_line
 from shared.job import Face, Part, View
-from shared.trade.kinds import Kind
 from takeoff.edges.of_face import divided, length_figure
 from takeoff.figures.measured import EdgeRow, MaskingRow
 from takeoff.figures.naming import called
@@ -63,11 +63,11 @@ def guard_of(face: Face, ends_at_corners: tuple[bool, bool]) -> Callable[[EdgeRo
     """
     if face.view is View.PLAN:
         return _unguarded
-    walls = [side for part in face.parts if part.kind is Kind.WALL for side in sides(part.outline)]
-    if not walls:
+    outlines = [side for part in walls(face) for side in sides(part.outline)]
+    if not outlines:
         return _is_on_floor
     ends = [end_line(face, which) for which, meets in zip(End, ends_at_corners, strict=True) if meets]
-    return partial(_is_on_wall, walls, ends)
+    return partial(_is_on_wall, outlines, ends)
 
 
 def _unguarded(_edge: EdgeRow) -> bool:
@@ -78,11 +78,13 @@ def _is_on_floor(edge: EdgeRow) -> bool:
     return not edge.bulge and abs(edge.start[1]) <= NEAR_MM and abs(edge.end[1]) <= NEAR_MM
 
 
-def _is_on_wall(walls: list[Side], ends: list[EndLine], edge: EdgeRow) -> bool:
+def _is_on_wall(outlines: list[Side], ends: list[EndLine], edge: EdgeRow) -> bool:
     if not edge.bulge and any(line.is_on(edge.start, NEAR_MM) and line.is_on(edge.end, NEAR_MM) for line in ends):
         return False
     middle = Side(0, *edge.start, *edge.end, edge.bulge).middle
-    return any(all(side.distance_mm(*point) <= NEAR_MM for point in (edge.start, middle, edge.end)) for side in walls)
+    return any(
+        all(side.distance_mm(*point) <= NEAR_MM for point in (edge.start, middle, edge.end)) for side in outlines
+    )
 
 
 def _words(parts: Mapping[str, Part], pair: Pair) -> str:

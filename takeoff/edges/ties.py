@@ -6,6 +6,7 @@ from typing import NamedTuple
 from geometry.edits.tying import runs_with_wall, wall_place_mm
 from geometry.outlines.measured import contains, outline_box, side_lengths_mm
 from geometry.outlines.sides import Side, sides
+from geometry.parts.extent import walls
 from shared.job import Face, Job, Outline, Part, Tie, View
 from shared.trade.kinds import Kind, Treatment
 from takeoff.edges.joints import FoundJoint, joint_table
@@ -82,16 +83,16 @@ def sides_counted_on_elevation(ties: Iterable[Tied], treatments: Treatments) -> 
 def unclaimed(tied: Tied, edges: Collection[EdgeRow]) -> tuple[FoundJoint, ...]:
     """The pairs that meet along a tied benchtop's side where the elevation shows no benchtop that counts them.
 
-    There the elevation shows a splashback, or a wall, that begins above something else. Each stretch of its lower edge
-    within the tie meets the benchtop. So does a wall on which nothing is drawn there. Empty when the elevation counts
-    them all.
+    There the elevation shows a splashback, a wall, or another kind that `joints.toml` seals where it ends on a
+    benchtop; it begins above something else. Each stretch of its lower edge within the tie meets the benchtop. So does
+    a wall on which nothing is drawn there. Empty when the elevation counts them all.
     """
     if tied.part.kind is not Kind.BENCHTOP:
         return ()
     parts = {part.id: part for part in tied.elevation.parts}
     free = without([tied.span], [span for _, span in _benchtops(tied)])
     found: list[FoundJoint] = []
-    for kind in (Kind.SPLASHBACK, Kind.WALL):
+    for kind in joint_table().ending_on(Kind.BENCHTOP):
         for part_id, spans in _lower_spans(kind, tied.elevation, edges).items():
             shared: list[Span] = []
             for span in spans:
@@ -168,14 +169,14 @@ def _bare_wall(face: Face, edges: Iterable[EdgeRow]) -> dict[str, list[Span]]:
     The level line at that height crosses the edges of the seen wall: it is seen from the first crossing to the second,
     from the third to the fourth, and so on.
     """
-    walls = {part.id for part in face.parts if part.kind is Kind.WALL}
+    ids = {part.id for part in walls(face)}
     crossings: dict[str, list[float]] = {}
     for edge in edges:
         (x0, y0), (x1, y1) = edge.start, edge.end
         if min(y0, y1) <= BENCH_MM < max(y0, y1):
             at = x0 + (x1 - x0) * (BENCH_MM - y0) / (y1 - y0)
             for part in divided(edge):
-                if part in walls:
+                if part in ids:
                     crossings.setdefault(part, []).append(at)
     ordered = {wall: sorted(places) for wall, places in crossings.items()}
     return {wall: list(zip(places[::2], places[1::2], strict=False)) for wall, places in ordered.items()}

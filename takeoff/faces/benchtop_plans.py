@@ -104,7 +104,7 @@ def _with_plan(job: Job, room_id: str, legs: tuple[LaidLeg, ...]) -> tuple[Job, 
     ties = tuple(tie for part_id, leg in zip(ids, legs, strict=True) for tie in _ties(part_id, leg))
     plan = Face(fresh_id(job, "f"), next_letter(job), View.PLAN, parts, ties=ties)
     job = with_face(job, room_id, plan)
-    counted = sides_counted_on_elevation(tied_sides(job), Treatments(job.kinds))
+    counted = sides_counted_on_elevation(tied_sides(job), Treatments(job.kind_choices))
     coated = (
         replace(part, coated_sides=_free(leg.sides, counted.get(part.id, frozenset())))
         for part, leg in zip(parts, legs, strict=True)

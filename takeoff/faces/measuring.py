@@ -6,11 +6,12 @@
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from geometry.parts.extent import walls
 from geometry.seen.arrangement import Arrangement, Edge
 from geometry.seen.ends import End, end_line, end_profile
 from shared.findings import Finding
 from shared.job import Face, JointChoice, KindChoice, Part, Unit
-from shared.trade.kinds import Kind, Treatment
+from shared.trade.kinds import Treatment
 from shared.trade.tape import TapeClass
 from takeoff.edges.corners import FaceEnd
 from takeoff.edges.joints import Choices, joint_rows, meetings
@@ -107,7 +108,7 @@ def _free_sides(outer: Sequence[Edge], context: Context) -> dict[str, frozenset[
 
 
 def _ends(face: Face, parts: Mapping[str, Part], finishes: Finishes, outer: Sequence[Edge]) -> tuple[FaceEnd, FaceEnd]:
-    has_wall = any(part.kind is Kind.WALL for part in face.parts)
+    has_wall = bool(walls(face))
 
     def end(which: End) -> FaceEnd:
         line = end_line(face, which)

@@ -43,13 +43,12 @@ class Used(NamedTuple):
 class Need(NamedTuple):
     """So much of one product, in its measure (L, m, pieces); the terms of the figure's reason sum to it.
 
-    `times_opened` is how often it is laid: a coat, or a step that uses it, each. `used` are the uses that the amount is
-    the sum of. `mixed` are the litres of base and of hardener in it, where the product is a two-part one.
+    `used` are the uses that the amount is the sum of. `mixed` are the litres of base and of hardener in it, where the
+    product is a two-part one.
     """
 
     product: str
     amount: Figure
-    times_opened: int = 0
     used: tuple[Used, ...] = ()
     mixed: tuple[float, float] | None = None
 

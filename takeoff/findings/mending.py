@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from geometry.edits.laying import laid_along, side_of, way_onto
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.moves import moved, resized
 from geometry.seen.hanging import hung_fronts
 from geometry.seen.near import NearMiss, near_misses
@@ -12,12 +13,9 @@ from shared.edits.locking import refuse_locked
 from shared.errors import JobError, RecoatError
 from shared.findings import Code, Finding
 from shared.job import Face, Job, Part, Room
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
-from takeoff.surfaces.fronts import Box, encloses, is_front, is_opening
-
-FITTED = frozenset({Kind.SPLASHBACK, Kind.FILLER})
-"""What is made to fit the others: of two parts it gives way (common practice, no source)."""
+from takeoff.surfaces.fronts import encloses, is_front, is_opening
 
 NEAR_MISSES = (Code.GAP, Code.OVERLAP)
 
@@ -99,7 +97,7 @@ def _ways(face: Face, miss: NearMiss) -> Iterator[tuple[Part, ...]]:
     first, second = (face.parts[places[part]] for part in miss.parts)
     one, other = side_of(first, miss.sides[0]), side_of(second, miss.sides[1])
     pairs = [(first, one, other), (second, other, one)]
-    pairs.sort(key=lambda pair: (pair[0].kind not in FITTED, -places[pair[0].id]))
+    pairs.sort(key=lambda pair: (not usual()[pair[0].kind].made_to_fit, -places[pair[0].id]))
     able = [pair for pair in pairs if pair[0].kind is not Kind.WALL]
     for part, side, line in able:
         try:

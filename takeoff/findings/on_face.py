@@ -6,7 +6,7 @@ from geometry.outlines.side_names import side_names
 from geometry.seen.arrangement import Arrangement
 from shared.findings import Code, Finding
 from shared.job import Face, Unit, View
-from shared.trade.kinds import Kind, Treatment
+from shared.trade.kinds import Kind, Treatment, usual
 from takeoff.figures.naming import called
 from takeoff.findings.shapes import look_at_shapes
 from takeoff.findings.sizes import look_at_sizes
@@ -43,7 +43,7 @@ def _hidden(
     """Parts of which nothing is seen, though they hide what is behind them; walls and carcasses are often covered."""
     hung, off = ({region.part: region.area_mm2 for region in each.regions} for each in arrangements)
     for part in face.parts:
-        if not part.hides or is_opening(part) or part.kind in (Kind.WALL, Kind.BULKHEAD, Kind.CABINET):
+        if not part.hides or is_opening(part) or usual()[part.kind].often_hidden:
             continue
         seen = hung if treated[part.id].treatment is Treatment.TAKEN_OFF else off
         if seen.get(part.id, hung[part.id]) <= SAME_MM2:

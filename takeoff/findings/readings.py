@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from geometry.edits.setting_out import has_corners
+from geometry.parts.drawn_size import GROUND
 from geometry.set_out.adjusting import critical_value
 from geometry.set_out.closing import end_words
 from geometry.set_out.lines import DRAWN, ReadingDoubt, set_out
@@ -82,7 +83,7 @@ class _Words:
 
     def __init__(self, face: Face, unit: Unit, doubt: ReadingDoubt) -> None:
         self._face, self._unit, self._doubt = face, unit, doubt
-        self._drawn = "wall" if face.view is View.ELEVATION else "benchtop"
+        self._drawn = GROUND[face.view]
         self._places = as_read(face, doubt.way)
 
     def sentences(self) -> str:

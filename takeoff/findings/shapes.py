@@ -3,29 +3,21 @@
 from collections.abc import Iterator, Mapping
 
 from geometry.outlines.measured import area_mm2, outline_box
-from geometry.parts.extent import extent
+from geometry.outlines.sides import Box
+from geometry.parts.extent import extent, walls
 from geometry.parts.within import reaches_beyond_mm
 from geometry.seen.hanging import hung_fronts
 from geometry.seen.near import USUAL_LIMIT_MM, near_misses
 from shared.findings import Code, Finding
 from shared.job import Face, Part, Unit, View
-from shared.trade.kinds import Kind
+from shared.trade.kinds import Kind, usual
 from shared.written.units import length_words
 from takeoff.edges.masking import NEAR_MM
 from takeoff.figures.naming import called
 from takeoff.surfaces.areas import SAME_MM2
-from takeoff.surfaces.fronts import Box
 
 OVERHANG_MM = 20.0
 """How far a front may reach beyond what it hangs on: a finger pull, a scribe (common practice, no source)."""
-
-CUT_ON_SITE = frozenset(
-    {Kind.SPLASHBACK, Kind.BULKHEAD, Kind.BENCHTOP, Kind.KICKBOARD, Kind.FILLER, Kind.SHELF, Kind.END_PANEL}
-)
-"""What is cut to the wall, where other parts come in their size and are moved (common practice, no source)."""
-
-SET_IN = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
-"""What is set into a benchtop."""
 
 TRIM, MOVE = Code.OUTSIDE_WALL.mends
 
@@ -42,7 +34,7 @@ def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
 
 def wall_box(face: Face) -> Box | None:
     """How far the wall of an elevation reaches; None on a plan, and where no wall is drawn."""
-    if face.view is View.PLAN or not any(part.kind is Kind.WALL for part in face.parts):
+    if face.view is View.PLAN or not walls(face):
         return None
     return extent(face)
 
@@ -52,7 +44,7 @@ def way_inside(part: Part, wall: Box) -> str:
     box = outline_box(part.outline)
     kept = common_box(box, wall)
     fills = abs(area_mm2(part.outline) - (box[2] - box[0]) * (box[3] - box[1])) <= SAME_MM2
-    if part.kind in CUT_ON_SITE and fills and min(kept[2] - kept[0], kept[3] - kept[1]) > USUAL_LIMIT_MM:
+    if usual()[part.kind].cut_on_site and fills and min(kept[2] - kept[0], kept[3] - kept[1]) > USUAL_LIMIT_MM:
         return TRIM
     fits = box[2] - box[0] <= wall[2] - wall[0] and box[3] - box[1] <= wall[3] - wall[1]
     return MOVE if fits else ""
@@ -102,7 +94,7 @@ def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
     if face.view is not View.PLAN or not tops:
         return
     for part in face.parts:
-        most = reaches_beyond_mm(part, tops) if part.kind in SET_IN else 0.0
+        most = reaches_beyond_mm(part, tops) if usual()[part.kind].set_in else 0.0
         if most > NEAR_MM:
             message = (
                 f"{called(part)} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."

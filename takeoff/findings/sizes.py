@@ -10,7 +10,7 @@ from typing import NamedTuple
 import msgspec
 
 from geometry.outlines.measured import area_mm2, outline_box
-from geometry.outlines.sides import sides
+from geometry.outlines.sides import Box, sides
 from geometry.seen.near import USUAL_LIMIT_MM
 from shared.findings import Code, Finding
 from shared.job import Face, Part, Unit, View
@@ -18,7 +18,6 @@ from shared.trade.kinds import Kind
 from shared.written.units import length_words, show_length
 from takeoff.figures.naming import called
 from takeoff.surfaces.areas import SAME_MM2
-from takeoff.surfaces.fronts import Box
 
 LOW_MM = 200.0
 """A cabinet that begins no higher than this stands on the floor or its plinth (common practice, no source)."""

@@ -7,11 +7,11 @@ from typing import NamedTuple
 from shared.job import Job
 from shared.trade.finishes import Finish, Material, Step, Work
 from shared.trade.products import Measure, Product
+from shared.written.units import MM2_IN_A_SQUARE_METRE
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Used
 from takeoff.needs.demands import Demand, Products
 from takeoff.surfaces.materials import material_of
-from takeoff.surfaces.measuring_rules import MM2_IN_A_SQUARE_METRE
 
 COATS = frozenset({Work.PRIME, Work.COLOUR, Work.CLEAR})
 """The steps that lay a coat; from these something stays behind in tray and sleeve."""
@@ -137,7 +137,6 @@ def demands_of_sleeves(job: Job, laid: tuple[StepOnSurfaces, ...], products: Pro
 
 def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products) -> Demand:
     step, allowances = laid.step, job.allowances
-    opened = step.coats * laid.alike
     in_tray = step.work in COATS and product.measure is Measure.LITRES
     use = Used(
         _words(laid),
@@ -146,7 +145,7 @@ def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products)
         per=0.0,
         loss=allowances.loss,
         allowance=allowances.allowance,
-        left_behind=allowances.tray_l * opened if in_tray else 0.0,
+        left_behind=allowances.tray_l * (step.coats * laid.alike) if in_tray else 0.0,
         parts=laid.parts,
         finish=laid.finish.id,
     )
@@ -158,7 +157,6 @@ def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products)
         named=product,
         covers_m2=step.covers_m2,
         thinning=step.thinning,
-        opened=opened,
     )
 
 

@@ -5,6 +5,7 @@ from math import pi
 
 from shared.job import Job
 from shared.trade.products import Use
+from shared.written.units import ML_IN_A_LITRE, MM_IN_A_METRE
 from takeoff.figures.to_buy import Hardware, Used
 from takeoff.needs.demands import Demand, Products
 from takeoff.needs.hardware import HANDLES, coated_fronts, holes_to_fill
@@ -20,8 +21,6 @@ HOLE_MM = 5.0
 """Across a hole for a handle's screw (common practice, no source)."""
 
 HOLE_MM2 = pi / 4 * HOLE_MM**2
-MM_IN_A_METRE = 1000.0
-ML_IN_A_LITRE = 1000.0
 
 FILLED = "holes of old handles x thickness of the front x section of a hole 5 mm across, x (1 + allowance)"
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from shared.job import Job, Section
 from shared.trade.products import Product, Use
+from shared.written.units import ML_IN_A_LITRE, MM_IN_A_METRE
 from takeoff.edges.sealant import section_area_mm2
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.naming import section_words
@@ -14,8 +15,6 @@ from takeoff.needs.demands import Demand, Products
 MASKING_TAPE = "masking tape"
 """The word that the tape for masking stands for, where there are several tapes."""
 
-MM_IN_A_METRE = 1000.0
-ML_IN_A_LITRE = 1000.0
 
 BEAD = "metres of joint x section (fillet: a triangle, leg2 / 2; butt: width x depth), x (1 + allowance)"
 EXACT_SECTION = "exact: the millilitres of a metre are its section in mm2; allowance: common practice, no source"

@@ -13,8 +13,8 @@ class Demand(NamedTuple):
     """One piece of work, and the products that can do it: the one that was `named` first, where one was.
 
     `use` is all of its sum; its `per` is 0 where that is what the product covers, and then `covers_m2` is what the step
-    says of the named product instead (None: nothing). `thinning` is added to a litre of it. `opened` is how often it is
-    laid, `rule` and `source` are those of its sum, and `where` says in words what asks for it.
+    says of the named product instead (None: nothing). `thinning` is added to a litre of it. `rule` and `source`
+    are those of its sum, and `where` says in words what asks for it.
     """
 
     options: tuple[Product, ...]
@@ -25,7 +25,6 @@ class Demand(NamedTuple):
     named: Product | None = None
     covers_m2: float | None = None
     thinning: float = 0.0
-    opened: int = 0
 
 
 class Products:

@@ -11,7 +11,7 @@ import msgspec
 from geometry.outlines.measured import outline_box
 from shared.findings import Code, Finding
 from shared.job import Face, Job, Part
-from shared.trade.kinds import Kind, Treatment
+from shared.trade.kinds import Treatment, usual
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
 from takeoff.figures.naming import called
 from takeoff.figures.to_buy import Hardware
@@ -48,7 +48,7 @@ class _Chart(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 def coated_fronts(job: Job) -> Iterator[Front]:
     """The doors and drawer fronts that are coated, in order."""
-    treatments = Treatments(job.kinds)
+    treatments = Treatments(job.kind_choices)
     for room in job.rooms:
         for face in room.faces:
             for part in face.parts:
@@ -94,7 +94,7 @@ def hinges_of(part: Part) -> int | None:
     """
     if part.hinges is not None:
         return part.hinges
-    if part.kind is not Kind.DOOR:
+    if not usual()[part.kind].hinged:
         return 0
     _, bottom, _, top = outline_box(part.outline)
     return next((band.hinges for band in _chart().band if top - bottom <= band.up_to_mm), None)
@@ -128,7 +128,7 @@ def _hinges(fronts: Iterable[Front]) -> Iterator[Term]:
 
 
 def _handles(fronts: Iterable[Front]) -> Iterator[Term]:
-    for kind in (Kind.DOOR, Kind.DRAWER_FRONT):
+    for kind in usual():
         some = [front for front in fronts if front.part.kind is kind]
         if some:
             yield _term(f"{kind}s", 1, some)

@@ -67,7 +67,6 @@ def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     return Need(
         product.id,
         Figure(amount, _reason(product, group, whole)),
-        times_opened=sum(asked.opened for asked in group),
         used=whole,
         mixed=_mixed(product, amount),
     )

@@ -2,8 +2,7 @@
 
 from shared.job import Unit
 from shared.trade.products import Measure, Product
-from shared.written.units import area_in, large_unit
-from takeoff.surfaces.measuring_rules import MM2_IN_A_SQUARE_METRE
+from shared.written.units import MM2_IN_A_SQUARE_METRE, area_in, large_unit
 
 FROM_SOLIDS = "spread rate: 10 x solids % / dry film um (exact)"
 

@@ -5,13 +5,14 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from geometry.outlines.measured import area_mm2, outline_box
+from geometry.outlines.sides import Box
 from geometry.parts.holding import holds_box
 from geometry.parts.rank import rank_key
 from geometry.seen.arrangement import Region
 from shared.job import Outline, Part
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
 from takeoff.figures.naming import called
-from takeoff.surfaces.fronts import Box, encloses, is_opening
+from takeoff.surfaces.fronts import encloses, is_opening
 
 BY_OUTLINE = "exact: straight sides and arcs of circles"
 SAME_MM2 = 1e-6

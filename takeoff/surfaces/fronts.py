@@ -1,11 +1,10 @@
 """Fronts hung and fronts off: the parts that stand on a face in either arrangement."""
 
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from shared.job import Part
 from shared.trade.kinds import Treatment, usual
 from takeoff.surfaces.treatments import Treatments
-
-Box = tuple[float, float, float, float]
 
 
 def is_front(part: Part) -> bool:

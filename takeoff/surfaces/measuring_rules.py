@@ -6,10 +6,10 @@ from importlib.resources import files
 
 import msgspec
 
+from shared.written.units import MM2_IN_A_SQUARE_METRE
+
 NET = "net"
 """The rule that is followed unless another is chosen: all openings are deducted."""
-
-MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 
 class MeasuringRule(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

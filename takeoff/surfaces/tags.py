@@ -3,8 +3,9 @@
 from collections.abc import Iterable
 
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from shared.job import Face, Part
-from takeoff.surfaces.fronts import Box, is_front
+from takeoff.surfaces.fronts import is_front
 
 BENCH_MM = 920.0
 """A front that begins below this height is a base front; one that begins higher is an upper front (the highest base

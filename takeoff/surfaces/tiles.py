@@ -14,7 +14,7 @@ from geometry.seen.arrangement import Arrangement, Region
 from geometry.tiles.tiling import tiling
 from shared.findings import Code, Finding
 from shared.job import Face, Part, Tiles, Unit
-from shared.trade.kinds import Kind
+from shared.trade.kinds import usual
 from shared.written.units import length_words
 from takeoff.figures.measured import Figure, Fronts, Reason, Term, TileRow
 from takeoff.figures.naming import called
@@ -32,7 +32,6 @@ class _Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
     least_grout_mm: float
     source: str
-    kinds: frozenset[Kind]
     new_grout_mm: dict[Unit, float]
 
 
@@ -50,7 +49,7 @@ def tiles_corner(part: Part) -> Point:
 
 def may_be_tiled(part: Part) -> bool:
     """Whether a part is tiled, or parts of its kind usually are."""
-    return part.tiles is not None or part.kind in _usual().kinds
+    return part.tiles is not None or usual()[part.kind].can_be_tiled
 
 
 def with_tiles(part: Part, field: str, value: float, unit: Unit) -> Part:
@@ -73,12 +72,12 @@ def without_tiles(part: Part) -> Part:
 
 def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
     """Grout lines narrower than tiles are laid with."""
-    usual = _usual()
+    known = _usual()
     for part in face.parts:
-        if part.tiles is not None and part.tiles.grout_mm < usual.least_grout_mm:
+        if part.tiles is not None and part.tiles.grout_mm < known.least_grout_mm:
             message = (
                 f"The grout line of {called(part)} is {length_words(part.tiles.grout_mm, unit)} wide; "
-                f"at least {length_words(usual.least_grout_mm, unit)} is usual ({usual.source}). Measure it again."
+                f"at least {length_words(known.least_grout_mm, unit)} is usual ({known.source}). Measure it again."
             )
             yield Finding(Code.THIN_GROUT, message, face.id, (part.id,))
 

@@ -1,4 +1,4 @@
-"""How each part is coated and with which finish: by its own choice, else the job's for its kind, else as is usual."""
+"""How each part is coated and with which finish: its own choice, else the job's for its kind."""
 
 from typing import NamedTuple
 
@@ -22,18 +22,17 @@ LEFT = Treated(Treatment.LEFT, "")
 
 
 class Treatments:
-    """How the parts of a job are coated."""
+    """How the parts of a job are coated; made from its `kind_choices`."""
 
     def __init__(self, kinds: tuple[KindChoice, ...]) -> None:
         self._rows = {row.kind: row for row in kinds}
 
     def of(self, part: Part) -> Treated:
         """How this part is coated. An opening has no area of its own, so it is never coated."""
-        row, own = usual()[part.kind], self._rows.get(part.kind)
-        if row.hole:
+        if usual()[part.kind].hole:
             return LEFT
-        asked = (part.treatment, own.treatment if own else Treatment.AS_KIND, row.treatment)
-        treatment = next(each for each in asked if each is not Treatment.AS_KIND)
+        row = self._rows[part.kind]
+        treatment = row.treatment if part.treatment is Treatment.AS_KIND else part.treatment
         if treatment is Treatment.LEFT:
             return LEFT
-        return Treated(treatment, part.finish or (own.finish if own else row.finish))
+        return Treated(treatment, part.finish or row.finish)

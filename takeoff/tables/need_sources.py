@@ -6,15 +6,12 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Product, Use
-from shared.written.units import area_in, large_unit, run_in
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, run_in
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.naming import Names, section_words
 from takeoff.figures.to_buy import Used
 from takeoff.surfaces.materials import material_of
 from takeoff.tables.worksheets import Live, cells_of
-
-MM_IN_A_METRE = 1000.0
-MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 SAME = 1e-9
 """Share by which sums of floats in another order may differ."""

@@ -8,15 +8,13 @@ from shared.files.schema import json_schema
 from shared.job import Job, Section, Unit, View
 from shared.trade.kinds import Kind, Treatment
 from shared.trade.tape import TapeClass
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE
 from takeoff.bill import Bill
 from takeoff.figures.measured import Sureness, Takeoff
 from takeoff.tables.basket_json import BasketEntry, NeedsEntry, basket_entry, needs_entry
 
 VERSION = 1
 """The version of the takeoff's schema."""
-
-MM_IN_A_METRE = 1000.0
-MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 
 class Entry(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

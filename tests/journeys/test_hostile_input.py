@@ -125,7 +125,7 @@ JOBS: dict[str, tuple[dict[str, Any], str]] = {
     "a factor of next to nothing": (job_of(door(profile_factor=1e-300)), "the profile factor is 1e-300"),
     "a board as thick as the world": (job_of(door(thickness_mm=1e308)), "the thickness in mm is 1e+308"),
     "a level out of reach": (job_of(door(level=10**18)), "the level is 1e+18"),
-    "no kinds": (job_of(kinds=[]), "the kind wall has 0 rows"),
+    "a kind twice": (job_of(kinds=[{"kind": "wall", "treatment": "left"}] * 2), "the kind wall has 2 rows"),
     "a photo from elsewhere": (
         {"name": "J", "rooms": [{"id": "r", "name": "", "faces": [{"id": "f", "name": "", "photo": "../../a"}]}]},
         'the photo "../../a", which is not in the file',

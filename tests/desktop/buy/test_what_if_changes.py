@@ -130,3 +130,12 @@ def test_what_measures_alike_has_the_same_takeoff() -> None:
 
     assert measures_alike(job, example()[0].job)
     assert take_off(job) == example()[1]
+
+
+def test_a_kind_of_which_the_job_says_nothing_can_be_tried_with_every_finish() -> None:
+    bill, takeoff = example()
+    older = replace(bill.job, kinds=())
+    found = {change.which: change.now for change in changes("a finish", bill_of(older))}
+    assert found == {change.which: change.now for change in changes("a finish", (bill, takeoff))}
+    for change in changes("a finish", bill_of(older)):
+        assert cost_of(change.made(older, "fronts")) == cost_of(change.made(bill.job, "fronts")), change.which

@@ -247,9 +247,12 @@ def test_picked_parts_are_framed(canvas: Canvas) -> None:
     }
 
 
-def test_another_look_is_shown_at_once(canvas: Canvas) -> None:
-    canvas.set_look(dark())
-    assert grabbed(canvas).pixelColor(5, 5).name().upper() == dark().paper
+def test_a_face_stands_on_the_paper_of_the_look_that_it_is_shown_in(canvas: Canvas, qtbot: QtBot) -> None:
+    assert grabbed(canvas).pixelColor(5, 5).name().upper() == light().paper
+    other = Canvas(dark())
+    qtbot.addWidget(other)
+    other.show_drawing(DRAWING)
+    assert grabbed(other).pixelColor(5, 5).name().upper() == dark().paper
 
 
 def test_without_a_drawing_there_is_paper(canvas: Canvas) -> None:

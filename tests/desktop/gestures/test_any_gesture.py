@@ -13,13 +13,14 @@ from desktop.gestures.gesture import Done, Gesture, Held, Scene
 from desktop.gestures.match_size import MatchSize
 from desktop.gestures.mirror_copy import MirrorCopy
 from desktop.gestures.pick import Pick
-from desktop.gestures.preview import NOTHING, Point
+from desktop.gestures.preview import NOTHING
 from desktop.gestures.reshape import Corners
 from desktop.gestures.round import Circle, CircleAcross, RoundedBox
 from desktop.gestures.run import Run
 from desktop.gestures.split import Split
 from desktop.gestures.trace import Trace
 from geometry.checking import check_outlines
+from geometry.outlines.sides import Point
 from shared.checks.job import check_job
 from shared.errors import RecoatError
 from tests.desktop.gestures.scenes import SCENE

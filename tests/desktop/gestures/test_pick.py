@@ -5,10 +5,11 @@ from msgspec.structs import replace
 
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
 from desktop.gestures.pick import Pick
-from desktop.gestures.preview import Point, Preview
+from desktop.gestures.preview import Preview
 from desktop.measure.acts import deleted, duplicated, nudged, pasted, picked_parts
 from geometry.outlines.measured import outline_box
 from geometry.outlines.shapes import box, circle
+from geometry.outlines.sides import Point
 from shared.edits.drawn import find_part, with_changed_parts, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Part

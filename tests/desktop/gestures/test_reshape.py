@@ -4,10 +4,11 @@ import pytest
 from msgspec.structs import replace
 
 from desktop.gestures.gesture import Done, Held, Scene
-from desktop.gestures.preview import NOTHING, Point
+from desktop.gestures.preview import NOTHING
 from desktop.gestures.reshape import Corners
 from geometry.outlines.measured import area_mm2, outline_box
 from geometry.outlines.shapes import circle
+from geometry.outlines.sides import Point
 from shared.edits.drawn import find_part, with_changed_parts, with_parts
 from shared.errors import JobError, OutlineError, ReadingError
 from shared.job import Outline, Part

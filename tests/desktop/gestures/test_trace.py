@@ -3,9 +3,9 @@ import math
 import pytest
 
 from desktop.gestures.gesture import Done, Gesture, Held
-from desktop.gestures.preview import Point
 from desktop.gestures.trace import Trace
 from geometry.outlines.measured import area_mm2
+from geometry.outlines.sides import Point
 from shared.errors import OutlineError, ReadingError
 from tests.desktop.gestures.scenes import SCENE, new_outline
 

@@ -173,4 +173,4 @@ def _parts(person: Person) -> tuple[Part, ...]:
 
 
 def _totals(person: Person) -> tuple[str, ...]:
-    return person.app.totals.words
+    return person.totals

@@ -5,9 +5,8 @@ from PySide6.QtCore import Qt
 
 from desktop.fields.form_rows import CheckRow, MeasureRow
 from geometry.outlines.measured import outline_box
+from geometry.outlines.sides import Box
 from tests.window import Keys, Person
-
-Box = tuple[float, float, float, float]
 
 
 @pytest.fixture

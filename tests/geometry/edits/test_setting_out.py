@@ -17,7 +17,6 @@ from geometry.edits.setting_out import (
     with_overall,
     with_running,
     with_straight,
-    without_line,
     without_readings,
 )
 from geometry.outlines.measured import outline_box
@@ -129,13 +128,6 @@ def test_readings_are_taken_away_by_their_places(wall: Job) -> None:
     assert [reading.length_mm for reading in readings(without_readings(job, "a", (0, 2)))] == [1050]
     with pytest.raises(JobError, match="the face has no such reading"):
         without_readings(job, "a", (3,))
-
-
-def test_without_a_line_a_chain_runs_on_past_it(wall: Job) -> None:
-    job = without_line(with_chain(wall, "a", Way.ACROSS, (600, 450, 900)), "a", Way.ACROSS, "1")
-    assert lines(job) == pytest.approx({"2": 1050, "3": 1950})
-    with pytest.raises(JobError, match='there is no line "1"'):
-        without_line(job, "a", Way.ACROSS, "1")
 
 
 def test_accepted_readings_raise_no_doubt(wall: Job) -> None:
@@ -312,7 +304,7 @@ def test_a_plans_benchtop_takes_its_corners() -> None:
 lengths = st.lists(st.integers(1, 4000).map(float), max_size=5)
 
 
-@given(st.lists(st.tuples(st.sampled_from(("running", "chain", "replaced", "spread", "line")), lengths), max_size=6))
+@given(st.lists(st.tuples(st.sampled_from(("running", "chain", "replaced", "spread", "without")), lengths), max_size=6))
 def test_any_edits_give_a_job_that_holds_together_or_are_refused_in_words(
     steps: list[tuple[str, list[float]]],
 ) -> None:
@@ -335,7 +327,7 @@ def edited(job: Job, name: str, sizes: list[float]) -> Job:
         case "spread":
             return spread(job, "a")
         case _:
-            return without_line(job, "a", Way.ACROSS, str(len(sizes)))
+            return without_readings(job, "a", (len(sizes),))
 
 
 def test_what_runs_along_a_wall_does_so_with_the_corners_that_were_read() -> None:

@@ -3,8 +3,9 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
-from geometry.edits.splitting import split, with_split
+from geometry.edits.splitting import Into, with_split
 from geometry.outlines.measured import area_mm2, outline_box
 from geometry.outlines.shapes import box, circle
 from shared.checks.job import check_job
@@ -23,6 +24,14 @@ FRONT = box(100, 150, 603, 720)
 
 def front(outline: Outline = FRONT) -> Part:
     return Part("p1", Kind.DRAWER_FRONT, outline, "front")
+
+
+def split(
+    part: Part, into: Into, *, up: bool = False, reveal_mm: float = 0.0, unit: Unit = Unit.MM
+) -> tuple[Outline, ...]:
+    """The outlines of the pieces of a part that stands alone."""
+    job, ids = with_split(replace(job_of(part), unit=unit), [part.id], into, up=up, reveal_mm=reveal_mm)
+    return tuple(find_part(job, piece)[1].outline for piece in ids)
 
 
 def job_of(*parts: Part) -> Job:

@@ -140,8 +140,8 @@ def test_the_rest_takes_what_is_left_of_the_wall(wall: Job) -> None:
 
 
 def test_the_next_row_begins_where_the_last_one_ended_and_else_in_a_gap(wall: Job) -> None:
-    job, ids = with_row(wall, "f1", row(f"300 gap, {THREE}"))
-    assert (len(ids), next_start(job, "f1", above=False), next_start(job, "f1", above=True)) == (11, 2250, 0)
+    job, three = with_row(wall, "f1", row(f"300 gap, {THREE}"))
+    assert (len(three.parts), next_start(job, "f1", above=False), next_start(job, "f1", above=True)) == (11, 2250, 0)
     laid = lay_row(job, "f1", row("rest filler"))
     assert (laid.start_mm, laid.width_mm, laid.left_mm) == (2250, 150, 0)
     full, _ = with_row(job, "f1", row("rest filler"))
@@ -244,10 +244,10 @@ def test_a_row_that_fits_never_overlaps_itself(items: list[tuple[str, int, str]]
     assume(any(word != "gap" for _, _, word in items) and not (above and "tall" in [word for _, _, word in items]))
     asked = row(above + ", ".join(f"{times}{width} {word}" for times, width, word in items))
     job = kitchen("20000")
-    after, ids = with_row(job, "f1", asked, start)
+    after, laid = with_row(job, "f1", asked, start)
     check_job(after)
     check_outlines(after)
-    added = [part for part in find_face(after, "f1").parts if part.id in ids]
+    added = [part for part in find_face(after, "f1").parts if part in laid.parts]
     fronts = [outline_box(part.outline) for part in added if part.kind in (Kind.DOOR, Kind.DRAWER_FRONT)]
     others = [part for part in added if part.kind not in (Kind.DOOR, Kind.DRAWER_FRONT)]
     cabinets = [outline_box(part.outline) for part in others if part.kind is Kind.CABINET]

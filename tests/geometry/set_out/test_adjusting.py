@@ -80,7 +80,7 @@ def test_a_closure_within_what_readings_may_miss_raises_no_doubt() -> None:
 def test_a_reading_that_nothing_checks_has_no_redundancy_and_no_normalised_residual() -> None:
     found = adjust_positions([Observed(0, 1, 600, 1.0)], 2)
     assert (found.values, found.redundancies, found.normalised) == ((0, 600), (0,), (0,))
-    assert (found.freedom, found.m0, found.doubts) == (0, 1, ())
+    assert (found.freedom, found.doubts) == (0, ())
 
 
 def test_the_sharper_reading_counts_for_more() -> None:

@@ -37,7 +37,7 @@ def job(kitchen: Job) -> Job:
 
 
 def kind_choice(job: Job, kind: Kind) -> KindChoice:
-    return next(choice for choice in job.kinds if choice.kind is kind)
+    return next(choice for choice in job.kind_choices if choice.kind is kind)
 
 
 def works(job: Job, finish_id: str) -> list[Work]:
@@ -55,6 +55,22 @@ def test_a_kind_whose_usual_finish_goes_is_left_without_one(job: Job) -> None:
     left = edits.without_finish(job, "tiles")
     assert kind_choice(left, Kind.SPLASHBACK) == KindChoice(Kind.SPLASHBACK, Treatment.IN_PLACE)
     check_job(left)
+
+
+def test_a_kind_of_which_the_job_says_nothing_is_added_when_it_is_chosen(job: Job) -> None:
+    older = replace(job, kinds=tuple(choice for choice in job.kinds if choice.kind is not Kind.SHELF))
+    gold = KindChoice(Kind.SHELF, Treatment.IN_PLACE, "gold")
+    chosen = edits.with_kind_choice(older, gold)
+    assert chosen.kinds == (*older.kinds, gold)
+    assert edits.with_kind_choice(chosen, replace(gold, finish="")).kinds == (*older.kinds, replace(gold, finish=""))
+
+
+def test_a_finish_that_goes_leaves_a_kind_of_which_the_job_says_nothing_without_it(job: Job) -> None:
+    older = replace(job, kinds=())
+    assert kind_choice(older, Kind.SPLASHBACK).finish == "tiles"
+    left = edits.without_finish(older, "tiles")
+    assert kind_choice(left, Kind.SPLASHBACK) == KindChoice(Kind.SPLASHBACK, Treatment.IN_PLACE)
+    assert left.kinds == ()
 
 
 def test_a_finish_that_goes_leaves_the_faces_that_do_not_use_it_the_same_objects(job: Job) -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from shared.job import Job
 from shared.trade.products import Money, Pack, Product, Use
-from takeoff.basket.cheapest import Otherwise, basket, leaving_least, price_with_tax
+from takeoff.basket.cheapest import basket, price_with_tax
 from takeoff.basket.offers import PackOffer
 from takeoff.basket.packs import cheapest
 from takeoff.basket.stock import MOST_PACKS
@@ -208,19 +208,6 @@ def test_the_effort_used_up_leaves_an_answer_that_is_enough_and_not_proved() -> 
     choice = cheapest((offer,), 0.0)
     assert not choice.proved
     assert sum(size * many for size, many in zip(offer.sizes, choice.counts, strict=True)) >= offer.missing
-
-
-def test_why_more_is_bought_than_needed_is_what_leaving_less_would_cost() -> None:
-    job = Job("", products=(SATIN,))
-    (found,) = basket(job, needs({"satin": 2.9})).rows
-    assert (found.cost, found.left_over) == (69.0, 1.1)
-    assert leaving_least(job, found) == Otherwise((Bought(LITRE, 3),), 72.0, 0.1)
-
-
-@pytest.mark.parametrize("product", [SATIN, Product("satin", "P", Use.COLOUR, (Pack(2.0), Pack(3.5)))])
-def test_nothing_else_is_named_where_nothing_leaves_less_or_no_price_is_known(product: Product) -> None:
-    job = Job("", products=(product,))
-    assert leaving_least(job, basket(job, needs({"satin": 3.9})).rows[0]) is None
 
 
 @settings(max_examples=60, deadline=None)
