@@ -73,7 +73,9 @@ class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 @cache
 def usual() -> dict[Kind, Usual]:
-    """What is usual for every kind, in the order of `Kind`."""
+    """What is usual for every kind, in the order of `Kind`. LookupError, naming them, where kinds have no row."""
     table = tomllib.loads((files("shared") / "data" / "kinds.toml").read_text("utf-8"))
     rows = msgspec.convert(table, dict[Kind, Usual])
+    if missing := [kind for kind in Kind if kind not in rows]:
+        raise LookupError(f"data/kinds.toml has no row for: {', '.join(missing)}")
     return {kind: rows[kind] for kind in Kind}

@@ -17,7 +17,6 @@ def test_a_word_is_said_for_one_kind_only() -> None:
 def test_a_hole_has_nothing_that_could_be_coated() -> None:
     holes = [row for row in usual().values() if row.hole]
     assert {(row.treatment, row.material, row.finish) for row in holes} == {(Treatment.LEFT, None, "")}
-    assert all(row.material for row in usual().values() if not row.hole)
 
 
 def test_what_is_coated_has_a_finish() -> None:

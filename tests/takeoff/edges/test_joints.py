@@ -4,6 +4,7 @@ from msgspec.structs import replace
 from geometry.outlines.shapes import box
 from shared.job import Butt, Fillet, Job, JointChoice, Part, View
 from shared.trade.kinds import Kind
+from takeoff.edges.joints import joint_table
 from takeoff.figures.measured import Takeoff
 from takeoff.take_off import take_off
 from tests.takeoff.rows import bead_mm, codes, face_of, job_of, joint_row
@@ -105,3 +106,8 @@ def test_the_totals_are_the_sums_of_the_rows(counted: Takeoff) -> None:
     assert totals.masking_mm == pytest.approx(sum(row.length_mm.amount for row in counted.masking))
     assert totals.coated_mm2 == pytest.approx(sum(row.coated_mm2.amount for row in counted.parts))
     assert totals.fronts == 2
+
+
+def test_what_ends_on_a_benchtop_is_sealed_to_it_in_the_order_of_the_table() -> None:
+    assert joint_table().ending_on(Kind.BENCHTOP) == (Kind.SPLASHBACK, Kind.WALL)
+    assert joint_table().ending_on(Kind.SPLASHBACK) == ()
