@@ -268,7 +268,7 @@ class Pick(Gesture):
 def named(parts: tuple[Part, ...]) -> str:
     """The parts in a few words, for the label of a step."""
     if len(parts) == 1:
-        return parts[0].name or parts[0].kind.value
+        return parts[0].called
     return f"{len(parts)} parts"
 
 

@@ -128,7 +128,7 @@ class Shift(Gesture):
 
     def _called(self, part_id: str) -> str:
         part = find_part(self.scene.job, part_id)[1]
-        return part.name or part.kind.value
+        return part.called
 
     def _words(self, length_mm: float) -> str:
         return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)

@@ -132,7 +132,5 @@ def _straight_sides(part: Part) -> tuple[int, ...]:
 
 def _walls_round(shown: Shown, plan: Face) -> tuple[Face, ...]:
     """The elevations of the plan's room."""
-    for room in shown.job.rooms:
-        if any(face.id == plan.id for face in room.faces):
-            return tuple(face for face in room.faces if face.view is View.ELEVATION)
-    return ()
+    room = shown.job.room_of.get(plan.id)
+    return tuple(face for face in room.faces if face.view is View.ELEVATION) if room else ()

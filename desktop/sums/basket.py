@@ -103,7 +103,7 @@ class _Rows:
         amount = amount_words(line.row.need, line.product.measure, self._unit)
         return SumRow(
             key=key,
-            cells=(*self._spanned(line.name)[:-1], amount),
+            cells=(*self._spanned(line.product.called)[:-1], amount),
             children=(*self._uses(key, need, line.product), *self._notes(key, self._about(line, need))),
             parts=need.amount.reason.parts,
         )
@@ -122,7 +122,7 @@ class _Rows:
         return SumRow(
             key=key,
             cells=(
-                line.name,
+                line.product.called,
                 amount_words(row.need, measure, self._unit),
                 packs_words(row.packs, line.product, self._unit),
                 amount_words(row.left_over, measure, self._unit) if row.left_over else "",

@@ -6,7 +6,6 @@ from desktop.state.shown import Shown
 from desktop.sums.row import SumRow
 from shared.job import Unit
 from takeoff.figures.measured import Figure
-from takeoff.figures.naming import called
 from takeoff.needs.hardware import Front, coated_fronts, hardware, hinges_of, holes_to_fill
 
 FRONTS = "fronts"
@@ -62,7 +61,7 @@ def _front(front: Front, tag: str, shown: Shown) -> SumRow:
     return SumRow(
         key=f"{FRONT} {part.id}",
         cells=(
-            f"{tag or front.face.name}  {called(part)}{alike}",
+            f"{tag or front.face.name}  {part.called}{alike}",
             NOT_SAID if hinges is None else f"{hinges}" if hinges else "",
             _old_holes(part.hole_centres_mm, shown.unit),
             f"{holes_to_fill(part, shown.now.handle_centres_mm) or ''}",

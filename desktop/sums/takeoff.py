@@ -22,7 +22,6 @@ from shared.job import Fillet, Job, Section, Unit
 from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.faces.sureness import RULE, SUMMED, TAPE_SOURCE
 from takeoff.figures.measured import Figure, Fronts, JointRow, MaskingRow, PartRow, Sureness, Term, TileRow
-from takeoff.figures.naming import called
 from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
 
 
@@ -77,7 +76,7 @@ def _surface(row: PartRow, off_mm2: float, shown: Shown) -> SumRow:
     return SumRow(
         key=key,
         cells=(
-            f"{row.tag or face.name}  {row.name or row.kind.value}",
+            f"{row.tag or face.name}  {find_part(shown.now, row.id)[1].called}",
             area_number(row.gross_mm2.amount, unit),
             area_number(row.net_mm2.amount, unit),
             area_number(row.coated_mm2.amount, unit),
@@ -153,7 +152,7 @@ def _tile(row: TileRow, shown: Shown) -> SumRow:
     length = run_words(row.grout_mm.amount, shown.unit)
     return SumRow(
         key=key,
-        cells=(f"{_places(shown.now, row.face)}  {called(part)}", f"{row.whole}", f"{row.cut}", length),
+        cells=(f"{_places(shown.now, row.face)}  {part.called}", f"{row.whole}", f"{row.cut}", length),
         children=(_why(key, "Grout", row.grout_mm, shown.unit, square=False),),
         parts=(row.part,),
         face=row.face,

@@ -12,4 +12,4 @@ def refuse_locked(parts: Iterable[Part]) -> None:
     """Nothing where none of these parts is locked; else JobError, which names the first that is."""
     for part in parts:
         if part.locked:
-            raise JobError(WORDS, where=part.name or part.kind.value, do="unlock it, or leave it out")
+            raise JobError(WORDS, where=part.called, do="unlock it, or leave it out")

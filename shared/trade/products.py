@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 
-from shared.trade.value import Value
+from shared.trade.value import NamedValue, Value
 
 
 class Use(StrEnum):
@@ -49,7 +49,7 @@ class Pack(Value, frozen=True):
     name: str = ""
 
 
-class Product(Value, frozen=True):
+class Product(NamedValue, frozen=True):
     """Something that is bought.
 
     `covers_m2` is how much a litre (or a piece) covers in one coat; where it is None it follows from `solids` (share of
@@ -59,8 +59,6 @@ class Product(Value, frozen=True):
     is already, in the product's measure.
     """
 
-    id: str
-    name: str
     use: Use
     packs: tuple[Pack, ...] = ()
     covers_m2: float | None = None

@@ -19,11 +19,6 @@ class BasketLine(NamedTuple):
     product: Product
     row: BasketRow
 
-    @property
-    def name(self) -> str:
-        """What the product is called; its id where it has no name."""
-        return self.product.name or self.product.id
-
 
 class BasketGroup(NamedTuple):
     """Rows that stand together, and what they cost, those without a price left out."""

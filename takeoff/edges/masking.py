@@ -9,7 +9,6 @@ from shared.job import Face, Part, View
 from shared.trade.kinds import Kind
 from takeoff.edges.of_face import divided, length_figure
 from takeoff.figures.measured import EdgeRow, MaskingRow
-from takeoff.figures.naming import called
 
 NEAR_MM = 1e-3
 """A point this near to a line lies on it: far below a tape's reading."""
@@ -83,5 +82,5 @@ def _is_on_wall(walls: list[Side], ends: list[EndLine], edge: EdgeRow) -> bool:
 
 
 def _words(parts: Mapping[str, Part], pair: Pair) -> str:
-    other = "the outside" if pair[1] is None else called(parts[pair[1]])
-    return f"{called(parts[pair[0]])} to {other}"
+    other = "the outside" if pair[1] is None else parts[pair[1]].called
+    return f"{parts[pair[0]].called} to {other}"

@@ -13,7 +13,6 @@ from shared.findings import Finding
 from shared.job import Face, Job, Part
 from shared.trade.kinds import Kind, Treatment
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
-from takeoff.figures.naming import called
 from takeoff.figures.to_buy import Hardware
 from takeoff.surfaces.coated import PRACTICE
 from takeoff.surfaces.fronts import is_front
@@ -70,7 +69,7 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
     """Doors that are taller than the chart goes, and fronts whose old hole centres nobody has said."""
     for front in coated_fronts(job):
         if hinges_of(front.part) is None:
-            message = f"{called(front.part)} is taller than hinges are known for; say how many it has."
+            message = f"{front.part.called} is taller than hinges are known for; say how many it has."
             yield Finding("hinges", message, front.face.id, (front.part.id,))
     if job.handle_centres_mm is None:
         return

@@ -9,7 +9,7 @@ from takeoff.figures.to_buy import Need, Needs, Used, Wanted
 from takeoff.needs.by_area import demands_of_sleeves, demands_of_steps, steps_on_surfaces, surfaces
 from takeoff.needs.by_front import demands_of_handles
 from takeoff.needs.by_metre import demands_of_joints, demands_of_masking, sealed_and_taped
-from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
+from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import hardware
 from takeoff.needs.left_out import look_at_needs
 from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l, spread_words
@@ -54,7 +54,7 @@ def _wanted(group: Group, unit: Unit) -> Wanted | None:
     options |= {product.id: product for product in group[0].options if product.id not in options}
     found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
     first = group[0].options[0]
-    return Wanted(first.stands_for or called_product(first), found) if found else None
+    return Wanted(first.stands_for or first.called, found) if found else None
 
 
 def _need(product: Product, group: Group, unit: Unit) -> Need | None:

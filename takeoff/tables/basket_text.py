@@ -57,7 +57,7 @@ def _product_lines(line: BasketLine, job: Job) -> Iterator[str]:
     need, left_over = (amount_words(amount, line, job) for amount in (row.need, row.left_over))
     packs = packs_words(row.packs, line.product, job)
     long = len(packs) > WIDTHS[2] - 2
-    yield _line(f"  {line.name}", need, "" if long else packs, left_over, cost_words(row.cost))
+    yield _line(f"  {line.product.called}", need, "" if long else packs, left_over, cost_words(row.cost))
     if long:
         yield f"      {one_line(packs)}"
     yield from (f"      {one_line(note)}" for note in line_notes(line, job))

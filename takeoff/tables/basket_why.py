@@ -50,7 +50,7 @@ class _Needed:
         product = self._products[need.product]
         of_several = f", one of {len(wanted.options)} for {wanted.name}" if len(wanted.options) > 1 else ""
         amount = show_amount(need.amount.amount, product.measure, self._job.unit)
-        yield f"{INDENT}{product.name or product.id} {amount}{of_several}"
+        yield f"{INDENT}{product.called} {amount}{of_several}"
         for used in need.used:
             yield f"{2 * INDENT}{used.what}"
             yield f"{3 * INDENT}{self._sum(used, product, wanted.name)}"
@@ -101,7 +101,7 @@ def _basket(bill: Bill, job: Job) -> Iterator[str]:
     for row in bill.basket.rows:
         line = BasketLine(products[row.product], row)
         need, left = (show_amount(amount, line.product.measure, job.unit) for amount in (row.need, row.left_over))
-        yield f"{INDENT}{line.name}, needed {need}, left over {left}: {cost_words(row.cost)}"
+        yield f"{INDENT}{line.product.called}, needed {need}, left over {left}: {cost_words(row.cost)}"
         for bought in row.packs:
             price = None if bought.pack.price is None else price_with_tax(bought.pack.price, job.money)
             yield f"{2 * INDENT}{bought.many} x {pack_words(bought, line.product, job)} at {cost_words(price)}"

@@ -38,7 +38,7 @@ class Sources:
     def __init__(self, takeoff: Takeoff, job: Job) -> None:
         self._takeoff, self._job, self._names = takeoff, job, Names(job)
         self._made_of = {part.id: material_of(part) for face in job.faces for part in face.parts}
-        self._room_of = {part.id: room.name for room in job.rooms for face in room.faces for part in face.parts}
+        self._room_of = {part.id: self._names.room_of(face.id) for face in job.faces for part in face.parts}
         self._masked: defaultdict[str, float] = defaultdict(float)
         for row in takeoff.masking:
             self._masked[self._names.room_of(row.face)] += row.length_mm.amount * self._names.alike(row.face)

@@ -52,7 +52,8 @@ def _group(group: BasketGroup, job: Job) -> str:
 
 def _product(line: BasketLine, job: Job) -> str:
     packs = "".join(_pack(each, line, job) for each in line.row.packs)
-    return f"<section><h3>{escape(line.name)} <small>{escape(_need(line, job))}</small></h3>\n{packs}</section>\n"
+    head = f"<h3>{escape(line.product.called)} <small>{escape(_need(line, job))}</small></h3>"
+    return f"<section>{head}\n{packs}</section>\n"
 
 
 def _need(line: BasketLine, job: Job) -> str:

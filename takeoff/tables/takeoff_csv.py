@@ -79,7 +79,7 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
 def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
     areas = (round(area_in(figure.amount, job.unit), DIGITS) for figure in (row.gross_mm2, row.net_mm2, row.coated_mm2))
     finish = names.finish(row.finish) if row.finish else ""
-    words = (row.name or row.kind.value, row.kind.value, finish, row.treatment.value)
+    words = (names.part(row.id), row.kind.value, finish, row.treatment.value)
     return ("part", names.room(row.room), names.face(row.face), row.tag, row.id, *words, *[""] * 5, *areas, "")
 
 

@@ -46,9 +46,8 @@ def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:
 
 def _part_words(row: PartRow, names: Names) -> str:
     """Room and face, or the tag of a front that has one, then its name."""
-    name = row.name or row.kind.value
     place = row.tag or names.face(row.face)
-    return f"{names.room(row.room)}  {place}  {name}"
+    return f"{names.room(row.room)}  {place}  {names.part(row.id)}"
 
 
 def _joints(takeoff: Takeoff, job: Job) -> list[str]:
