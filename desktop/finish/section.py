@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from desktop.look.roles import set_role
-from desktop.look.wording import with_own_decimals
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.errors import RecoatError
@@ -41,7 +41,7 @@ class Section(QWidget):
         if new.job is not self._followed:
             self.tell("")
         self._followed = new.job
-        lines = [with_own_decimals(each.message) for each in findings_of(new) if each.code in self.codes]
+        lines = [own_writing().sentence(each.message) for each in findings_of(new) if each.code in self.codes]
         more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
         self.to_look_at.setText("\n".join((*lines[:MOST_SAID], *more)))
         self.to_look_at.setVisible(bool(lines))

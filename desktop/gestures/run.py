@@ -13,7 +13,6 @@ from shared.typed.lengths import read_length
 from shared.typed.row_beginnings import row_so_far
 from shared.typed.row_shortening import shortened
 from shared.typed.rows import ABOVE, Row, read_row
-from shared.written.units import show_length
 
 EXAMPLES = {
     Unit.MM: "600 door, 450 drawers 3, 900 pair, rest open, splashback",
@@ -158,7 +157,7 @@ class Run(Gesture):
         return WALL if above else BASE
 
     def _words(self, length_mm: float) -> str:
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)
 
     def _start_in(self, text: str) -> float | None:
         """Where a length that stands alone says that the row begins; None where the line says more, or nothing."""

@@ -12,7 +12,6 @@ from shared.errors import ReadingError
 from shared.job import Unit, Way
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_length
-from shared.written.units import show_length
 from takeoff.drawing.sizes import face_sizes, part_sizes, step_mm
 
 NEAR = 2.0
@@ -131,7 +130,7 @@ class Shift(Gesture):
         return part.called
 
     def _words(self, length_mm: float) -> str:
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)
 
 
 def _run(size: Size) -> tuple[Way, tuple[float, float]]:

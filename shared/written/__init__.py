@@ -1,1 +1,1 @@
-"""How lengths, areas and money are written for a person; uses the job and pint."""
+"""How numbers, lengths, packs and prices are written for a person; uses the job, what the trade buys, and pint."""

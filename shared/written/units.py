@@ -16,6 +16,9 @@ TENTHS = 10
 DIVISIONS = 32
 """Inches are shown to a thirty-second, the finest division of a usual inch tape (common practice, no source)."""
 
+THOUSANDTHS = 3
+"""Decimals of a plain number: nothing here is known better (common practice, no source)."""
+
 _TENFOLD = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
 
 _BY_PINT = ("in", "ft")
@@ -66,6 +69,11 @@ def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     if unit is Unit.MM:
         return _tenths(length_mm).replace(".", decimal)
     return _inches(length_mm)
+
+
+def plain_number(number: float, decimal: str = ".") -> str:
+    """A number to a thousandth, without needless decimals: "2", "2.5". Never "-0"."""
+    return f"{round(number, THOUSANDTHS) + 0.0:.{THOUSANDTHS}f}".rstrip("0").rstrip(".").replace(".", decimal)
 
 
 def length_words(length_mm: float, unit: Unit) -> str:

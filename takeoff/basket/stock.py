@@ -11,7 +11,7 @@ from shared.findings import Finding
 from shared.job import Unit
 from shared.limits import MOST_OF_A_PRODUCT
 from shared.trade.products import Pack, Product
-from shared.typed.packs import show_size
+from shared.written.writing import Writing
 
 MOST_PACKS = 100_000
 """Of one product; beyond it something is wrong with what is needed or with the packs (own choice)."""
@@ -81,7 +81,7 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
             )
             yield Finding("empty-pack", message, NOWHERE)
         elif pack not in _buyable(product):
-            size = show_size(pack.size, product.measure, unit)
+            size = Writing(unit).pack_size(pack.size, product.measure)
             yield Finding(
                 "no-price", f"{name}: the pack of {size} has no price, so it is not bought; type one.", NOWHERE
             )

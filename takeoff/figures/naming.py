@@ -1,18 +1,8 @@
-"""What parts, faces and beads are called in sentences and tables."""
+"""What rooms, faces, parts and finishes are called in sentences and tables."""
 
 from collections.abc import Iterable
 
-from shared.job import Butt, Fillet, Job, Section, Unit
-from shared.written.units import show_length
-
-
-def section_words(section: Section, unit: Unit) -> str:
-    """The section of a bead: "fillet 6" or "butt 5 x 5", in the job's unit."""
-    match section:
-        case Fillet(leg_mm=leg):
-            return f"fillet {show_length(leg, unit)}"
-        case Butt(width_mm=width, depth_mm=depth):
-            return f"butt {show_length(width, unit)} x {show_length(depth, unit)}"
+from shared.job import Job
 
 
 class Names:

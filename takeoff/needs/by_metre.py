@@ -5,9 +5,9 @@ from typing import NamedTuple
 
 from shared.job import Job, Section
 from shared.trade.products import Product, Use
+from shared.written.writing import Writing
 from takeoff.edges.sealant import section_area_mm2
 from takeoff.figures.measured import Takeoff
-from takeoff.figures.naming import section_words
 from takeoff.figures.to_buy import Used
 from takeoff.needs.demands import Demand, Products
 
@@ -85,7 +85,7 @@ def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) ->
         options = sealants(word, products)
         for (name, section), run in of_word.items() if options else ():
             use = Used(
-                f"{name}, {section_words(section, job.unit)}",
+                f"{name}, {Writing(job.unit).section(section)}",
                 size=run.metres,
                 times=1,
                 per=ML_IN_A_LITRE / section_area_mm2(section),

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
 from shared.written.units import area_in, large_unit, run_in
+from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
-from takeoff.figures.naming import Names, section_words
+from takeoff.figures.naming import Names
 
 Cell = str | float
 
@@ -84,7 +85,7 @@ def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
 
 
 def _joint_cells(row: JointRow, job: Job, names: Names) -> tuple[Cell, ...]:
-    bead = (section_words(row.section, job.unit), row.sealant, _yes(row.sealed), _yes(row.old_bead))
+    bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), "")
     return ("joint", *place, row.parts[0], row.name, "", "", "", row.parts[1], *bead, "", "", "", _run(row, job))
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtCore import QLocale
 
-from desktop.look.wording import with_own_decimals
+from desktop.look.wording import own_writing
 
 
 @pytest.fixture
@@ -19,10 +19,10 @@ def comma() -> Iterator[None]:
 
 @pytest.mark.usefixtures("comma")
 def test_a_sentence_gets_the_decimal_sign_of_the_system_and_keeps_its_full_stops() -> None:
-    assert with_own_decimals("It is 3.5 mm off over 2400. Measure the 1.25 again.") == (
+    assert own_writing().sentence("It is 3.5 mm off over 2400. Measure the 1.25 again.") == (
         "It is 3,5 mm off over 2400. Measure the 1,25 again."
     )
 
 
 def test_where_the_system_writes_a_point_a_sentence_stays_as_it_is() -> None:
-    assert with_own_decimals("3.5 mm") == "3.5 mm"
+    assert own_writing().sentence("3.5 mm") == "3.5 mm"
