@@ -169,7 +169,7 @@ class RatioWords(NamedTuple):
 
     def show(self, value: object, unit: Unit) -> str:
         """The parts with a colon."""
-        return ":".join(map(own_writing().number, value)) if isinstance(value, tuple) else ""
+        return own_writing().ratio(value) if isinstance(value, tuple) else ""
 
 
 class ShadeWords(NamedTuple):

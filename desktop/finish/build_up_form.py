@@ -195,7 +195,7 @@ class BuildUpForm(Section):
 def _cells(step: Step, shown: Shown) -> Cells:
     """How the list says a step."""
     product = product_of(step.product, shown)
-    after = f"{step.next_h:g} h" if step.next_h else ""
+    after = f"{own_writing().number(step.next_h)} h" if step.next_h else ""
     work = f"{step.work}{_only_on(step)}"
     return work, _called(step.product, shown), f"{step.coats}", _spread_of(step, product, shown), after
 

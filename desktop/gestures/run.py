@@ -184,11 +184,11 @@ class Run(Gesture):
     def _summary(self, laid: LaidRow) -> str:
         """How many cabinets, and how much of the free wall they take."""
         many = f"{laid.cabinets} cabinet{'s' if laid.cabinets > 1 else ''}, " if laid.cabinets else ""
-        mm = " mm" if self.scene.job.unit is Unit.MM else ""
+        with_unit = self.scene.writing.length_with_unit
         if laid.left_mm is None:
-            return f"{many}{self._words(laid.width_mm)}{mm}"
-        free = self._words(laid.width_mm + laid.left_mm)
-        return f"{many}{self._words(laid.width_mm)} of {free}{mm}, {self._words(laid.left_mm)} left"
+            return f"{many}{with_unit(laid.width_mm)}"
+        free = with_unit(laid.width_mm + laid.left_mm)
+        return f"{many}{self._words(laid.width_mm)} of {free}, {self._words(laid.left_mm)} left"
 
     def _shown(self, laid: LaidRow) -> Preview:
         """How long the row is, under the face."""

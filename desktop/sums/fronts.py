@@ -34,10 +34,11 @@ def front_of(row: SumRow | None) -> str | None:
 
 def _all(shown: Shown) -> SumRow:
     total = hardware(shown.now)
+    number = own_writing(shown.unit).number
     handles = counted(round(total.handles.amount), "handle", "handles")
     return SumRow(
         key=ALL,
-        cells=(f"all, {handles}", f"{total.hinges.amount:g}", "", f"{total.holes_to_fill.amount:g}"),
+        cells=(f"all, {handles}", number(total.hinges.amount), "", number(total.holes_to_fill.amount)),
         children=tuple(unfolded(ALL, hardware_rows(total, own_writing(shown.unit)), len(HEADS))),
         parts=total.handles.reason.parts,
     )

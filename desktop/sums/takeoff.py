@@ -7,19 +7,23 @@ from desktop.state.shown import Shown
 from desktop.sums.basket import need_rows
 from desktop.sums.fronts import front_rows
 from desktop.sums.row import Cells, SumRow, unfolded
-from shared.edits.drawn import find_face, find_part
-from shared.job import Job, Unit
+from shared.job import Unit
+from shared.written.writing import Writing
 from takeoff.faces.sureness import RULE, SUMMED, TAPE_SOURCE
 from takeoff.figures.measured import Figure, JointRow, MaskingRow, PartRow, Sureness, TileRow
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
 from takeoff.why.figures import bead_row, length_row, part_rows
 
+COLUMNS = 4
+
 
 def count_rows(shown: Shown) -> tuple[SumRow, ...]:
     """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
-    lines = (_joints(shown), _masking(shown))
-    groups = (*_surfaces(shown), *lines, front_rows(shown), _tiles(shown), _needs(shown), _sureness(shown))
+    names, writing = Names(shown.now), own_writing(shown.unit)
+    lines = (_joints(shown, names, writing), _masking(shown, names, writing))
+    rest = (front_rows(shown), _tiles(shown, names, writing), _needs(shown), _sureness(shown))
+    groups = (*_surfaces(shown, names, writing), *lines, *rest)
     return tuple(group for group in groups if group.children)
 
 
@@ -29,28 +33,26 @@ def headings(unit: Unit) -> Cells:
     return "What", f"Gross {square}", f"Net {square}", f"Coat {square}"
 
 
-def _surfaces(shown: Shown) -> Iterable[SumRow]:
-    names = Names(shown.now)
+def _surfaces(shown: Shown, names: Names, writing: Writing) -> Iterable[SumRow]:
     off_mm2 = dict(shown.takeoff.sure.parts) if shown.takeoff.sure else {}
     for total in totals_by_finish(shown.takeoff):
-        rows = tuple(_surface(row, off_mm2.get(row.id, 0.0), names, shown.unit) for row in total.rows)
+        rows = tuple(_surface(row, off_mm2.get(row.id, 0.0), names, writing) for row in total.rows)
         yield SumRow(
             key=f"finish {total.finish}",
-            cells=_areas(names.finish(total.finish), total, shown.unit),
+            cells=_areas(names.finish(total.finish), total, writing),
             children=rows,
             parts=tuple(row.id for row in total.rows),
             head=True,
         )
 
 
-def _areas(name: str, total: FinishTotal, unit: Unit) -> Cells:
+def _areas(name: str, total: FinishTotal, writing: Writing) -> Cells:
     areas = (total.gross_mm2, total.net_mm2, total.coated_mm2)
-    return (name, *map(own_writing(unit).area_number, areas))
+    return (name, *map(writing.area_number, areas))
 
 
-def _surface(row: PartRow, off_mm2: float, names: Names, unit: Unit) -> SumRow:
-    writing = own_writing(unit)
-    key, columns = f"part {row.id}", len(headings(unit))
+def _surface(row: PartRow, off_mm2: float, names: Names, writing: Writing) -> SumRow:
+    key = f"part {row.id}"
     return SumRow(
         key=key,
         cells=(
@@ -59,31 +61,30 @@ def _surface(row: PartRow, off_mm2: float, names: Names, unit: Unit) -> SumRow:
             writing.area_number(row.net_mm2.amount),
             writing.area_number(row.coated_mm2.amount),
         ),
-        children=(*unfolded(key, part_rows(row, writing), columns), *_off(key, off_mm2, unit)),
+        children=(*unfolded(key, part_rows(row, writing), COLUMNS), *_off(key, off_mm2, writing)),
         parts=(row.id,),
         face=row.face,
     )
 
 
-def _joints(shown: Shown) -> SumRow:
-    rows = tuple(_joint(row, shown) for row in shown.takeoff.joints)
+def _joints(shown: Shown, names: Names, writing: Writing) -> SumRow:
+    rows = tuple(_joint(row, names, writing) for row in shown.takeoff.joints)
     return SumRow("joints", ("Joints", "Section", "Old bead", "New bead"), rows, head=True)
 
 
-def _joint(row: JointRow, shown: Shown) -> SumRow:
+def _joint(row: JointRow, names: Names, writing: Writing) -> SumRow:
     key = f"joint {row.face} {row.next_face} {' '.join(row.parts)}"
-    writing = own_writing(shown.unit)
     length = writing.run(row.length_mm.amount)
     why = (length_row("Length", row.length_mm, writing), bead_row(row.section, writing))
     return SumRow(
         key=key,
         cells=(
-            f"{_places(shown.now, row.face, row.next_face)}  {row.name}",
+            f"{names.faces((row.face, row.next_face))}  {row.name}",
             writing.section(row.section) if row.sealed else "off",
             length if row.sealed and row.old_bead else "",
             length if row.sealed else "",
         ),
-        children=tuple(unfolded(key, why, len(headings(shown.unit)))),
+        children=tuple(unfolded(key, why, COLUMNS)),
         parts=row.parts,
         face=row.face,
         edges=row.path,
@@ -91,41 +92,40 @@ def _joint(row: JointRow, shown: Shown) -> SumRow:
     )
 
 
-def _masking(shown: Shown) -> SumRow:
-    rows = tuple(_mask(row, shown) for row in shown.takeoff.masking)
+def _masking(shown: Shown, names: Names, writing: Writing) -> SumRow:
+    rows = tuple(_mask(row, names, writing) for row in shown.takeoff.masking)
     return SumRow("masking", ("Masking", "", "", "Tape"), rows, head=True)
 
 
-def _mask(row: MaskingRow, shown: Shown) -> SumRow:
+def _mask(row: MaskingRow, names: Names, writing: Writing) -> SumRow:
     key = f"mask {row.face} {row.name} {row.parts}"
     return SumRow(
         key=key,
         cells=(
-            f"{_places(shown.now, row.face)}  {row.name}",
+            f"{names.face(row.face)}  {row.name}",
             "",
             "",
-            own_writing(shown.unit).run(row.length_mm.amount),
+            writing.run(row.length_mm.amount),
         ),
-        children=_length(key, "Length", row.length_mm, shown.unit),
+        children=_length(key, "Length", row.length_mm, writing),
         parts=tuple(part for part in row.parts if part is not None),
         face=row.face,
         edges=row.path,
     )
 
 
-def _tiles(shown: Shown) -> SumRow:
-    rows = tuple(_tile(row, shown) for row in shown.takeoff.tiles)
+def _tiles(shown: Shown, names: Names, writing: Writing) -> SumRow:
+    rows = tuple(_tile(row, names, writing) for row in shown.takeoff.tiles)
     return SumRow("tiles", ("Tiles", "Whole", "Cut", "Grout"), rows, head=True)
 
 
-def _tile(row: TileRow, shown: Shown) -> SumRow:
+def _tile(row: TileRow, names: Names, writing: Writing) -> SumRow:
     key = f"tiles {row.part}"
-    part = find_part(shown.now, row.part)[1]
-    length = own_writing(shown.unit).run(row.grout_mm.amount)
+    length = writing.run(row.grout_mm.amount)
     return SumRow(
         key=key,
-        cells=(f"{_places(shown.now, row.face)}  {part.called}", f"{row.whole}", f"{row.cut}", length),
-        children=_length(key, "Grout", row.grout_mm, shown.unit),
+        cells=(f"{names.face(row.face)}  {names.part(row.part)}", f"{row.whole}", f"{row.cut}", length),
+        children=_length(key, "Grout", row.grout_mm, writing),
         parts=(row.part,),
         face=row.face,
     )
@@ -133,13 +133,13 @@ def _tile(row: TileRow, shown: Shown) -> SumRow:
 
 def _needs(shown: Shown) -> SumRow:
     """What is needed of each product, as it was reckoned last."""
-    rows = need_rows(shown.bill, shown.takeoff, len(headings(shown.unit))) if shown.bill else ()
+    rows = need_rows(shown.bill, shown.takeoff, COLUMNS) if shown.bill else ()
     return SumRow("needs", ("Needed of products", "", "", "Amount"), rows, head=True)
 
 
-def _off(key: str, off_mm2: float, unit: Unit) -> tuple[SumRow, ...]:
+def _off(key: str, off_mm2: float, writing: Writing) -> tuple[SumRow, ...]:
     """How far the coated area of a part could be off."""
-    words = f"Coat {own_writing(unit).off_area(off_mm2)}, by the tape"
+    words = f"Coat {writing.off_area(off_mm2)}, by the tape"
     return (SumRow(f"{key} sure", (words, "", "", ""), note=True),) if off_mm2 else ()
 
 
@@ -151,8 +151,9 @@ def _sureness(shown: Shown) -> SumRow:
 
 
 def _totals_off(sure: Sureness, shown: Shown) -> tuple[SumRow, ...]:
-    lengths = ((name.capitalize(), own_writing(shown.unit).off_length(length_mm)) for name, length_mm in sure.lengths)
-    off = (("Coat", own_writing(shown.unit).off_area(sure.coated_mm2)), *lengths)
+    writing = own_writing(shown.unit)
+    lengths = ((name.capitalize(), writing.off_length(length_mm)) for name, length_mm in sure.lengths)
+    off = (("Coat", writing.off_area(sure.coated_mm2)), *lengths)
     return tuple(SumRow(f"sure {name}", (name, "", "", words), _tape_notes(name, shown)) for name, words in off)
 
 
@@ -163,12 +164,8 @@ def _tape_notes(name: str, shown: Shown) -> tuple[SumRow, ...]:
     return tuple(SumRow(f"sure {name} {word}", (word, "", "", ""), note=True) for word in words)
 
 
-def _places(job: Job, *faces: str) -> str:
-    return " ".join(find_face(job, face).name for face in faces if face)
-
-
-def _length(key: str, words: str, figure: Figure, unit: Unit) -> tuple[SumRow, ...]:
-    return tuple(unfolded(key, (length_row(words, figure, own_writing(unit)),), len(headings(unit))))
+def _length(key: str, words: str, figure: Figure, writing: Writing) -> tuple[SumRow, ...]:
+    return tuple(unfolded(key, (length_row(words, figure, writing),), COLUMNS))
 
 
 def summary(rows: Sequence[SumRow]) -> str:

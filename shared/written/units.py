@@ -76,9 +76,9 @@ def plain_number(number: float, decimal: str = ".") -> str:
     return f"{round(number, THOUSANDTHS) + 0.0:.{THOUSANDTHS}f}".rstrip("0").rstrip(".").replace(".", decimal)
 
 
-def length_words(length_mm: float, unit: Unit) -> str:
-    """A length with its unit, for a sentence."""
-    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")
+def length_words(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+    """A length with its unit, for a sentence: "600.5 mm", `94 1/2"`."""
+    return show_length(length_mm, unit, decimal=decimal) + (" mm" if unit is Unit.MM else "")
 
 
 def _fixed(number: float, unit: Unit, decimal: str, *, more: bool = False) -> str:

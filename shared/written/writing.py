@@ -7,7 +7,7 @@ from typing import NamedTuple
 from shared.job import Butt, Fillet, Section, Unit
 from shared.trade.products import Measure, Pack
 from shared.written.packs import amount_in, amount_unit, show_amount, show_size
-from shared.written.units import area_in, large_unit, plain_number, show_area, show_length, show_run
+from shared.written.units import area_in, large_unit, length_words, plain_number, show_area, show_length, show_run
 
 NO_PACKS = "none"
 
@@ -50,13 +50,17 @@ class Writing(NamedTuple):
         """A share in percent: 0.1 is "10 %"."""
         return f"{self.number(100 * share)} %"
 
+    def ratio(self, parts: tuple[float, float]) -> str:
+        """Base to hardener by volume: "4:1"."""
+        return ":".join(map(self.number, parts))
+
     def length(self, length_mm: float) -> str:
         """A length as it is read off a tape, without "mm": "600.5", `94 1/2"`."""
         return show_length(length_mm, self.unit, decimal=self.decimal)
 
     def length_with_unit(self, length_mm: float) -> str:
         """A length as it is read off a tape: "600.5 mm", `94 1/2"`."""
-        return self.length(length_mm) + (" mm" if self.unit is Unit.MM else "")
+        return length_words(length_mm, self.unit, decimal=self.decimal)
 
     def run(self, length_mm: float) -> str:
         """A length that was added up: "9.80 m"."""

@@ -6,6 +6,7 @@ from shared.findings import Finding
 from shared.job import Job
 from shared.trade.finishes import Material
 from shared.trade.products import Measure, Product, Use
+from shared.written.writing import Writing
 from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, is_on, steps_on_surfaces
 from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
 from takeoff.needs.demands import Demand, Products, has_ratio, per_of
@@ -110,8 +111,7 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
             say = "set its spread rate, or its solids and film, above 0"
             yield "spread-rate", f"{name} does not say how much it covers; {say}."
     if product.ratio is not None and not has_ratio(product):
-        base, hardener = product.ratio
-        yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
+        yield "ratio", f"{name} is mixed {Writing().ratio(product.ratio)}; set both above 0."
 
 
 def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:

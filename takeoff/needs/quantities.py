@@ -94,8 +94,7 @@ def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
     if product.covers_m2 is None and any(not asked.use.per for asked in group):
         sources.append(FROM_SOLIDS)
     if product.ratio is not None:
-        base, hardener = product.ratio
-        rules.append(f"base and hardener mixed {base:g}:{hardener:g} by volume")
+        rules.append(f"base and hardener mixed {Writing().ratio(product.ratio)} by volume")
     return Reason("; ".join(dict.fromkeys(rules)), "; ".join(dict.fromkeys(sources)), Fronts.OFF, tuple(_terms(used)))
 
 

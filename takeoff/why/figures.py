@@ -8,11 +8,10 @@ from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_ar
 from takeoff.figures.measured import Figure, Fronts, PartRow, Reason, Term
 from takeoff.figures.to_buy import Hardware
 from takeoff.why.row import WhyRow
+from takeoff.why.uses import MM_IN_A_METRE
 
 Show = Callable[[float], str]
 """How an amount is written, with its unit."""
-
-MM_IN_A_METRE = 1000.0
 
 
 def part_rows(row: PartRow, writing: Writing) -> Iterator[WhyRow]:

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 
 from shared.job import Job
-from shared.trade.products import Product, Use
+from shared.trade.products import Product
 from shared.written.writing import Writing
 from takeoff.figures.measured import PartRow, Takeoff, Term
 from takeoff.figures.naming import Names
 from takeoff.figures.to_buy import Need, Used
 from takeoff.why.row import WhyRow
-from takeoff.why.uses import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, use_sum
+from takeoff.why.uses import use_sum, written_size
 
 MOST_PARTS = 200
 """Listed of one use; the sums name no more in a whole building."""
@@ -52,14 +52,7 @@ class NeedRows:
         writing, reckoned = self._writing, use_sum(used, product, self._writing.unit)
         times = f" {writing.times} {writing.number(reckoned.times)}" if reckoned.times != 1 else ""
         per = f" {writing.divided} {writing.number(reckoned.per)}" if reckoned.per != 1 else ""
-        return f"{self._size(used, product)}{times}{per}" if times or per else ""
-
-    def _size(self, used: Used, product: Product) -> str:
-        if product.use in (Use.SEALANT, Use.TAPE):
-            return self._writing.run(used.size * MM_IN_A_METRE)
-        if used.finish and product.use is not Use.SLEEVE:
-            return self._writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
-        return self._writing.number(used.size)
+        return f"{written_size(used, product, writing)}{times}{per}" if times or per else ""
 
     def _coated(self, term: Term) -> Iterator[WhyRow]:
         """The parts of a use that is laid on surfaces."""

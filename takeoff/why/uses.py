@@ -1,15 +1,16 @@
 """The sum of one use of a product, as numbers in the job's units: sheets reckon with them, rows write them out."""
 
+from enum import Enum, auto
 from typing import NamedTuple
 
 from shared.job import Unit
 from shared.trade.products import Product, Use
 from shared.written.packs import amount_in, amount_unit
 from shared.written.units import area_in, large_unit, run_in
+from shared.written.writing import MM2_IN_A_SQUARE_METRE, Writing
 from takeoff.figures.to_buy import Used
 
 MM_IN_A_METRE = 1000.0
-MM2_IN_A_SQUARE_METRE = 1_000_000.0
 
 
 class UseSum(NamedTuple):
@@ -32,7 +33,7 @@ class UseSum(NamedTuple):
 
 def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
     """The sum of a use of this product, in the units of a job in this unit."""
-    one, size_unit = _one(used, product, unit)
+    one, size_unit = _one(_size_of(used, product), unit)
     measure = product.measure
     return UseSum(
         size=used.size * one,
@@ -47,10 +48,37 @@ def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
     )
 
 
-def _one(used: Used, product: Product, unit: Unit) -> tuple[float, str]:
-    """How many of the unit of its size a square metre, a metre or a piece is, and that unit."""
+def written_size(used: Used, product: Product, writing: Writing) -> str:
+    """What a use works on, with its unit: "6.767 m2", "9.80 m", "2" sleeves."""
+    match _size_of(used, product):
+        case _Size.AREA:
+            return writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
+        case _Size.LENGTH:
+            return writing.run(used.size * MM_IN_A_METRE)
+        case _Size.NUMBER:
+            return writing.number(used.size)
+
+
+class _Size(Enum):
+    """What the size of a use is: m2 of surface, m of joint or masking, a number of pieces."""
+
+    AREA = auto()
+    LENGTH = auto()
+    NUMBER = auto()
+
+
+def _size_of(used: Used, product: Product) -> _Size:
     if product.use in (Use.SEALANT, Use.TAPE):
-        return run_in(MM_IN_A_METRE, unit), large_unit(unit)
-    if used.finish and product.use is not Use.SLEEVE:
-        return area_in(MM2_IN_A_SQUARE_METRE, unit), f"{large_unit(unit)}2"
-    return 1.0, ""
+        return _Size.LENGTH
+    return _Size.AREA if used.finish and product.use is not Use.SLEEVE else _Size.NUMBER
+
+
+def _one(size: _Size, unit: Unit) -> tuple[float, str]:
+    """How many of the unit of a size a square metre, a metre or a piece is, and that unit."""
+    match size:
+        case _Size.AREA:
+            return area_in(MM2_IN_A_SQUARE_METRE, unit), f"{large_unit(unit)}2"
+        case _Size.LENGTH:
+            return run_in(MM_IN_A_METRE, unit), large_unit(unit)
+        case _Size.NUMBER:
+            return 1.0, ""
