@@ -81,7 +81,7 @@ def spread_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
 def coat_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
     """How many coats a step lays, of the finishes that are laid."""
     used = {row.finish for row in takeoff.parts}
-    names = {product.id: product.name for product in bill.job.products}
+    names = {product.id: product.called for product in bill.job.products}
     words = NumberWords("number of coats", most=MOST_COATS, whole=True)
     for finish in bill.job.finishes:
         for place, step in enumerate(finish.steps):

@@ -3,15 +3,13 @@
 from PySide6.QtCore import QLocale
 
 from shared.job import Unit
+from shared.typed.numbers import possible_signs
 from shared.written.writing import Writing
 
 TIMES = "\N{MULTIPLICATION SIGN}"
 DIVIDED = "\N{DIVISION SIGN}"
 MINUS = "\N{MINUS SIGN}"
 SQUARED = "\N{SUPERSCRIPT TWO}"
-
-THOUSANDS = "., '\N{RIGHT SINGLE QUOTATION MARK}\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}\N{THIN SPACE}"
-"""The signs between thousands that a field reads back."""
 
 
 def decimal_sign() -> str:
@@ -20,10 +18,13 @@ def decimal_sign() -> str:
 
 
 def own_writing(unit: Unit = Unit.MM) -> Writing:
-    """How the person's system writes numbers, in a job of this unit; the unit counts for nothing in a sentence."""
+    """How the person's system writes numbers, in a job of this unit; the unit counts for nothing in a sentence.
+
+    Thousands are parted in threes, by a sign that a field reads back, or not at all.
+    """
     system, decimal = QLocale(), decimal_sign()
     sign = system.groupSeparator()
-    is_read = sign in THOUSANDS and sign != decimal and sign in system.toString(1e6, "f", 0)
+    is_read = sign in system.toString(1e6, "f", 0) and decimal in possible_signs(f"1{sign}000{decimal}00")
     grouped_from = 4 if sign in system.toString(1e3, "f", 0) else 5
     return Writing(unit, decimal, sign if is_read else "", grouped_from, TIMES, DIVIDED, MINUS, SQUARED)
 

@@ -6,7 +6,7 @@ from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from desktop.sums.row import Cells, SumRow, grounds, spanned, unfolded
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import line_notes
+from takeoff.basket.words import left_out_head, line_notes
 from takeoff.bill import Bill
 from takeoff.figures.measured import Takeoff
 from takeoff.why.bought import BoughtRows
@@ -78,9 +78,7 @@ class _Rows:
         words = self._bill.left_out
         if words:
             notes = tuple(unfolded("left out", map(WhyRow, words), self._columns))
-            yield SumRow(
-                "left out", spanned(f"Left out, and in no total: {len(words)}", self._columns), notes, head=True
-            )
+            yield SumRow("left out", spanned(left_out_head(words), self._columns), notes, head=True)
 
     def need(self, line: BasketLine) -> SumRow:
         """What is needed of a product, at the right end of the columns."""
