@@ -69,7 +69,7 @@ class _Rows:
 
     def group(self, group: BasketGroup) -> SumRow:
         """A group and the lines in it."""
-        cost = self._writing.money(group.cost) if any(line.row.cost is not None for line in group.lines) else ""
+        cost = "" if group.cost is None else self._writing.money(group.cost)
         lines = tuple(self._line(line) for line in group.lines)
         return SumRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
 

@@ -21,6 +21,14 @@ def find_room(job: Job, room_id: str) -> Room:
     raise _missing("room", room_id)
 
 
+def find_room_of(job: Job, face_id: str) -> Room:
+    """The room that a face is in. JobError where the job has no such face."""
+    room = job.room_of.get(face_id)
+    if room is None:
+        raise _missing("face", face_id)
+    return room
+
+
 def find_face(job: Job, face_id: str) -> Face:
     """The face with this id."""
     for face in job.faces:
@@ -238,14 +246,6 @@ def _inserted(faces: Sequence[Face], face: Face, at: int | None) -> tuple[Face, 
     first, last = (0, elevations) if face.view is View.ELEVATION else (elevations, len(faces))
     place = last if at is None else min(max(at, first), last)
     return (*faces[:place], face, *faces[place:])
-
-
-def find_room_of(job: Job, face_id: str) -> Room:
-    """The room that a face is in. JobError where the job has no such face."""
-    room = job.room_of.get(face_id)
-    if room is None:
-        raise _missing("face", face_id)
-    return room
 
 
 def _letters(number: int) -> str:

@@ -152,9 +152,12 @@ class Writing(NamedTuple):
 
     def sentence(self, words: str) -> str:
         """A sentence of the takeoff, whose numbers are as on a terminal, in this writing."""
-        squared = _SQUARES.sub(rf"\g<1>{self.squared}", words)
-        multiplied = _MULTIPLIED.sub(f" {self.times} ", squared)
+        multiplied = _MULTIPLIED.sub(f" {self.times} ", self.squares(words))
         return multiplied if self.decimal == "." else _DECIMAL_POINT.sub(self.decimal, multiplied)
+
+    def squares(self, words: str) -> str:
+        """Words of the takeoff with their squares in this writing, and their numbers as they are, as in a source."""
+        return _SQUARES.sub(rf"\g<1>{self.squared}", words)
 
     def _squared(self, words: str) -> str:
         return self._signed(words.removesuffix("2") + self.squared)

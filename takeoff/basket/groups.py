@@ -21,11 +21,11 @@ class BasketLine(NamedTuple):
 
 
 class BasketGroup(NamedTuple):
-    """Rows that stand together, and what they cost, those without a price left out."""
+    """Rows that stand together, and what they cost, those without a price left out; None where none has a price."""
 
     name: str
     lines: tuple[BasketLine, ...]
-    cost: float
+    cost: float | None
 
 
 def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
@@ -36,6 +36,7 @@ def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
     return tuple(BasketGroup(name, some, _cost(some)) for name, some in groups if some)
 
 
-def _cost(lines: tuple[BasketLine, ...]) -> float:
+def _cost(lines: tuple[BasketLine, ...]) -> float | None:
     """In whole cents, as floats do not add up to one."""
-    return sum(round(100 * line.row.cost) for line in lines if line.row.cost is not None) / 100
+    known = [line.row.cost for line in lines if line.row.cost is not None]
+    return sum(round(100 * cost) for cost in known) / 100 if known else None

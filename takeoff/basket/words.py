@@ -4,15 +4,10 @@ from collections.abc import Iterator, Sized
 
 from shared.job import Job
 from shared.written.writing import Writing
-from takeoff.basket.groups import BasketGroup, BasketLine
+from takeoff.basket.groups import BasketLine
 from takeoff.figures.to_buy import Basket
 
 HOURS_A_DAY = 24
-
-
-def group_words(group: BasketGroup, writing: Writing) -> str:
-    """What a group costs, where anything in it has a price."""
-    return writing.cost(group.cost if any(line.row.cost is not None for line in group.lines) else None)
 
 
 def line_notes(line: BasketLine, writing: Writing) -> Iterator[str]:

@@ -7,7 +7,6 @@ from shared.job import Job
 from shared.written.writing import Writing
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.basket.words import (
-    group_words,
     left_out_head,
     line_notes,
     total_lines,
@@ -45,7 +44,7 @@ def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:
 
 def _group_lines(group: BasketGroup, writing: Writing) -> Iterator[str]:
     yield ""
-    yield _line(group.name, "", "", "", group_words(group, writing))
+    yield _line(group.name, "", "", "", writing.cost(group.cost))
     for line in group.lines:
         yield from _product_lines(line, writing)
 

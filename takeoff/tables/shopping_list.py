@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.written.writing import Writing
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import group_words, left_out_head, total_lines, verdict
+from takeoff.basket.words import left_out_head, total_lines, verdict
 from takeoff.figures.to_buy import Basket, Bought
 
 
@@ -47,7 +47,7 @@ def _body(basket: Basket, job: Job) -> Iterator[str]:
 
 def _group(group: BasketGroup, job: Job) -> str:
     lines = "".join(_product(line, job) for line in group.lines)
-    return f"<h2><b>{escape(group.name)}</b> <span>{group_words(group, Writing(job.unit))}</span></h2>\n{lines}"
+    return f"<h2><b>{escape(group.name)}</b> <span>{Writing(job.unit).cost(group.cost)}</span></h2>\n{lines}"
 
 
 def _product(line: BasketLine, job: Job) -> str:

@@ -55,7 +55,7 @@ def _figure_row(words: str, figure: Figure, writing: Writing, show: Show) -> Why
 
 
 def _reasoned(row: WhyRow, reason: Reason, writing: Writing) -> WhyRow:
-    return row._replace(parts=reason.parts, rule=writing.sentence(reason.rule), source=reason.source)
+    return row._replace(parts=reason.parts, rule=writing.sentence(reason.rule), source=writing.squares(reason.source))
 
 
 def _term_row(term: Term, writing: Writing, show: Show) -> WhyRow:

@@ -32,7 +32,7 @@ class NeedRows:
             children=(*self._uses(need, product), *self._mixed(need, product)),
             parts=reason.parts,
             rule=self._writing.sentence(reason.rule),
-            source=reason.source,
+            source=self._writing.squares(reason.source),
         )
 
     def _uses(self, need: Need, product: Product) -> Iterator[WhyRow]:
