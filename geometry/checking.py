@@ -17,7 +17,7 @@ def check_outlines(job: Job) -> None:
     for face in job.faces:
         _check_photo(face)
         for part in face.parts:
-            check_outline(part.outline, f"face {face.name}, {part.name or part.kind} ({part.id})")
+            check_outline(part.outline, f"face {face.name}, {part.called} ({part.id})")
 
 
 def _check_photo(face: Face) -> None:

@@ -17,7 +17,7 @@ from shared.trade.finishes import Finish
 from shared.trade.kinds import Kind, Treatment, usual
 from shared.trade.products import Allowances, Money, Product
 from shared.trade.tape import TapeClass
-from shared.trade.value import Value
+from shared.trade.value import NamedValue, Value
 
 VERSION = 1
 """The version of the job's schema that this program writes."""
@@ -100,6 +100,11 @@ class Part(Value, frozen=True):
     hinges: int | None = None
     hole_centres_mm: float | None = None
 
+    @property
+    def called(self) -> str:
+        """Its name; its kind where it has none."""
+        return self.name or self.kind.value
+
 
 class Tie(Value, frozen=True):
     """A side of a part on a plan that runs along an elevation, from `start_mm` to `end_mm` from that face's left end.
@@ -173,7 +178,7 @@ class PhotoPlace(Value, frozen=True):
     opacity: float = 0.5
 
 
-class Face(Value, frozen=True):
+class Face(NamedValue, frozen=True):
     """Something flat, drawn square on: a wall as an elevation, or a benchtop or shelf from above as a plan.
 
     `parts` are in drawing order: when two have the same rank, the one drawn later is in front.
@@ -182,8 +187,6 @@ class Face(Value, frozen=True):
     Only plans have `ties`. `readings` set out the face.
     """
 
-    id: str
-    name: str
     view: View = View.ELEVATION
     parts: tuple[Part, ...] = ()
     corner: Corner = Corner.NONE
@@ -226,14 +229,12 @@ def usual_heights(unit: Unit = Unit.MM) -> Heights:
     return msgspec.convert(table[unit.name.lower()], Heights)
 
 
-class Room(Value, frozen=True):
+class Room(NamedValue, frozen=True):
     """A kitchen, bathroom or laundry: its elevations in the order one meets them, then its plans.
 
     `alike` is how many rooms like this one there are: all that is counted in it is needed that many times.
     """
 
-    id: str
-    name: str
     faces: tuple[Face, ...] = ()
     heights: Heights = msgspec.field(default_factory=usual_heights)
     alike: int = 1
@@ -329,3 +330,8 @@ class Job(Value, frozen=True):
     def faces(self) -> tuple[Face, ...]:
         """All faces of all rooms, in order."""
         return tuple(face for room in self.rooms for face in room.faces)
+
+    @property
+    def room_of(self) -> dict[str, Room]:
+        """The room that each face is in, by the face's id; taken once where many faces are asked about."""
+        return {face.id: room for room in self.rooms for face in room.faces}

@@ -47,7 +47,7 @@ class Memory:
         try:
             return self._remembered(face, context.kinds).count(context)
         except JobError as trouble:
-            raise trouble.within(f"face {face.name or face.id}") from trouble
+            raise trouble.within(f"face {face.called}") from trouble
 
     def slopes(self, face: Face) -> FaceSlopes:
         """How the latest count of a face follows its readings."""

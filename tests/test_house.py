@@ -29,7 +29,6 @@ BANNED_NAMES = {"base", "helper", "helpers", "manager", "misc", "util", "utils"}
 # The one module that spells the codes of findings; and where the same word means something else, as a field's name.
 CODES = Path("shared/findings.py")
 ALSO_OTHER_WORDS = {
-    ("basket_why.py", "hinges"),
     ("fields.py", "ratio"),
     ("front_rows.py", "hinges"),
     ("rows.py", "gap"),

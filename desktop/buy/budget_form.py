@@ -7,7 +7,7 @@ from desktop.buy.what_if_changes import with_budget
 from desktop.fields.typed import ValueField
 from desktop.fields.words import MoneyWords
 from desktop.look.roles import set_role, set_state
-from desktop.look.wording import money_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from takeoff.basket.words import has_prices
@@ -80,8 +80,8 @@ def spent_words(bill: Bill) -> str:
     basket, money = bill.basket, bill.job.money
     if not has_prices(basket):
         return ""
-    tax = f", {money_words(basket.tax)} of it tax" if money.tax else ""
-    spent = f"{money_words(basket.cost)} spent{tax}"
+    tax = f", {own_writing().money(basket.tax)} of it tax" if money.tax else ""
+    spent = f"{own_writing().money(basket.cost)} spent{tax}"
     if basket.over:
-        return f"{spent}; {money_words(basket.over)} over the budget."
-    return f"{spent}; {money_words(basket.budget - basket.cost)} left." if basket.budget else f"{spent}."
+        return f"{spent}; {own_writing().money(basket.over)} over the budget."
+    return f"{spent}; {own_writing().money(basket.budget - basket.cost)} left." if basket.budget else f"{spent}."

@@ -7,7 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from desktop.look.roles import set_role
-from desktop.look.wording import money_words
+from desktop.look.wording import own_writing
 from takeoff.basket.savings import Saving
 
 ENOUGH = "Each of these would bring it under the budget:"
@@ -44,7 +44,7 @@ class SavingsView(QWidget):
         self.setVisible(bool(savings))
 
     def _button(self, saving: Saving) -> QPushButton:
-        cost, saves = money_words(saving.basket.cost), money_words(saving.saves)
+        cost, saves = own_writing().money(saving.basket.cost), own_writing().money(saving.saves)
         button = QPushButton(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}", self)
         button.setAutoDefault(True)
         button.setToolTip("See under What if what this comes to")

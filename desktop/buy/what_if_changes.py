@@ -7,7 +7,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from desktop.fields.words import FieldWords, MoneyWords, NumberWords, SpreadWords
-from desktop.sums.product_words import pack_words
+from desktop.look.wording import own_writing
 from shared.edits.finishes import (
     find_finish,
     find_product,
@@ -58,7 +58,7 @@ def price_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
     """The price of every pack of what is needed."""
     for product in _needed(bill):
         for place, pack in enumerate(product.packs):
-            which = f"{product.name}, {pack_words(pack, product.measure, bill.job.unit)}"
+            which = f"{product.name}, {own_writing(bill.job.unit).pack(pack, product.measure)}"
             made = partial(_with_price, product.id, place)
             yield Change(which, pack.price, made, MoneyWords("price"), product=product.id)
 
@@ -81,7 +81,7 @@ def spread_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
 def coat_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
     """How many coats a step lays, of the finishes that are laid."""
     used = {row.finish for row in takeoff.parts}
-    names = {product.id: product.name for product in bill.job.products}
+    names = {product.id: product.called for product in bill.job.products}
     words = NumberWords("number of coats", most=MOST_COATS, whole=True)
     for finish in bill.job.finishes:
         for place, step in enumerate(finish.steps):

@@ -7,10 +7,9 @@ from desktop.buy.what_if import Outcome, WhatIf
 from desktop.buy.what_if_changes import CHANGES, Change
 from desktop.fields.typed import ValueField
 from desktop.look.roles import set_role
-from desktop.look.wording import money_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
-from desktop.sums.product_words import amount_words, packs_words
 from takeoff.basket.compared import Difference
 from takeoff.bill import Bill
 from takeoff.figures.to_buy import BasketRow
@@ -181,8 +180,8 @@ class WhatIfForm(QWidget):
 def _cost_words(outcome: Outcome) -> str:
     """What the whole basket would cost, and the difference to what it does."""
     after = outcome.after.basket
-    over = f", {money_words(after.over)} over the budget" if after.over else ""
-    return f"{money_words(after.cost)}, {_more(outcome.compared.cost)}{over}"
+    over = f", {own_writing().money(after.over)} over the budget" if after.over else ""
+    return f"{own_writing().money(after.cost)}, {_more(outcome.compared.cost)}{over}"
 
 
 def _difference_words(row: Difference, outcome: Outcome) -> str:
@@ -200,13 +199,13 @@ def _difference_words(row: Difference, outcome: Outcome) -> str:
 def _row_words(row: BasketRow, bill: Bill) -> str:
     product = next(product for product in bill.job.products if product.id == row.product)
     name = f"{product.name}, " if product.name != row.wanted else ""
-    packs = packs_words(row.packs, product, bill.job.unit).replace(" ", TOGETHER).replace(f",{TOGETHER}", ", ")
-    return f"{name}{packs}"
+    packs = own_writing(bill.job.unit).packs(row.packs, product.measure)
+    return f"{name}{packs.replace(' ', TOGETHER).replace(f',{TOGETHER}', ', ')}"
 
 
 def _left_words(row: BasketRow, bill: Bill) -> str:
     product = next(product for product in bill.job.products if product.id == row.product)
-    return f"{amount_words(row.left_over, product.measure, bill.job.unit)} left over"
+    return f"{own_writing(bill.job.unit).amount(row.left_over, product.measure)} left over"
 
 
 def _more(cost: float | None) -> str:
@@ -215,4 +214,4 @@ def _more(cost: float | None) -> str:
         return "no price"
     if not cost:
         return "the same cost"
-    return f"{money_words(abs(cost))} {'more' if cost > 0 else 'less'}"
+    return f"{own_writing().money(abs(cost))} {'more' if cost > 0 else 'less'}"

@@ -2,14 +2,14 @@
 
 from collections import Counter
 
-from desktop.look.wording import length_words
+from desktop.look.wording import own_writing
 from shared.drawing import Drawing, Role
 
 
 def summary(drawing: Drawing, picked: frozenset[str]) -> tuple[str, str]:
     """The face's name, and a sentence that says what stands on the face and which parts are picked."""
     left, bottom, right, top = drawing.box
-    size = f"{length_words(right - left, drawing.unit)} by {length_words(top - bottom, drawing.unit)}"
+    size = f"{own_writing(drawing.unit).length(right - left)} by {own_writing(drawing.unit).length(top - bottom)}"
     kinds = Counter(area.kind.value for area in drawing.areas if area.role is Role.OUTLINE)
     parts = ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "nothing drawn yet"
     return f"Face {drawing.title}, {drawing.view.value}", f"{size}: {parts}.{_picked_words(drawing, picked)}"

@@ -13,7 +13,6 @@ from desktop.state.store import Store
 from shared.edits.drawn import find_part, with_changed_parts
 from shared.errors import RecoatError
 from shared.job import Part
-from takeoff.figures.naming import called
 
 OLD_GO_BACK = "the old ones go back on"
 
@@ -45,7 +44,7 @@ class FrontForm(QFrame):
         if part_id:
             part = find_part(shown.job, part_id)[1]
             tag = next((row.tag for row in shown.takeoff.parts if row.id == part_id), "")
-            self.name.setText(f"{tag}  {called(part)}".strip())
+            self.name.setText(f"{tag}  {part.called}".strip())
             self.fields.show_values((part,), shown)
         self.new_handles.show_value(shown.job.handle_centres_mm, CentresWords(), shown.unit, hint=OLD_GO_BACK)
 

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from desktop.fields.value_rows import TypedRow, always
 from desktop.fields.words import NumberWords
-from desktop.look.wording import decimal_sign, length_words
+from desktop.look.wording import decimal_sign, own_writing
 from desktop.state.shown import Shown
 from shared.job import Part, Unit
 from shared.limits import MOST_HINGES
@@ -37,7 +37,7 @@ class CentresWords(NamedTuple):
         """The length as it is read off a tape, or the word for a knob; "" for None."""
         if not isinstance(value, int | float):
             return ""
-        return length_words(value, unit) if value else KNOB
+        return own_writing(unit).length(value) if value else KNOB
 
 
 def hinges_row() -> TypedRow[Part]:

@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QWidget
 
 from desktop.fields.typed import TypedField
-from desktop.look.wording import decimal_sign, length_words
+from desktop.look.wording import decimal_sign, own_writing
 from shared.job import Unit
 from shared.typed.lengths import read_length
 
@@ -23,7 +23,7 @@ class LengthField(TypedField):
         if length_mm is None:
             self.show_words("", hint="several")
         else:
-            self.show_words(length_words(length_mm, unit))
+            self.show_words(own_writing(unit).length(length_mm))
 
     def ask(self, placeholder: str, unit: Unit) -> None:
         """Wait for a length; the empty field shows what is wanted."""

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from desktop.look.roles import set_role
-from desktop.look.wording import with_own_decimals
+from desktop.look.wording import own_writing
 from shared.findings import Finding
 
 MOST_SAID = 4
@@ -29,7 +29,8 @@ class ToLookAt(QLabel):
 
     def say(self, findings: Iterable[Finding]) -> None:
         """Say these, and no others."""
-        lines = [with_own_decimals(each.message) for each in sorted(findings, key=lambda each: each != self._first)]
+        in_order = sorted(findings, key=lambda each: each != self._first)
+        lines = [own_writing().sentence(each.message) for each in in_order]
         more = [f"and {len(lines) - MOST_SAID} more"] if len(lines) > MOST_SAID else []
         self.setText("\n".join((*lines[:MOST_SAID], *more)))
         self.setVisible(bool(lines))

@@ -7,22 +7,14 @@ sense raises ReadingError. `unit` is the job's: jobs in inches give spread rates
 import re
 from typing import NamedTuple, Protocol
 
-from desktop.look.wording import decimal_sign, money_words
+from desktop.look.wording import decimal_sign, own_writing
 from shared.errors import ReadingError
 from shared.job import Unit
 from shared.limits import MOST_MONEY, MOST_OF_A_PRODUCT
 from shared.trade.products import Measure
 from shared.typed.length_words import quoted
 from shared.typed.numbers import read_number
-from shared.typed.packs import read_size, show_size
-from shared.written.units import MM2_IN_A_SQUARE_METRE, area_in, large_unit
-
-DIGITS = 3
-"""Decimals of a plain number."""
-
-PRECISE = 4
-"""Digits of a spread rate: none is known better."""
-
+from shared.typed.packs import read_size
 
 _AS_TYPED = str.maketrans({"\N{SUPERSCRIPT TWO}": "2", "\N{MICRO SIGN}": "u", "\N{GREEK SMALL LETTER MU}": "u"})
 
@@ -72,7 +64,9 @@ class NumberWords(NamedTuple):
         """The number without needless decimals, with its sign; a share in percent."""
         if not isinstance(value, int | float):
             return ""
-        return f"{plain(value * 100 if self.percent else value)} {self._mark}".rstrip()
+        if self.percent:
+            return own_writing().percent(value)
+        return f"{own_writing().number(value)} {self.sign}".rstrip()
 
     @property
     def _mark(self) -> str:
@@ -101,7 +95,7 @@ class MoneyWords(NamedTuple):
 
     def show(self, value: object, unit: Unit) -> str:
         """The amount with two decimals."""
-        return money_words(value) if isinstance(value, int | float) and value != self.nothing else ""
+        return own_writing().money(value) if isinstance(value, int | float) and value != self.nothing else ""
 
 
 class SpreadWords(NamedTuple):
@@ -113,27 +107,17 @@ class SpreadWords(NamedTuple):
         """The m2 that a litre or a piece covers in one coat."""
         number = _without(text, self.sign(unit))
         rate = NumberWords("spread rate", above=True, empty=True).read(number, unit)
-        return None if rate is None else rate / self._shown_of_one(unit)
+        return None if rate is None else rate / own_writing(unit).spread_rate_of_one(self.measure)
 
     def show(self, value: object, unit: Unit) -> str:
         """The rate with its unit, as precise as labels are: "12 m2/L"."""
         if not isinstance(value, int | float):
             return ""
-        return f"{plain(float(f'{value * self._shown_of_one(unit):.{PRECISE}g}'))} {self.sign(unit)}"
+        return own_writing(unit).spread_rate(value, self.measure)
 
     def sign(self, unit: Unit) -> str:
         """The unit: "m2/L", "ft2/gal", "m2 each"."""
-        square = f"{large_unit(unit)}\N{SUPERSCRIPT TWO}"
-        if self.measure is not Measure.LITRES:
-            return f"{square} each"
-        return f"{square}/L" if unit is Unit.MM else f"{square}/gal"
-
-    def _shown_of_one(self, unit: Unit) -> float:
-        """The number shown for 1 m2 a litre, or 1 m2 a piece (exact: shared.written.units, shared.typed.packs)."""
-        square = area_in(MM2_IN_A_SQUARE_METRE, unit)
-        if self.measure is not Measure.LITRES or unit is Unit.MM:
-            return square
-        return square * read_size("1 US gal", Measure.LITRES, unit)
+        return own_writing(unit).spread_rate_unit(self.measure)
 
 
 class SizeWords(NamedTuple):
@@ -149,7 +133,7 @@ class SizeWords(NamedTuple):
         """The size as a label says it; a size that no pack can have, 0 or less, as the bare number."""
         if not isinstance(value, int | float):
             return ""
-        return show_size(value, self.measure, unit, decimal=decimal_sign()) if value > 0 else plain(value)
+        return own_writing(unit).pack_size(value, self.measure) if value > 0 else own_writing().number(value)
 
 
 class StockWords(NamedTuple):
@@ -186,7 +170,7 @@ class RatioWords(NamedTuple):
 
     def show(self, value: object, unit: Unit) -> str:
         """The parts with a colon."""
-        return ":".join(plain(part) for part in value) if isinstance(value, tuple) else ""
+        return own_writing().ratio(value) if isinstance(value, tuple) else ""
 
 
 class ShadeWords(NamedTuple):
@@ -215,8 +199,3 @@ def _without(text: str, sign: str) -> str:
 
 def _folded(text: str) -> str:
     return text.lower().translate(_AS_TYPED)
-
-
-def plain(number: float) -> str:
-    """A number without needless decimals, to a thousandth. Never "-0"."""
-    return f"{round(number, DIGITS) + 0.0:.{DIGITS}f}".rstrip("0").rstrip(".").replace(".", decimal_sign())

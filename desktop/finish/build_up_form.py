@@ -14,7 +14,7 @@ from desktop.fields.words import SpreadWords
 from desktop.finish.fields import MEANS, USE_OF, product_of, spread_words, step_lines
 from desktop.finish.section import Section
 from desktop.look.roles import set_role
-from desktop.look.wording import area_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits import finishes as finish_edits
@@ -77,7 +77,7 @@ class BuildUpForm(Section):
         self.finish.setCurrentIndex(self._ids.index(finish.id))
         areas = {total.finish: total.coated_mm2 for total in totals_by_finish(new.takeoff)}
         coated = areas.get(finish.id)
-        self.area.setText("" if coated is None else f"coats {area_words(coated, new.unit)}")
+        self.area.setText("" if coated is None else f"coats {own_writing(new.unit).area(coated)}")
         self.looks.show_values((finish,), new)
         self._step = max(min(self._step, len(finish.steps) - 1), 0)
         self.steps.show_rows([_cells(step, new) for step in finish.steps], self._step)
@@ -196,7 +196,7 @@ class BuildUpForm(Section):
 def _cells(step: Step, shown: Shown) -> Cells:
     """How the list says a step."""
     product = product_of(step.product, shown)
-    after = f"{step.next_h:g} h" if step.next_h else ""
+    after = f"{own_writing().number(step.next_h)} h" if step.next_h else ""
     work = f"{step.work}{_only_on(step)}"
     return work, _called(step.product, shown), f"{step.coats}", _spread_of(step, product, shown), after
 

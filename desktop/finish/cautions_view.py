@@ -41,7 +41,7 @@ class CautionsView(Section):
         for label in self._texts:
             label.hide()
             label.deleteLater()
-        names = {finish.id: finish.name for finish in new.job.finishes}
+        names = {finish.id: finish.called for finish in new.job.finishes}
         said = [_words(caution, names) for caution in found] or [NOTHING]
         self._texts = tuple(_label(words, "plain", self) for words in said)
         for place, label in enumerate(self._texts, 1):

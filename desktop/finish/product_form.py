@@ -11,13 +11,12 @@ from desktop.fields.words import SizeWords
 from desktop.finish.fields import MEANS, pack_lines, product_lines
 from desktop.finish.section import Section
 from desktop.look.roles import set_role
-from desktop.look.wording import decimal_sign, money_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits import finishes as finish_edits
 from shared.findings import Place
 from shared.trade.products import Measure, Pack, Product, Use
-from shared.typed.packs import show_amount
 
 NEW = "New product"
 NO_PRODUCTS = "There are no products yet: Add begins with one."
@@ -164,10 +163,10 @@ def _needed(shown: Shown) -> dict[str, float]:
 
 def _amount(product: Product, needed: dict[str, float], shown: Shown) -> str:
     amount = needed.get(product.id)
-    return "" if amount is None else show_amount(amount, product.measure, shown.unit, decimal=decimal_sign())
+    return "" if amount is None else own_writing(shown.unit).amount(amount, product.measure)
 
 
 def _pack_cells(pack: Pack, product: Product, shown: Shown) -> Cells:
     size = SizeWords(product.measure).show(pack.size, shown.unit)
-    price = "" if pack.price is None else money_words(pack.price, shown.job.money.currency)
+    price = "" if pack.price is None else own_writing().money(pack.price, shown.job.money.currency)
     return f"{size} {pack.name}".rstrip(), price

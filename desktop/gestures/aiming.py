@@ -14,7 +14,6 @@ from geometry.snapping.snap import SetOut as SetOutAim
 from geometry.snapping.snap import Snap, SnapTargets, snap, snap_targets
 from shared.job import Part
 from shared.trade.kinds import Kind
-from shared.written.units import show_length
 from takeoff.surfaces.tags import tags
 
 
@@ -29,10 +28,7 @@ def lines_said(scene: Scene) -> tuple[SetOutAim, ...]:
     if not face.readings:
         return ()
     found = set_out(face, scene.job.tape, unit).lines
-    return tuple(
-        (line.way, line.at_mm, f"on the set-out line at {show_length(line.at_mm, unit, decimal=scene.decimal)}")
-        for line in found
-    )
+    return tuple((line.way, line.at_mm, f"on the set-out line at {scene.writing.length(line.at_mm)}") for line in found)
 
 
 def aims(scene: Scene, moving: Sequence[Part]) -> SnapTargets:

@@ -16,8 +16,8 @@ from geometry.photos.squaring import LengthCheck, homography
 from shared.drawing import Size
 from shared.edits.drawn import with_changed_face
 from shared.errors import JobError, ReadingError
-from shared.job import PhotoLength, PhotoPlace, Unit, Vertex
-from shared.written.units import show_length
+from shared.job import PhotoLength, PhotoPlace, Vertex
+from shared.written.writing import Writing
 
 WANTED = ("one end of a length that was measured", "its other end")
 
@@ -65,7 +65,7 @@ class CheckPhoto(Gesture):
         lengths = self.lengths(text)
         if len(self._ends) < len(WANTED) or len(lengths) > 1:
             return words
-        return f"{words} · {off_words(LengthCheck(lengths[0], self._read_mm), self.scene.job.unit, self.scene.decimal)}"
+        return f"{words} · {off_words(LengthCheck(lengths[0], self._read_mm), self.scene.writing)}"
 
     def read(self, length_mm: float) -> Done | None:
         if len(self._ends) == len(WANTED):
@@ -109,10 +109,10 @@ class CheckPhoto(Gesture):
         return Done(self.title, with_changed_face(self.scene.job, face), (), self.preview)
 
 
-def off_words(check: LengthCheck, unit: Unit, decimal: str) -> str:
+def off_words(check: LengthCheck, writing: Writing) -> str:
     """What the photo says of a length, beside the tape: "the photo says 1196, 4 less"."""
-    read = show_length(check.read_mm, unit, decimal=decimal)
-    off = show_length(abs(check.off_mm), unit, decimal=decimal)
-    if off == show_length(0.0, unit, decimal=decimal):
+    read = writing.length(check.read_mm)
+    off = writing.length(abs(check.off_mm))
+    if off == writing.length(0.0):
         return f"the photo says {read}, the same"
     return f"the photo says {read}, {off} {'more' if check.off_mm > 0 else 'less'}"

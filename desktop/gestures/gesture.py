@@ -16,7 +16,7 @@ from shared.job import Face, Job, Unit
 from shared.trade.kinds import Kind
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_lengths
-from shared.written.units import show_length
+from shared.written.writing import Writing
 
 SIZE_AWAY = 3.0
 """How far a shown size stands away from what it measures, in reaches of the hand."""
@@ -49,6 +49,11 @@ class Scene(NamedTuple):
     def face(self) -> Face:
         """The face. JobError if the job has no face with this id."""
         return find_face(self.job, self.face_id)
+
+    @property
+    def writing(self) -> Writing:
+        """How lengths are written while one types them: with the sign that they are typed with."""
+        return Writing(self.job.unit, self.decimal)
 
 
 class Held(NamedTuple):
@@ -154,9 +159,8 @@ class Gesture:
     def says(self, text: str) -> str:
         """The meaning of the line that is being typed, to show beside it. RecoatError if the line means nothing."""
         self._refuse_unwanted(text)
-        unit, decimal = self.scene.job.unit, self.scene.decimal
-        words = " · ".join(show_length(length, unit, decimal=decimal) for length in self.lengths(text))
-        return f"= {words} mm" if unit is Unit.MM else f"= {words}"
+        words = " · ".join(map(self.scene.writing.length, self.lengths(text)))
+        return f"= {words} mm" if self.scene.job.unit is Unit.MM else f"= {words}"
 
     def so_far(self, text: str) -> str:
         """How much of a line that is being typed can be shown already: all of it, unless its end is only begun."""

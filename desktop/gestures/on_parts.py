@@ -5,7 +5,6 @@ from geometry.outlines.sides import Point
 from geometry.parts.picking import parts_at
 from shared.errors import RecoatError
 from shared.job import Job, Part
-from shared.written.units import show_length
 
 
 class OnParts(Gesture):
@@ -31,7 +30,7 @@ class OnParts(Gesture):
 
     def words(self, length_mm: float) -> str:
         """A length as it is shown."""
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)
 
 
 class OnceOnParts(OnParts):

@@ -23,7 +23,6 @@ from shared.errors import OutlineError
 from shared.job import Job, Part, Unit
 from shared.trade.kinds import Kind
 from shared.typed.ways import names_ways, read_moves
-from shared.written.units import show_length
 
 EXAMPLES = {Unit.MM: "as in 35 right, 20 up", Unit.INCH: "as in 1 1/2 right, 3/4 up"}
 
@@ -142,7 +141,7 @@ class Pick(Gesture):
             return super().says(text)
         unit, decimal = self.scene.job.unit, self.scene.decimal
         moves = zip(read_moves(text, unit, decimal=decimal), (("right", "left"), ("up", "down")), strict=True)
-        said = [f"{show_length(abs(by), unit, decimal=decimal)} {ways[by < 0]}" for by, ways in moves if by]
+        said = [f"{self.scene.writing.length(abs(by))} {ways[by < 0]}" for by, ways in moves if by]
         return f"{named(self._moved_by_words)} {', '.join(said) or 'stays'}"
 
     def type(self, text: str) -> Done | None:
@@ -273,7 +272,7 @@ class Pick(Gesture):
 def named(parts: tuple[Part, ...]) -> str:
     """The parts in a few words, for the label of an edit."""
     if len(parts) == 1:
-        return parts[0].name or parts[0].kind.value
+        return parts[0].called
     return f"{len(parts)} parts"
 
 

@@ -22,7 +22,6 @@ from shared.job import Outline
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_length, read_lengths
 from shared.typed.ways import By, begins_with_place, names_ways, read_moves, read_sides
-from shared.written.units import show_length
 
 _WORD = re.compile(r"\s*(?P<word>round|cut|rise|radius)(?![^\W\d_])(?P<length>.*)", re.IGNORECASE | re.DOTALL)
 
@@ -109,4 +108,4 @@ def _side(outline: Outline, number: int, text: str, scene: Scene) -> OutlineChan
 
 
 def _shown(length_mm: float, scene: Scene) -> str:
-    return show_length(length_mm, scene.job.unit, decimal=scene.decimal)
+    return scene.writing.length(length_mm)

@@ -13,7 +13,6 @@ from shared.typed.lengths import read_length
 from shared.typed.row_beginnings import row_so_far
 from shared.typed.row_shortening import shortened
 from shared.typed.rows import ABOVE, Row, read_row
-from shared.written.units import show_length
 
 EXAMPLES = {
     Unit.MM: "600 door, 450 drawers 3, 900 pair, rest open, splashback",
@@ -158,7 +157,7 @@ class Run(Gesture):
         return WALL if above else BASE
 
     def _words(self, length_mm: float) -> str:
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)
 
     def _start_in(self, text: str) -> float | None:
         """Where the row begins, in mm, if the line is one length alone; None if it says more, or nothing."""
@@ -185,11 +184,11 @@ class Run(Gesture):
     def _summary(self, laid: LaidRow) -> str:
         """How many cabinets, and how much of the free wall they take."""
         many = f"{laid.cabinets} cabinet{'s' if laid.cabinets > 1 else ''}, " if laid.cabinets else ""
-        mm = " mm" if self.scene.job.unit is Unit.MM else ""
+        with_unit = self.scene.writing.length_with_unit
         if laid.left_mm is None:
-            return f"{many}{self._words(laid.width_mm)}{mm}"
-        free = self._words(laid.width_mm + laid.left_mm)
-        return f"{many}{self._words(laid.width_mm)} of {free}{mm}, {self._words(laid.left_mm)} left"
+            return f"{many}{with_unit(laid.width_mm)}"
+        free = with_unit(laid.width_mm + laid.left_mm)
+        return f"{many}{self._words(laid.width_mm)} of {free}, {self._words(laid.left_mm)} left"
 
     def _shown(self, laid: LaidRow) -> Preview:
         """The row's length, shown as a size under the face."""

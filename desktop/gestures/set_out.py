@@ -16,7 +16,6 @@ from shared.edits.drawn import find_face
 from shared.errors import ReadingError
 from shared.job import END, START, Job, Vertex, View, Way
 from shared.typed.set_out import DIAGONALS, NEW, SIDES, Group, How, read_set_out
-from shared.written.units import show_length
 
 
 class _Turn(NamedTuple):
@@ -218,4 +217,4 @@ class SetOut(Gesture):
         return "the floor" if self.scene.face.view is View.ELEVATION else "the wall"
 
     def _words(self, length_mm: float) -> str:
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)

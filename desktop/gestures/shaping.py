@@ -91,7 +91,7 @@ class Shaping(Gesture):
         named = read_kind(text)
         if named is None:
             return super().says(text)
-        what = named.name or named.kind.value
+        what = named.called
         return f"{what} {super().says(named.rest)}" if named.rest.strip() else what
 
     def type(self, text: str) -> Done | None:

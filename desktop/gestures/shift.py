@@ -10,10 +10,9 @@ from geometry.parts.extent import extent
 from shared.drawing import Size
 from shared.edits.drawn import find_part
 from shared.errors import ReadingError
-from shared.job import Unit, Way
+from shared.job import Way
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_length
-from shared.written.units import show_length
 from takeoff.drawing.sizes import face_sizes, part_sizes, step_mm
 
 NEAR = 2.0
@@ -87,8 +86,7 @@ class Shift(Gesture):
             said.append(f"{len(found.faces)} plan{'s follow' if len(found.faces) > 1 else ' follows'}")
         if found.stayed:
             said.append(f"locked, and stays: {', '.join(map(self._called, found.stayed))}")
-        mm = " mm" if self.scene.job.unit is Unit.MM else ""
-        return f"= {self._words(new)}{mm}: {' · '.join(said)}"
+        return f"= {self.scene.writing.length_with_unit(new)}: {' · '.join(said)}"
 
     def type(self, text: str) -> Done | None:
         found = self._shifted(text)
@@ -132,10 +130,10 @@ class Shift(Gesture):
 
     def _called(self, part_id: str) -> str:
         part = find_part(self.scene.job, part_id)[1]
-        return part.name or part.kind.value
+        return part.called
 
     def _words(self, length_mm: float) -> str:
-        return show_length(length_mm, self.scene.job.unit, decimal=self.scene.decimal)
+        return self.scene.writing.length(length_mm)
 
 
 def _run(size: Size) -> tuple[Way, tuple[float, float]]:

@@ -9,7 +9,7 @@ from desktop.gestures.preview import Preview
 from geometry.edits.splitting import with_split
 from geometry.outlines.measured import outline_box
 from shared.drawing import Size
-from shared.edits.drawn import find_part
+from shared.edits.drawn import find_part, find_room_of
 from shared.job import Job, Part, Unit
 from shared.trade.kinds import usual
 from shared.typed.counts import Division, read_pieces
@@ -88,8 +88,7 @@ class Split(OnParts):
     def _reveal_mm(self, pieces: Division, part: Part) -> float:
         if pieces.reveal_mm is not None:
             return pieces.reveal_mm
-        rooms = (room for room in self.scene.job.rooms for face in room.faces if face.id == self.scene.face_id)
-        return next(rooms).heights.reveal_mm if usual()[part.kind].front else 0.0
+        return find_room_of(self.scene.job, self.scene.face_id).heights.reveal_mm if usual()[part.kind].front else 0.0
 
     def _size(self, pieces: Division) -> Callable[[Part], Size]:
         """What gives the size of a piece: its height if the pieces stand one over another, else its width."""

@@ -19,7 +19,6 @@ from shared.job import Outline, Unit, Vertex
 from shared.typed.kinds import read_kind
 from shared.typed.length_words import quoted
 from shared.typed.ways import By, To, TracedSide, begins_with_place, names_ways, read_sides
-from shared.written.units import show_length
 
 EXAMPLES = {
     Unit.MM: ("as in 0, 900, 600 right, 400 up", "as in 600, 600 right, 600 at 45, to 0, 1800"),
@@ -125,7 +124,7 @@ class Trace(Shaping):
             return "back at the start"
         first, last = trial.corners[0], trial.corners[-1]
         back = math.dist((first.x, first.y), (last.x, last.y))
-        return f"{show_length(back, self.scene.job.unit, decimal=self.scene.decimal)} back to the start"
+        return f"{self.scene.writing.length(back)} back to the start"
 
     def type(self, text: str) -> Done | None:
         rest = _without_kind(text)

@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget
 
 from desktop.look.roles import set_role
-from desktop.look.wording import area_words, run_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from takeoff.faces.counted import counted_from
 
@@ -33,8 +33,8 @@ class CountedView(QFrame):
             return
         self.head.setText("Counted from this part" if len(shown.picked) == 1 else "Counted from these parts")
         counted = counted_from(shown.takeoff, shown.picked)
-        self.figures["Gross"].setText(area_words(counted.gross_mm2, shown.unit))
-        self.figures["Net"].setText(area_words(counted.net_mm2, shown.unit))
-        self.figures["Coat"].setText(area_words(counted.coated_mm2, shown.unit))
-        self.figures["Mask"].setText(run_words(counted.masking_mm, shown.unit))
-        self.figures["Bead"].setText(run_words(counted.bead_mm, shown.unit))
+        self.figures["Gross"].setText(own_writing(shown.unit).area(counted.gross_mm2))
+        self.figures["Net"].setText(own_writing(shown.unit).area(counted.net_mm2))
+        self.figures["Coat"].setText(own_writing(shown.unit).area(counted.coated_mm2))
+        self.figures["Mask"].setText(own_writing(shown.unit).run(counted.masking_mm))
+        self.figures["Bead"].setText(own_writing(shown.unit).run(counted.bead_mm))

@@ -176,4 +176,4 @@ def head_words(parts: tuple[Part, ...], shown: Shown) -> str:
         return f"{counted(len(parts), 'part', 'parts')}, {', '.join(sorted(kinds))}"
     part = parts[0]
     tag = next((row.tag for row in shown.takeoff.parts if row.id == part.id), "")
-    return "  ".join(word for word in (tag, part.name or part.kind.value) if word)
+    return "  ".join(word for word in (tag, part.called) if word)

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QSlider, QVBoxLayout, QWidget
 
 from desktop.gestures.check_photo import off_words
 from desktop.look.roles import set_role
-from desktop.look.wording import decimal_sign, length_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from geometry.photos.squaring import check_lengths, mm_per_dot
@@ -90,9 +90,9 @@ class PhotoForm(QFrame):
 
 
 def _known(place: PhotoPlace, unit: Unit) -> str:
-    fineness = f"One dot of it is {length_words(mm_per_dot(place.marks), unit)}{' mm' if unit is Unit.MM else ''}."
+    fineness = f"One dot of it is {own_writing(unit).length_with_unit(mm_per_dot(place.marks))}."
     checks = [
-        f"{length_words(check.measured_mm, unit)} by the tape: {off_words(check, unit, decimal_sign())}."
+        f"{own_writing(unit).length(check.measured_mm)} by the tape: {off_words(check, own_writing(unit))}."
         for check in check_lengths(place)
     ]
     return "\n".join([fineness, *(checks or [UNCHECKED]), GUIDE])

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from desktop.fields.length import LengthField
 from desktop.look.palette import Look
 from desktop.look.roles import set_role
-from desktop.look.wording import MINUS, length_words, with_own_decimals
+from desktop.look.wording import MINUS, own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from geometry.edits.setting_out import accepted, has_corners, replaced, spread, with_corners, without_readings
@@ -136,7 +136,7 @@ class ReadingsForm(QFrame):
     def _say(self, shown: Shown, face: Face) -> None:
         """Say in words how the readings disagree."""
         found = [each for each in shown.takeoff.findings if each.face == face.id]
-        said = [with_own_decimals(each.message) for each in found if each.code.is_said_in(Place.READINGS)]
+        said = [own_writing().sentence(each.message) for each in found if each.code.is_said_in(Place.READINGS)]
         self.sentences.setText("\n".join(said))
         self.sentences.setVisible(bool(said))
 
@@ -149,7 +149,8 @@ class ReadingsForm(QFrame):
         for place, reading in enumerate(face.readings):
             off = _off_words(found.residuals_mm[place], shown)
             words = "stands" if reading.accepted else off
-            item = QTreeWidgetItem([_marks(face, reading, shown), length_words(reading.length_mm, shown.unit), words])
+            length = own_writing(shown.unit).length(reading.length_mm)
+            item = QTreeWidgetItem([_marks(face, reading, shown), length, words])
             for column in (1, 2):
                 item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             if place in doubted:
@@ -213,8 +214,9 @@ class ReadingsForm(QFrame):
 
 def _off_words(residual_mm: float, shown: Shown) -> str:
     """How much longer or shorter a reading is after adjustment; "" if it stays as it was read."""
-    words = length_words(abs(residual_mm), shown.unit)
-    if words == length_words(0.0, shown.unit):
+    writing = own_writing(shown.unit)
+    words = writing.length(abs(residual_mm))
+    if words == writing.length(0.0):
         return ""
     return f"{'+' if residual_mm > 0 else MINUS}{words}"
 
@@ -228,6 +230,7 @@ def _marks(face: Face, reading: Reading, shown: Shown) -> str:
             return name
         if face.view is View.PLAN and reading.way is Way.UP and name in (START, END):
             return "wall" if name == START else "front"
-        return SHORT_MARKS.get((reading.way, name)) or (length_words(at[name], shown.unit) if name in at else "a line")
+        line = own_writing(shown.unit).length(at[name]) if name in at else "a line"
+        return SHORT_MARKS.get((reading.way, name)) or line
 
     return f"{mark(reading.start)}, {mark(reading.end)}"

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QLabel, QWidget
 
 from desktop.fields.length import LengthField
 from desktop.look.roles import set_role
-from desktop.look.wording import length_words
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from geometry.edits.tying import tie_along
@@ -107,7 +107,7 @@ class TiesForm(QFrame):
         for line, side in enumerate(_straight_sides(part), 1):
             row = TieRow(part, side, walls, self)
             row.decided.connect(self._decide)
-            words = f"{names[side]} {length_words(lengths[side], unit)}"
+            words = f"{names[side]} {own_writing(unit).length(lengths[side])}"
             row.wall.setAccessibleName(f"{words} runs along")
             self._grid.addWidget(QLabel(words, self), line, 0)
             self._grid.addWidget(row.wall, line, 1)
@@ -132,7 +132,5 @@ def _straight_sides(part: Part) -> tuple[int, ...]:
 
 def _walls_round(shown: Shown, plan: Face) -> tuple[Face, ...]:
     """The elevations of the plan's room, in order."""
-    for room in shown.job.rooms:
-        if any(face.id == plan.id for face in room.faces):
-            return tuple(face for face in room.faces if face.view is View.ELEVATION)
-    return ()
+    room = shown.job.room_of.get(plan.id)
+    return tuple(face for face in room.faces if face.view is View.ELEVATION) if room else ()

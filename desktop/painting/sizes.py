@@ -4,7 +4,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
 from desktop.look.palette import Look
-from desktop.look.wording import length_words
+from desktop.look.wording import own_writing
 from desktop.painting.lettering import Fitted, box_at, draw_centred, fit
 from geometry.drawn.sheets import line_of_size
 from shared.drawing import Size
@@ -44,7 +44,8 @@ def paint_size(size: Size, unit: Unit, painter: QPainter, view: QTransform, look
         return
     painter.setPen(QPen(QColor(look.accent), LINE_PX))
     painter.drawLines([*_leading_lines(size, line, view), *_ticks(line)])
-    words = fit(length_words(size.length_mm, unit), font, line.length() - 2 * GAP_PX, 2 * SIZE_REACH_PX, whole=True)
+    length = own_writing(unit).length(size.length_mm)
+    words = fit(length, font, line.length() - 2 * GAP_PX, 2 * SIZE_REACH_PX, whole=True)
     if words is None:
         painter.drawLine(line)
         return

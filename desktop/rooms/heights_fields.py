@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QWidget
 
 from desktop.fields.length import LengthField
 from desktop.look.roles import set_role
-from desktop.look.wording import length_words
+from desktop.look.wording import own_writing
 from shared.errors import ReadingError
 from shared.job import Heights, Unit, usual_heights
 
@@ -86,7 +86,7 @@ class HeightsFields(QWidget):
     def _size(self, key: str) -> float:
         """The size in a field, mm. What is shown may be rounded, so if nothing was typed it is the size as given."""
         size: float = getattr(self._heights, key)
-        if self.fields[key].text() == length_words(size, self._unit):
+        if self.fields[key].text() == own_writing(self._unit).length(size):
             return size
         try:
             return self.fields[key].length_mm()

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QLine
 
 from desktop.fields.card import MARGIN, Card
 from desktop.look.roles import set_role, set_state
-from desktop.look.wording import decimal_sign, length_words
+from desktop.look.wording import decimal_sign, own_writing
 from desktop.rooms.heights_fields import HeightsFields
 from geometry.kitchens.walls import start_kitchen, with_kitchen
 from shared.errors import JobError, RecoatError
@@ -122,7 +122,7 @@ class KitchenForm(Card):
         room = with_new_room(self._job, NewRoom(NEXT_ROOM, walls, usual_heights(unit), unit)).rooms[-1]
         words = []
         for face, wall in zip(room.faces, walls, strict=True):
-            words += [f"{face.name} {length_words(wall.length_mm, unit)}", CORNERS[wall.corner]]
+            words += [f"{face.name} {own_writing(unit).length(wall.length_mm)}", CORNERS[wall.corner]]
         said = words if walls[-1].corner is not Corner.NONE else words[:-1]
         return " · ".join(said if len(said) <= MOST_WORDS else ["…", *said[-MOST_WORDS:]])
 

@@ -117,10 +117,7 @@ class Shown:
 
 def room_shown(shown: Shown) -> Room:
     """The room of the face that is shown; the last room if no face is. IndexError in a job without rooms."""
-    for room in shown.job.rooms:
-        if any(face.id == shown.face for face in room.faces):
-            return room
-    return shown.job.rooms[-1]
+    return shown.job.room_of.get(shown.face) or shown.job.rooms[-1]
 
 
 def first_face(job: Job) -> str:

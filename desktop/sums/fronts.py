@@ -1,13 +1,14 @@
 """The rows of fronts in the count: hinges, handles and holes to fill, all together and of each front."""
 
 from desktop.fields.front_rows import CentresWords
-from desktop.look.wording import counted
+from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
-from desktop.sums.row import SumRow
+from desktop.sums.row import SumRow, unfolded
 from shared.job import Unit
-from takeoff.figures.measured import Figure
-from takeoff.figures.naming import called
 from takeoff.needs.hardware import Front, coated_fronts, hardware, hinges_of, holes_to_fill
+from takeoff.why.figures import hardware_rows
+
+HEADS = ("Fronts", "Hinges", "Old holes", "To fill")
 
 FRONTS = "fronts"
 FRONT = "front"
@@ -21,8 +22,7 @@ def front_rows(shown: Shown) -> SumRow:
     fronts = tuple(coated_fronts(shown.now))
     tags = {row.id: row.tag for row in shown.takeoff.parts}
     rows = tuple(_front(front, tags.get(front.part.id, ""), shown) for front in fronts)
-    heads = ("Fronts", "Hinges", "Old holes", "To fill")
-    return SumRow(FRONTS, heads, (_all(shown), *rows) if rows else (), head=True)
+    return SumRow(FRONTS, HEADS, (_all(shown), *rows) if rows else (), head=True)
 
 
 def front_of(row: SumRow | None) -> str | None:
@@ -34,25 +34,14 @@ def front_of(row: SumRow | None) -> str | None:
 
 def _all(shown: Shown) -> SumRow:
     total = hardware(shown.now)
-    named = (("Hinges", total.hinges), ("Handles", total.handles), ("Holes to fill", total.holes_to_fill))
+    number = own_writing(shown.unit).number
     handles = counted(round(total.handles.amount), "handle", "handles")
     return SumRow(
         key=ALL,
-        cells=(f"all, {handles}", f"{total.hinges.amount:g}", "", f"{total.holes_to_fill.amount:g}"),
-        children=tuple(_sum(name, figure) for name, figure in named if figure.reason.terms),
+        cells=(f"all, {handles}", number(total.hinges.amount), "", number(total.holes_to_fill.amount)),
+        children=tuple(unfolded(ALL, hardware_rows(total, own_writing(shown.unit)), len(HEADS))),
         parts=total.handles.reason.parts,
     )
-
-
-def _sum(name: str, figure: Figure) -> SumRow:
-    """A count, its terms, its rule and where that comes from."""
-    key, reason = f"{ALL} {name}", figure.reason
-    terms = tuple(
-        SumRow(f"{key} {place}", (f"{term.what}   {term.amount:g}", "", "", ""), parts=term.parts, note=True)
-        for place, term in enumerate(reason.terms)
-    )
-    rule = tuple(SumRow(f"{key} {words}", (words, "", "", ""), note=True) for words in (reason.rule, reason.source))
-    return SumRow(key, (f"{name} {figure.amount:g}", "", "", ""), (*terms, *rule), parts=reason.parts)
 
 
 def _front(front: Front, tag: str, shown: Shown) -> SumRow:
@@ -62,7 +51,7 @@ def _front(front: Front, tag: str, shown: Shown) -> SumRow:
     return SumRow(
         key=f"{FRONT} {part.id}",
         cells=(
-            f"{tag or front.face.name}  {called(part)}{alike}",
+            f"{tag or front.face.name}  {part.called}{alike}",
             NOT_SAID if hinges is None else f"{hinges}" if hinges else "",
             _old_holes(part.hole_centres_mm, shown.unit),
             f"{holes_to_fill(part, shown.now.handle_centres_mm) or ''}",

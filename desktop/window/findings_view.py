@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.look.roles import set_role
-from desktop.look.wording import with_own_decimals
+from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from shared.edits.drawn import find_face
 from shared.findings import Finding
@@ -78,7 +78,7 @@ class FindingsView(QFrame):
         if new.tried is not None:
             return
         findings = new.findings
-        lines = tuple(f"{_place(finding, new)}   {with_own_decimals(finding.message)}" for finding in findings)
+        lines = tuple(f"{_place(finding, new)}   {own_writing().sentence(finding.message)}" for finding in findings)
         if (findings, lines) == (self._findings, self._lines):
             return
         marked, row = self.marked, self._list.currentRow()

@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from desktop.look.roles import set_role
-from desktop.look.wording import area_words, counted, money_words, off_area_words, off_words, run_words
+from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from shared.job import Unit
 from takeoff.bill import Bill
@@ -59,17 +59,19 @@ def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
     """How far the area and the lengths in the bar could be off, four texts; each is "" if that was not counted."""
     if sure is None:
         return ("",) * 4
-    lengths = tuple(f"{name.capitalize()} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
-    return tuple(f"{words}, by the tape" for words in (f"Coat {off_area_words(sure.coated_mm2, unit)}", *lengths))
+    writing = own_writing(unit)
+    lengths = tuple(f"{name.capitalize()} {writing.off_length(length_mm)}" for name, length_mm in sure.lengths[:3])
+    return tuple(f"{words}, by the tape" for words in (f"Coat {writing.off_area(sure.coated_mm2)}", *lengths))
 
 
 def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
     """The totals, each as a word and a figure."""
+    writing = own_writing(unit)
     return (
-        f"Coat {area_words(totals.coated_mm2, unit)}",
-        f"Mask {run_words(totals.masking_mm, unit)}",
-        f"Bead {run_words(totals.bead_mm, unit)}",
-        f"Old bead {run_words(totals.old_bead_mm, unit)}",
+        f"Coat {writing.area(totals.coated_mm2)}",
+        f"Mask {writing.run(totals.masking_mm)}",
+        f"Bead {writing.run(totals.bead_mm)}",
+        f"Old bead {writing.run(totals.old_bead_mm)}",
         f"Fronts {totals.fronts}",
     )
 
@@ -82,6 +84,6 @@ def basket_words(bill: Bill) -> str:
     without = sum(row.cost is None for row in basket.rows)
     if without == len(basket.rows):
         return f"Basket {counted(without, 'product', 'products')}, no prices yet"
-    budget = f" of {money_words(basket.budget)}" if basket.budget else ""
+    budget = f" of {own_writing().money(basket.budget)}" if basket.budget else ""
     unpriced = f", {without} without a price" if without else ""
-    return f"Basket {money_words(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"
+    return f"Basket {own_writing().money(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from geometry.edits.hand import picked_parts, refuse_far, said
+from geometry.edits.hand import picked_parts, refuse_far
 from geometry.edits.stretching import AT_MM, Pull, Welded, pulled
 from geometry.edits.tying import runs_with_wall
 from geometry.outlines.measured import contains, outline_box, side_lengths_mm
@@ -18,7 +18,7 @@ from geometry.parts.drawn_size import measured_parts
 from geometry.parts.extent import extent
 from geometry.parts.moves import moved, resized
 from geometry.set_out.lines import set_out
-from shared.edits.drawn import find_face, with_changed_face
+from shared.edits.drawn import find_face, find_room_of, with_changed_face
 from shared.errors import JobError
 from shared.job import END, START, Face, Heights, Job, Part, Reading, Room, Tie, View, Way
 from shared.trade.kinds import usual
@@ -72,9 +72,9 @@ def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_si
     spans = sorted((outline_box(part.outline)[axis], outline_box(part.outline)[axis + 2]) for part in parts)
     if len(parts) == 1:
         if parts[0].locked:
-            raise JobError("it is locked", where=said(parts[0]), do="unlock it first")
+            raise JobError("it is locked", where=parts[0].called, do="unlock it first")
         if not new_size_mm > 0:
-            raise JobError("the new size is nothing", where=said(parts[0]), do="type a size above 0")
+            raise JobError("the new size is nothing", where=parts[0].called, do="type a size above 0")
         at, by = spans[0][1], new_size_mm - (spans[0][1] - spans[0][0])
         return _shifted(job, face_id, way, Pull(axis, at, by), resizing=parts[0])
     if len(parts) != 2 or spans[1][0] < spans[0][1] - WELD_MM:
@@ -102,7 +102,7 @@ def _shifted(
     face = find_face(job, face_id)
     if not pull.by_mm:
         return Shifted(job, (), (), (), (), ())
-    room = next(room for room in job.rooms if face in room.faces)
+    room = find_room_of(job, face_id)
     asked = [(part, _pulled_on_face(part, pull, room.heights, resizing, is_gap)) for part in face.parts]
     changes = {face.id: _changes(asked)}
     after = _with_face(job, face, changes[face.id], pull, way)

@@ -14,11 +14,6 @@ MOST_AT_ONCE = 1_000
 """The most pieces or copies that one edit makes of a part: more is a slip of the finger."""
 
 
-def said(part: Part) -> str:
-    """What a part is called in a sentence: its name, or its kind when it has no name."""
-    return part.name or part.kind.value
-
-
 def picked_parts(job: Job, ids: Collection[str], least: int = 1) -> tuple[Part, ...]:
     """The parts with these ids, in the order of the ids. JobError for fewer than `least`, or for an unknown id."""
     if len(ids) < least:
@@ -71,7 +66,7 @@ def refuse_far(parts: Iterable[Part]) -> None:
     """Refuse parts that reach beyond 100 m from their face's corner: JobError, which names the first."""
     for part in parts:
         if not all(abs(vertex.x) <= LONGEST_MM and abs(vertex.y) <= LONGEST_MM for vertex in part.outline):
-            raise JobError("it would reach beyond 100 m", where=said(part), do="check the reading and its unit")
+            raise JobError("it would reach beyond 100 m", where=part.called, do="check the reading and its unit")
 
 
 def _unlocked(parts: Sequence[Part]) -> tuple[Part, ...]:

@@ -31,7 +31,7 @@ def laid_along(part: Part, vertex: int, line: Side) -> Part:
     """
     outline, count = part.outline, len(part.outline)
     before, start, end, after = (outline[(vertex + step) % count] for step in (-1, 0, 1, 2))
-    where = part.name or part.kind.value
+    where = part.called
     if before.bulge or start.bulge or end.bulge:
         raise OutlineError("an arc beside that side cannot follow", where=where, do="move the part, or draw it anew")
     corners = {vertex: _met(before, start, line, where), (vertex + 1) % count: _met(after, end, line, where)}

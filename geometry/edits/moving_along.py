@@ -9,7 +9,7 @@ from geometry.outlines.measured import check_outline, outline_box, signed_area_m
 from geometry.parts.drawn_size import BOX_MM, drawn_box, drawn_size_mm, is_overall
 from geometry.set_out.closing import end_mm
 from geometry.set_out.lines import ALONG, SetOut, SetOutLine, set_out
-from shared.edits.drawn import find_face, with_changed_face, with_changed_parts
+from shared.edits.drawn import find_face, find_room_of, with_changed_face, with_changed_parts
 from shared.errors import OutlineError
 from shared.job import END, Face, Job, Outline, Part, Reading, Room, Vertex, Way
 from shared.trade.kinds import usual
@@ -79,7 +79,7 @@ def followed(job: Job, face_id: str, old_lines: Iterable[SetOutLine], new_lines:
     if not any(move.by_mm for way in moves.values() for move in way):
         return job
     face = find_face(job, face_id)
-    room = next(room for room in job.rooms if face in room.faces)
+    room = find_room_of(job, face_id)
     changed = [
         new
         for part in face.parts
@@ -128,7 +128,7 @@ def _shifts(begin: float, corners: Sequence[float], moves: Sequence[_Move], reac
 
 
 def _refuse_turned(part: Part, outline: Outline) -> None:
-    where = part.name or part.kind.value
+    where = part.called
     check_outline(outline, where)
     if signed_area_mm2(outline) * signed_area_mm2(part.outline) < 0:
         raise OutlineError("the lines that it stands on would change places", where=where, do="check the readings")

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from geometry.edits.hand import said, with_hand_changes
+from geometry.edits.hand import with_hand_changes
 from geometry.edits.reshaping import Origin, Reshaped, side_at
 from geometry.edits.tying import wall_place_mm
 from geometry.outlines.measured import check_outline
@@ -21,7 +21,7 @@ def with_reshaped(job: Job, part_id: str, reshaped: Reshaped) -> Job:
     measured, JobError where the part is locked or would reach beyond 100 m.
     """
     face, part = find_part(job, part_id)
-    check_outline(reshaped.outline, said(part))
+    check_outline(reshaped.outline, part.called)
     changed = replace(part, outline=reshaped.outline, coated_sides=_coated(part, reshaped.origins))
     job = with_hand_changes(job, (changed,))
     if reshaped.origins == tuple((number,) for number in range(len(part.outline))):

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from geometry.edits.hand import MOST_AT_ONCE, picked_parts, said, with_copies, with_hand_changes
+from geometry.edits.hand import MOST_AT_ONCE, picked_parts, with_copies, with_hand_changes
 from geometry.edits.tying import wall_place_mm
 from geometry.outlines.measured import check_outline, outline_box
 from geometry.outlines.sides import WELD_MM
@@ -63,15 +63,15 @@ def with_split(
 def _pieces(part: Part, into: Into, up: bool, reveal_mm: float, unit: Unit) -> list[tuple[_Corner, ...]]:
     if any(vertex.bulge for vertex in part.outline):
         raise JobError(
-            "it has round sides, so it cannot be split", where=said(part), do="split a part of straight sides"
+            "it has round sides, so it cannot be split", where=part.called, do="split a part of straight sides"
         )
     box = outline_box(part.outline)
     low, high = box[up], box[up + 2]
     whole = tuple(_Corner(vertex.x, vertex.y, side) for side, vertex in enumerate(part.outline))
-    sizes = _sizes(high - low, into, reveal_mm, unit, said(part))
+    sizes = _sizes(high - low, into, reveal_mm, unit, part.called)
     starts = accumulate((size + reveal_mm for size in sizes[:-1]), initial=low)
     spans = [(start, _or_end(start + size, high)) for start, size in zip(starts, sizes, strict=True)]
-    return [_checked(_between(whole, start, end, up), said(part)) for start, end in spans]
+    return [_checked(_between(whole, start, end, up), part.called) for start, end in spans]
 
 
 def _or_end(place: float, end: float) -> float:

@@ -5,7 +5,6 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from geometry.edits.hand import said
 from geometry.outlines.measured import check_outline, outline_box
 from geometry.outlines.sides import WELD_MM, Point, sides
 from geometry.parts.moves import moved
@@ -108,7 +107,7 @@ def _goes(near: float, far: float, at_mm: float) -> bool:
 
 def _refuse_turned(part: Part, outline: Outline, pull: Pull) -> None:
     """OutlineError where a side now goes the other way or has no length: the part is inside out, or gone."""
-    where = said(part)
+    where = part.called
     before, after = sides(part.outline), {side.vertex: side for side in sides(outline)}
     for side in before:
         old = (side.x1 - side.x0, side.y1 - side.y0)[pull.axis]

@@ -17,7 +17,7 @@ from geometry.outlines.shapes import box
 from geometry.outlines.sides import WELD_MM, Box
 from geometry.parts.extent import extent, walls
 from shared.checks.job import check_job
-from shared.edits.drawn import find_face, fresh_ids, with_parts
+from shared.edits.drawn import find_face, find_room_of, fresh_ids, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Face, Heights, Job, Part, View
 from shared.trade.kinds import Kind, usual
@@ -133,7 +133,7 @@ def _before(start: float, begin: float, right: float) -> float:
 
 
 def _heights(job: Job, face: Face) -> Heights:
-    return next(room.heights for room in job.rooms if any(other.id == face.id for other in room.faces))
+    return find_room_of(job, face.id).heights
 
 
 def _levels(heights: Heights) -> _Levels:

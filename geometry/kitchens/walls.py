@@ -41,5 +41,5 @@ def with_kitchen(job: Job, room_name: str, walls: Sequence[WallLength], heights:
 def with_heights(job: Job, room_id: str, heights: Heights) -> Job:
     """The job with other usual heights for a room. What is drawn stays. JobError for heights that no room can have."""
     room = find_room(job, room_id)
-    check_heights(heights, room.name or room.id)
+    check_heights(heights, room.called)
     return job if room.heights == heights else with_changed_room(job, replace(room, heights=heights))

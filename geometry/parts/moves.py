@@ -38,7 +38,7 @@ def resized(part: Part, box: Box) -> Part:
     with arcs is pulled apart at its middle, so that rounded corners and rounded ends stay arcs. OutlineError where the
     box is empty or arcs cannot follow (a circle made oblong).
     """
-    where = part.name or part.kind
+    where = part.called
     if not (box[2] - box[0] > WELD_MM and box[3] - box[1] > WELD_MM):
         raise OutlineError("the new size is nothing", where=where, do="give it a width and a height")
     old = outline_box(part.outline)

@@ -236,6 +236,4 @@ def _refuse(parts: Sequence[Part], part: Whole, wrong: Flags, what: str) -> None
     """Refuse the part of the first wrong row: OutlineError, with `what` is wrong with it."""
     if wrong.any():
         culprit = parts[int(part[np.argmax(wrong)])]
-        raise OutlineError(
-            f"the outline cannot be measured: {what}", where=culprit.name or culprit.id, do="draw it again"
-        )
+        raise OutlineError(f"the outline cannot be measured: {what}", where=culprit.called, do="draw it again")

@@ -62,7 +62,7 @@ def peers(
     alike = {other for other, row in usual().items() if row.front} if usual()[kind].front else {kind}
     found = [part for part in face.parts if part.kind in alike and part.id not in without]
     boxes = np.array([outline_box(part.outline) for part in found], dtype=np.float64).reshape(-1, 4)
-    called = tuple(names.get(part.id) or part.name or part.kind.value for part in found)
+    called = tuple(names.get(part.id) or part.called for part in found)
     return Peers(boxes, called, ("wide", "high" if face.view is View.ELEVATION else "deep"), unit)
 
 

@@ -87,7 +87,7 @@ def snap_targets(
     spacing and size are compared.
     """
     parts = [part for part in face.parts if part.id not in moving]
-    around = [(side, part.name or str(part.kind)) for part in parts for side in sides(part.outline)]
+    around = [(side, part.called) for part in parts for side in sides(part.outline)]
     corners = [(side.start, f"corner of {name}") for side, name in around]
     corners += [(point, "corner of this outline") for point in own]
     centres = [(side.centre, f"centre of {name}") for side, name in around if side.bulge]

@@ -29,7 +29,7 @@ def check_job(job: Job) -> None:
     check_products(job)
     finishes = {finish.id for finish in job.finishes}
     for room in job.rooms:
-        check_heights(room.heights, room.name or room.id)
+        check_heights(room.heights, room.called)
         for face in room.faces:
             place = _Place(room, face)
             _check_face(face, place, finishes)
@@ -45,7 +45,7 @@ class _Place:
         self.room, self.face, self.part = room, face, part
 
     def __str__(self) -> str:
-        place = f"{self.room.name or self.room.id}, face {self.face.name or self.face.id}"
+        place = f"{self.room.called}, face {self.face.called}"
         if self.part is None:
             return place
         return f"{place}, {self.part.kind} {_shown(self.part.name or self.part.id)}"

@@ -35,11 +35,11 @@ def check_products(job: Job) -> None:
             raise JobError(f'two products have the id "{name}"', do="give one of them another id")
     _check_stand_ins(job)
     for product in job.products:
-        _check_numbers(_product_ranges(product), f"product {product.name or product.id}")
+        _check_numbers(_product_ranges(product), f"product {product.called}")
     for finish in job.finishes:
         _check_finish(finish)
     for room in job.rooms:
-        _check_numbers((("number of rooms alike", room.alike, 1, limits.MOST_ALIKE),), room.name or room.id)
+        _check_numbers((("number of rooms alike", room.alike, 1, limits.MOST_ALIKE),), room.called)
     _check_numbers(_money_ranges(job), "prices and allowances")
 
 
@@ -68,7 +68,7 @@ def _check_stand_ins(job: Job) -> None:
 
 
 def _check_finish(finish: Finish) -> None:
-    where = f"finish {finish.name or finish.id}"
+    where = f"finish {finish.called}"
     if finish.shade and not _SHADE.fullmatch(finish.shade):
         raise JobError(f'its shade is "{finish.shade[:20]}"', where=where, do="write it as #RRGGBB, or leave it out")
     for number, step in enumerate(finish.steps, 1):

@@ -22,6 +22,14 @@ def find_room(job: Job, room_id: str) -> Room:
     raise _missing("room", room_id)
 
 
+def find_room_of(job: Job, face_id: str) -> Room:
+    """The room that a face is in. JobError where the job has no such face."""
+    room = job.room_of.get(face_id)
+    if room is None:
+        raise _missing("face", face_id)
+    return room
+
+
 def find_face(job: Job, face_id: str) -> Face:
     """The face with this id."""
     for face in job.faces:
@@ -120,7 +128,7 @@ def with_changed_face(job: Job, face: Face) -> Job:
 
 def without_face(job: Job, face_id: str) -> Job:
     """The job without a face, the ties to it and the choices about its joints."""
-    room = _room_of(job, face_id)
+    room = find_room_of(job, face_id)
     gone = frozenset(part.id for part in find_face(job, face_id).parts)
     smaller = with_changed_room(job, replace(room, faces=tuple(face for face in room.faces if face.id != face_id)))
 
@@ -136,7 +144,7 @@ def without_face(job: Job, face_id: str) -> Job:
 
 def with_face_moved(job: Job, face_id: str, to: int) -> Job:
     """The job with a face at another place of its room, counted from 0; elevations stay before plans."""
-    room = _room_of(job, face_id)
+    room = find_room_of(job, face_id)
     others = tuple(face for face in room.faces if face.id != face_id)
     return with_changed_room(job, replace(room, faces=_inserted(others, find_face(job, face_id), to)))
 
@@ -147,7 +155,7 @@ def copied_face(job: Job, face_id: str) -> Job:
     The copy's name is the next free letter. Ties are not copied: two benchtops do not run along the same stretch of a
     wall.
     """
-    room, face = _room_of(job, face_id), find_face(job, face_id)
+    room, face = find_room_of(job, face_id), find_face(job, face_id)
     fresh = dict(zip((part.id for part in face.parts), fresh_ids(job, "p", len(face.parts)), strict=True))
     parts = tuple(replace(part, id=fresh[part.id]) for part in face.parts)
     copy = replace(face, id=fresh_id(job, "f"), name=next_letter(job), parts=parts, ties=())
@@ -242,13 +250,6 @@ def _inserted(faces: Sequence[Face], face: Face, at: int | None) -> tuple[Face, 
     first, last = (0, elevations) if face.view is View.ELEVATION else (elevations, len(faces))
     place = last if at is None else min(max(at, first), last)
     return (*faces[:place], face, *faces[place:])
-
-
-def _room_of(job: Job, face_id: str) -> Room:
-    for room in job.rooms:
-        if any(face.id == face_id for face in room.faces):
-            return room
-    raise _missing("face", face_id)
 
 
 def _letters(number: int) -> str:

@@ -151,8 +151,8 @@ def without_product(job: Job, product_id: str) -> Job:
     """The job without a product. JobError, which names the step, where a step still uses it."""
     gone = find_product(job, product_id)
     for finish, number, step in steps_with(job, product_id):
-        where = f"finish {finish.name or finish.id}, step {number + 1} ({step.work})"
-        raise JobError(f"it uses {gone.name or gone.id}", where=where, do="choose another product there first")
+        where = f"finish {finish.called}, step {number + 1} ({step.work})"
+        raise JobError(f"it uses {gone.called}", where=where, do="choose another product there first")
     return replace(job, products=tuple(product for product in job.products if product is not gone))
 
 

@@ -12,4 +12,4 @@ def refuse_locked(parts: Iterable[Part]) -> None:
     """Refuse locked parts: JobError, which names the first of these parts that is locked."""
     for part in parts:
         if part.locked:
-            raise JobError(WORDS, where=part.name or part.kind.value, do="unlock it, or leave it out")
+            raise JobError(WORDS, where=part.called, do="unlock it, or leave it out")

@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 
-from shared.trade.value import Value
+from shared.trade.value import NamedValue, Value
 
 
 class Material(StrEnum):
@@ -52,13 +52,11 @@ class Step(Value, frozen=True):
     use_h: float = 0.0
 
 
-class Finish(Value, frozen=True):
+class Finish(NamedValue, frozen=True):
     """A build-up that surfaces get: its steps in the order of work.
 
     `shade` is the colour that the finish is shown in, "#RRGGBB"; "" while none is chosen.
     """
 
-    id: str
-    name: str
     steps: tuple[Step, ...] = ()
     shade: str = ""

@@ -5,7 +5,7 @@ Amounts are litres, metres or pieces, and prices are in the one currency of the 
 
 from enum import StrEnum
 
-from shared.trade.value import Value
+from shared.trade.value import NamedValue, Value
 
 
 class Use(StrEnum):
@@ -52,7 +52,7 @@ class Pack(Value, frozen=True):
     name: str = ""
 
 
-class Product(Value, frozen=True):
+class Product(NamedValue, frozen=True):
     """Something that is bought.
 
     `covers_m2` is how much a litre or a piece covers in one coat. When it is None, it follows from `solids` (share of
@@ -62,8 +62,6 @@ class Product(Value, frozen=True):
     is how much of it there is already, in its measure.
     """
 
-    id: str
-    name: str
     use: Use
     packs: tuple[Pack, ...] = ()
     covers_m2: float | None = None

@@ -23,6 +23,11 @@ class Named(NamedTuple):
     name: str
     rest: str
 
+    @property
+    def called(self) -> str:
+        """The name that the word gives; the kind where it gives none."""
+        return self.name or self.kind.value
+
 
 def read_kind(text: str) -> Named | None:
     """The kind at the head of a line; None for a line that begins with no word. ReadingError where the word is no kind.

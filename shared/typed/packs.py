@@ -1,17 +1,11 @@
-"""Reads and writes sizes of packs as labels do: "4 L", "300 mL", "1 gal", "10.1 fl oz", "6 x 300 mL", "25 sheets".
+"""Reads sizes of packs as labels write them: "4 L", "300 mL", "1 gal", "10.1 fl oz", "6 x 300 mL", "25 sheets".
 
-Whatever `show_size` gives, `read_size` reads back.
+Whatever `shared.written.packs.show_size` gives, `read_size` reads back.
 """
 
 import re
-import tomllib
-from collections.abc import Iterator
 from fractions import Fraction
-from functools import cache
-from importlib.resources import files
 from typing import NamedTuple
-
-import msgspec
 
 from shared.errors import ReadingError
 from shared.job import Unit
@@ -19,32 +13,12 @@ from shared.limits import MOST_OF_A_PRODUCT
 from shared.trade.products import Measure
 from shared.typed.length_words import quoted
 from shared.typed.numbers import read_number
+from shared.written.packs import SYSTEM_OF, PackUnit, folded, units_by_spelling
 
 ADVICE = "write a size such as 4 L, 300 mL, 1 US gal, 10.1 fl oz, 50 m, 60 yd or 25 sheets"
 
-SAME = 1e-9
-"""The share of a size by which a float may be off and still be that size."""
-
-DIGITS = 3
-"""Decimals of a size: no label says more."""
-
-HALF_A_LITRE = 0.5
-"""Below it labels speak of millilitres and fluid ounces (common practice, no source)."""
-
 LONGEST_SIZE = 60
 """Characters. Nobody writes as many by intent."""
-
-_SYSTEM_OF = {Unit.INCH: "US", Unit.MM: "imp"}
-"""The system of a unit for which the label names none, by the job's unit."""
-
-_TO_SHOW: dict[Measure, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    Measure.LITRES: (("usgal", "usqt", "uspt", "usfloz", "impgal", "impqt", "imppt", "impfloz"), ("l",)),
-    Measure.METRES: (("ft", "yd"), ("m",)),
-}
-"""The customary units in which a size may be shown, and the metric one."""
-
-_SMALLEST = {Measure.LITRES: "usfloz", Measure.METRES: "ft"}
-"""The smallest customary unit in which an amount is shown."""
 
 _PATTERN = re.compile(
     r"(?:(?:pack|box|roll|set) of )?(?:(?P<many>[0-9]+) ?[x*\N{MULTIPLICATION SIGN}] ?)?"
@@ -52,31 +26,6 @@ _PATTERN = re.compile(
     r"(?P<unit>[^\W0-9][^0-9]*[23]?|')?",
     re.IGNORECASE,
 )
-
-
-class PackUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A unit on labels; its fields are explained at the head of `data/pack_units.toml`."""
-
-    measure: Measure
-    one: str
-    said: tuple[str, ...]
-    system: str = ""
-
-    @property
-    def size(self) -> Fraction:
-        """How much of the measure one such unit is, exactly."""
-        return Fraction(self.one)
-
-    def sign(self) -> str:
-        """The unit as it is written with its system: "US gal"."""
-        return f"{self.system} {self.said[0]}".strip()
-
-
-class _PackUnits(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """All of the data file."""
-
-    systems: dict[str, tuple[str, ...]]
-    unit: tuple[PackUnit, ...]
 
 
 class PackSize(NamedTuple):
@@ -121,74 +70,14 @@ def number_in(text: str) -> str:
     return match["number"] if match else ""
 
 
-def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """A pack's size as its label writes it: in the first unit in which it is a short number, else to three decimals.
-
-    A job in inches sees gallons first, one in millimetres litres first; 0.3 L is "300 mL".
-    """
-    if measure is Measure.PIECES:
-        return _shown(size, decimal)
-    units = tuple(_units_to_show(size, measure, unit))
-    chosen = next((each for each in units if _is_short(size / each.size)), units[0])
-    return f"{_shown(float(size / chosen.size), decimal)} {_sign(chosen, unit)}"
-
-
-def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """An amount that is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
-
-    It is never in pints: whoever buys in gallons and quarts counts smaller amounts in fluid ounces (common practice, no
-    source). In inch jobs less than a fluid ounce or a foot is shown as a part of one.
-    """
-    if measure is Measure.PIECES:
-        return _shown(round(amount, 1), decimal)
-    least = float(_by_spelling()[_SMALLEST[measure]].size) if unit is Unit.INCH else 0.0
-    shown = next(each for each in _units_to_show(max(amount, least), measure, unit) if each.said[0] != "pt")
-    number = float(amount / shown.size)
-    digits = 0 if shown.said[0] == "mL" else 1 if measure is Measure.METRES else 2
-    return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal) + f" {_sign(shown, unit)}"
-
-
-def amount_unit(measure: Measure, unit: Unit) -> str:
-    """The one unit in which a table gives all amounts: "L", "m" or "pieces"; in an inch job "US gal" or "ft"."""
-    return _table_unit(measure, unit).sign()
-
-
-def amount_in(amount: float, measure: Measure, unit: Unit) -> float:
-    """An amount as a number of the table's unit."""
-    return float(amount / _table_unit(measure, unit).size)
-
-
-def _table_unit(measure: Measure, unit: Unit) -> PackUnit:
-    customary, metric = {Measure.PIECES: (("pieces",), ("pieces",)), **_TO_SHOW}[measure]
-    return _by_spelling()[customary[0] if unit is Unit.INCH else metric[0]]
-
-
-@cache
-def _pack_units() -> _PackUnits:
-    table = tomllib.loads((files("shared") / "data" / "pack_units.toml").read_text("utf-8"))
-    return msgspec.convert(table, _PackUnits)
-
-
-@cache
-def _by_spelling() -> dict[str, PackUnit]:
-    """Every unit by each of its spellings, which are folded and begin with the unit's system if it has one."""
-    systems = _pack_units().systems
-    return {
-        _folded(f"{before} {said}"): unit
-        for unit in _pack_units().unit
-        for said in unit.said
-        for before in (systems[unit.system] if unit.system else ("",))
-    }
-
-
 def _match(text: str) -> re.Match[str] | None:
     return _PATTERN.fullmatch(" ".join(text.split())) if len(text) <= LONGEST_SIZE else None
 
 
 def _unit_of(typed: str, unit: Unit, text: str) -> PackUnit:
-    plain = _folded(typed)
-    spellings = _by_spelling()
-    known = spellings.get(plain) or spellings.get(f"{_SYSTEM_OF[unit].casefold()}{plain}")
+    plain = folded(typed)
+    spellings = units_by_spelling()
+    known = spellings.get(plain) or spellings.get(f"{SYSTEM_OF[unit].casefold()}{plain}")
     if known is None:
         raise ReadingError(f"{quoted(typed)} is no unit of a pack", where=quoted(text), do=ADVICE)
     return known
@@ -196,7 +85,7 @@ def _unit_of(typed: str, unit: Unit, text: str) -> PackUnit:
 
 def _granted(known: PackUnit | None, typed: str) -> str:
     """The words that say which system's unit was taken, when only the job says which; else ""."""
-    if known is None or not known.system or _folded(typed) in _by_spelling():
+    if known is None or not known.system or folded(typed) in units_by_spelling():
         return ""
     return f"{typed.strip()} is taken for {known.sign()}, {float(known.size):g} L"
 
@@ -208,30 +97,3 @@ def _number(text: str, decimal: str) -> Fraction:
     except ZeroDivisionError as trouble:
         raise ReadingError("nothing can be shared by 0", where=quoted(text), do=ADVICE) from trouble
     return read_number(text, decimal)
-
-
-def _units_to_show(size: float, measure: Measure, unit: Unit) -> Iterator[PackUnit]:
-    """The units to try for a size, the best first: a metric one, and each customary one no larger than the size."""
-    customary, metric = _TO_SHOW[measure]
-    if measure is Measure.LITRES:
-        metric = ("l",) if size >= HALF_A_LITRE else ("ml",)
-    small = tuple(name for name in customary if size >= _by_spelling()[name].size * (1 - SAME))
-    names = (*small, *metric) if unit is Unit.INCH else (*metric, *small)
-    yield from (_by_spelling()[name] for name in names)
-
-
-def _is_short(number: float | Fraction) -> bool:
-    return abs(float(number) - round(float(number), DIGITS)) <= SAME * float(number)
-
-
-def _shown(number: float, decimal: str) -> str:
-    return f"{round(number, DIGITS) + 0.0:.{DIGITS}f}".rstrip("0").rstrip(".").replace(".", decimal)
-
-
-def _sign(shown: PackUnit, unit: Unit) -> str:
-    """The unit as it is written: without its system when the job's unit says it."""
-    return shown.said[0] if not shown.system or _SYSTEM_OF[unit] == shown.system else shown.sign()
-
-
-def _folded(text: str) -> str:
-    return text.casefold().replace(" ", "").replace(".", "")

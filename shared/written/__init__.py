@@ -1,1 +1,1 @@
-"""Writes lengths, areas and money for a person; uses the job and pint."""
+"""Writes numbers, lengths, packs and prices for a person; uses the job, what the trade buys, and pint."""

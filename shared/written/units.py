@@ -20,6 +20,9 @@ TENTHS = 10
 DIVISIONS = 32
 """Inches are shown to a thirty-second, the finest division of a usual inch tape (common practice, no source)."""
 
+THOUSANDTHS = 3
+"""Decimals of a plain number: nothing here is known better (common practice, no source)."""
+
 _TENFOLD = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
 
 _BY_PINT = ("in", "ft")
@@ -72,9 +75,14 @@ def show_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     return _inches(length_mm)
 
 
-def length_words(length_mm: float, unit: Unit) -> str:
-    """A length with its unit, for a sentence."""
-    return show_length(length_mm, unit) + (" mm" if unit is Unit.MM else "")
+def plain_number(number: float, decimal: str = ".") -> str:
+    """A number to a thousandth, without needless decimals: "2", "2.5". Never "-0"."""
+    return f"{round(number, THOUSANDTHS) + 0.0:.{THOUSANDTHS}f}".rstrip("0").rstrip(".").replace(".", decimal)
+
+
+def length_words(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+    """A length with its unit, for a sentence: "600.5 mm", `94 1/2"`."""
+    return show_length(length_mm, unit, decimal=decimal) + (" mm" if unit is Unit.MM else "")
 
 
 def _fixed(number: float, unit: Unit, decimal: str, *, more: bool = False) -> str:

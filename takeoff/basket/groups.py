@@ -19,18 +19,13 @@ class BasketLine(NamedTuple):
     product: Product
     row: BasketRow
 
-    @property
-    def name(self) -> str:
-        """What the product is called; its id where it has no name."""
-        return self.product.name or self.product.id
-
 
 class BasketGroup(NamedTuple):
-    """Rows that stand together, and what they cost, those without a price left out."""
+    """Rows that stand together, and what they cost, those without a price left out; None where none has a price."""
 
     name: str
     lines: tuple[BasketLine, ...]
-    cost: float
+    cost: float | None
 
 
 def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
@@ -41,6 +36,7 @@ def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
     return tuple(BasketGroup(name, some, _cost(some)) for name, some in groups if some)
 
 
-def _cost(lines: tuple[BasketLine, ...]) -> float:
+def _cost(lines: tuple[BasketLine, ...]) -> float | None:
     """In whole cents, as floats do not add up to one."""
-    return sum(round(100 * line.row.cost) for line in lines if line.row.cost is not None) / 100
+    known = [line.row.cost for line in lines if line.row.cost is not None]
+    return sum(round(100 * cost) for cost in known) / 100 if known else None

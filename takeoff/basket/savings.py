@@ -16,8 +16,8 @@ from takeoff.basket.cheapest import basket
 from takeoff.basket.compared import compare
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import Basket
-from takeoff.needs.by_area import StepOnSurfaces, called_finish, steps_on_surfaces, surfaces
-from takeoff.needs.demands import Products, called_product
+from takeoff.needs.by_area import StepOnSurfaces, steps_on_surfaces, surfaces
+from takeoff.needs.demands import Products
 from takeoff.needs.quantities import needs
 
 LEAST_COATS = {Work.PRIME: 1, Work.COLOUR: 1, Work.CLEAR: 0}
@@ -103,7 +103,7 @@ def _one_coat_fewer(laid: StepOnSurfaces, product: Product) -> _Change:
     coats = laid.step.coats
     left = {0: "no coat", 1: "1 coat"}.get(coats - 1, f"{coats - 1} coats")
     return _Change(
-        f"{called_finish(laid.finish)}: {left} of {called_product(product)} instead of {coats}",
+        f"{laid.finish.called}: {left} of {product.called} instead of {coats}",
         lambda job: with_changed_step(job, laid.finish.id, laid.place, replace(laid.step, coats=coats - 1)),
     )
 
@@ -124,4 +124,4 @@ def _left_out(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
 
 def _without(finish: Finish) -> _Change:
     bare = replace(finish, steps=())
-    return _Change(f"{called_finish(finish)} left out", lambda job: with_changed_finish(job, bare))
+    return _Change(f"{finish.called} left out", lambda job: with_changed_finish(job, bare))

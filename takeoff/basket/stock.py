@@ -11,8 +11,7 @@ from shared.findings import NOWHERE, Code, Finding
 from shared.job import Unit
 from shared.limits import MOST_OF_A_PRODUCT
 from shared.trade.products import Pack, Product
-from shared.typed.packs import show_size
-from takeoff.needs.demands import called_product
+from shared.written.writing import Writing
 
 MOST_PACKS = 100_000
 """Of one product; beyond it something is wrong with what is needed or with the packs (own choice)."""
@@ -55,7 +54,7 @@ def stock_of(product: Product, need: float) -> Stock:
 
 def why_not_enough(stock: Stock) -> Iterator[Finding]:
     """Why what is needed cannot be bought, if it cannot."""
-    name = called_product(stock.product)
+    name = stock.product.called
     short = stock.need - stock.product.on_shelf
     largest = max((pack.size for pack in stock.packs), default=0.0)
     if not stock.need <= MOST_OF_A_PRODUCT or short > largest * MOST_PACKS > 0:
@@ -71,7 +70,7 @@ def why_not_enough(stock: Stock) -> Iterator[Finding]:
 
 def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
     """Packs that are not reckoned with."""
-    name = called_product(product)
+    name = product.called
     for pack in product.packs:
         if pack not in _holding(product):
             message = (
@@ -79,7 +78,7 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
             )
             yield Finding(Code.EMPTY_PACK, message, NOWHERE)
         elif pack not in _buyable(product):
-            size = show_size(pack.size, product.measure, unit)
+            size = Writing(unit).pack_size(pack.size, product.measure)
             yield Finding(
                 Code.NO_PRICE, f"{name}: the pack of {size} has no price, so it is not bought; type one.", NOWHERE
             )
@@ -88,10 +87,10 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
 def look_at_price(stock: Stock) -> Iterator[Finding]:
     """A product that is bought at a price that nobody knows, or for nothing."""
     if not stock.priced:
-        message = f"{called_product(stock.product)}: no pack has a price, so what it costs is in no total; type one."
+        message = f"{stock.product.called}: no pack has a price, so what it costs is in no total; type one."
         yield Finding(Code.NO_PRICE, message, NOWHERE)
     elif any(pack.price == 0 for pack in stock.packs):
-        message = f"{called_product(stock.product)}: a pack costs nothing; type its price, or say what is on the shelf."
+        message = f"{stock.product.called}: a pack costs nothing; type its price, or say what is on the shelf."
         yield Finding(Code.FREE_PACK, message, NOWHERE)
 
 

@@ -1,59 +1,29 @@
-"""What a basket says in words: packs, what is left over, what it costs, whether that is the least."""
+"""What a basket says beside its figures: notes on a product, totals by their names, whether the cost is the least."""
 
-from collections.abc import Iterable, Iterator, Sized
+from collections.abc import Iterator, Sized
 
 from shared.job import Job
-from shared.trade.products import Measure, Product
-from shared.typed.packs import show_amount, show_size
-from shared.written.money import show_money
-from takeoff.basket.groups import BasketGroup, BasketLine
-from takeoff.figures.to_buy import Basket, Bought
+from shared.written.writing import Writing
+from takeoff.basket.groups import BasketLine
+from takeoff.figures.to_buy import Basket
 
 HOURS_A_DAY = 24
 
-NO_PRICE = "no price"
 
-
-def packs_words(packs: Iterable[Bought], product: Product, job: Job) -> str:
-    """The packs to buy: "2 x 1 L kit, 1 x 0.5 L tin"; "none" where the shelf has enough."""
-    return ", ".join(f"{each.many} x {pack_words(each, product, job)}" for each in packs) or "none"
-
-
-def pack_words(bought: Bought, product: Product, job: Job) -> str:
-    """One pack: "1 L kit", "box of 25"."""
-    size, name = show_size(bought.pack.size, product.measure, job.unit), bought.pack.name
-    return f"{name or 'pack'} of {size}" if product.measure is Measure.PIECES else f"{size} {name}".strip()
-
-
-def amount_words(amount: float, line: BasketLine, job: Job) -> str:
-    """So much of a line's product."""
-    return show_amount(amount, line.product.measure, job.unit)
-
-
-def cost_words(cost: float | None) -> str:
-    """A cost without its currency; that there is none."""
-    return NO_PRICE if cost is None else show_money(cost)
-
-
-def group_words(group: BasketGroup) -> str:
-    """What a group costs, where anything in it has a price."""
-    return cost_words(group.cost if any(line.row.cost is not None for line in group.lines) else None)
-
-
-def line_notes(line: BasketLine, job: Job) -> Iterator[str]:
+def line_notes(line: BasketLine, writing: Writing) -> Iterator[str]:
     """What is to be known of a line beside its figures."""
     row, product = line.row, line.product
     if product.stands_for and row.wanted != product.name:
         yield f"for {row.wanted}"
     if row.from_shelf:
-        yield f"{amount_words(row.from_shelf, line, job)} of it from the shelf"
-    if row.left_over and product.ratio is not None and product.usable_h is not None:
-        yield f"mixed, it can be used for {_hours(product.usable_h)}"
+        yield f"{writing.amount(row.from_shelf, product.measure)} of it from the shelf"
+    if product.ratio is not None and product.usable_h is not None:
+        yield f"mixed, it can be used for {_hours(product.usable_h, writing)}"
     if row.left_over and row.keeps_days is not None:
-        yield f"opened, it keeps {row.keeps_days:g} days"
+        yield f"opened, it keeps {writing.number(row.keeps_days)} days"
 
 
-def total_lines(basket: Basket, job: Job) -> Iterator[tuple[str, float]]:
+def total_lines(basket: Basket, job: Job, writing: Writing) -> Iterator[tuple[str, float]]:
     """The totals by their names: the cost, the tax in it, the budget, and what is left of it or beyond it.
 
     None where nothing has a price: then it is not known what it costs.
@@ -63,7 +33,7 @@ def total_lines(basket: Basket, job: Job) -> Iterator[tuple[str, float]]:
         return
     yield f"Total {money.currency}".strip(), basket.cost
     if money.tax:
-        yield f"of it tax, {100 * money.tax:g} %", basket.tax
+        yield f"of it tax, {writing.percent(money.tax)}", basket.tax
     if basket.budget:
         yield "Budget", basket.budget
         yield ("Over the budget", basket.over) if basket.over else ("Left of the budget", basket.budget - basket.cost)
@@ -93,5 +63,6 @@ def verdict(basket: Basket) -> Iterator[str]:
 _NOT_PROVED = "It is enough; whether a cheaper set is possible was not proved in the time there was."
 
 
-def _hours(hours: float) -> str:
-    return f"{hours / HOURS_A_DAY:g} days" if hours >= 2 * HOURS_A_DAY else f"{hours:g} h"
+def _hours(hours: float, writing: Writing) -> str:
+    long = hours >= 2 * HOURS_A_DAY
+    return f"{writing.number(hours / HOURS_A_DAY)} days" if long else f"{writing.number(hours)} h"

@@ -73,8 +73,8 @@ def draw_face(
 
 def title(job: Job, face: Face) -> str:
     """The title of a face on a sheet: its room's name and its own."""
-    room = next((room.name for room in job.rooms if any(other.id == face.id for other in room.faces)), "")
-    return f"{room} · {face.name}" if room else face.name
+    room = job.room_of.get(face.id)
+    return f"{room.name} · {face.name}" if room and room.name else face.name
 
 
 def _back_to_front(face: Face, rings: dict[str, tuple[Outline, ...]]) -> tuple[Part, ...]:
@@ -154,9 +154,9 @@ def _shown(part: Part, rings: tuple[Outline, ...]) -> tuple[Outline, ...]:
 def _labels(part: Part, tag: str, spot: Spot) -> tuple[Text, ...]:
     x, y, width, height = spot
     if not part.hides:  # what lies behind has its own name in the middle
-        return (Text(Role.NAME, x, y + height / 4, part.name or part.kind, width, height / 2, part.id),)
+        return (Text(Role.NAME, x, y + height / 4, part.called, width, height / 2, part.id),)
     if not tag:
-        return (Text(Role.NAME, x, y, part.name or part.kind, width, height, part.id),)
+        return (Text(Role.NAME, x, y, part.called, width, height, part.id),)
     whole = Text(Role.TAG, x, y, tag, width, height, part.id)
     return _side_by_side(whole, part.name) if part.name else (whole,)
 

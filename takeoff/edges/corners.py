@@ -11,7 +11,6 @@ from shared.trade.kinds import usual
 from takeoff.edges.joints import FoundJoint, joint_table
 from takeoff.edges.masking import NEAR_MM, Finishes, masking_row
 from takeoff.figures.measured import EdgeRow, MaskingRow
-from takeoff.figures.naming import called
 
 
 class Meeting(NamedTuple):
@@ -89,7 +88,7 @@ def corner_masking(meeting: Meeting, here: FaceEnd, there: FaceEnd) -> tuple[Mas
 
 def _masked_up(meeting: Meeting, is_here: bool, part: Part, path: Sequence[EdgeRow]) -> MaskingRow:
     other = meeting.next_face if is_here else meeting.face
-    return masking_row(path[0].face, (part.id, None), f"{called(part)} to the corner with {other.name}", path)
+    return masking_row(path[0].face, (part.id, None), f"{part.called} to the corner with {other.name}", path)
 
 
 def _alongside(here: FaceEnd, there: FaceEnd) -> Iterator[tuple[str | None, str | None, float, float]]:

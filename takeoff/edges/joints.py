@@ -14,7 +14,6 @@ from shared.job import Face, Job, JointChoice, Part, Section, View
 from shared.trade.kinds import Kind
 from takeoff.edges.of_face import Ranked, divided, length_figure, part_below, ranked_parts
 from takeoff.figures.measured import EdgeRow, JointRow
-from takeoff.figures.naming import called
 
 BY_HAND = "decided by hand"
 Pair = tuple[str, str]
@@ -176,4 +175,4 @@ def _decided(found: FoundJoint, choice: JointChoice | None) -> Bead | None:
 
 
 def _pair_words(parts: Sequence[Part]) -> str:
-    return f"{called(parts[0])} to {called(parts[1])}"
+    return f"{parts[0].called} to {parts[1].called}"

@@ -9,7 +9,6 @@ from geometry.seen.ends import End, EndLine, end_line
 from shared.job import Face, Part, View
 from takeoff.edges.of_face import divided, length_figure
 from takeoff.figures.measured import EdgeRow, MaskingRow
-from takeoff.figures.naming import called
 
 NEAR_MM = 1e-3
 """A point this near to a line is on it: far below a tape's reading."""
@@ -88,5 +87,5 @@ def _is_on_wall(outlines: list[Side], ends: list[EndLine], edge: EdgeRow) -> boo
 
 
 def _words(parts: Mapping[str, Part], pair: Pair) -> str:
-    other = "the outside" if pair[1] is None else called(parts[pair[1]])
-    return f"{called(parts[pair[0]])} to {other}"
+    other = "the outside" if pair[1] is None else parts[pair[1]].called
+    return f"{parts[pair[0]].called} to {other}"

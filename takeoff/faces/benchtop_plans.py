@@ -12,6 +12,7 @@ from geometry.parts.moves import resized
 from shared.edits.drawn import (
     find_face,
     find_room,
+    find_room_of,
     fresh_id,
     fresh_ids,
     next_letter,
@@ -60,7 +61,7 @@ def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, t
 
 def _with_edges_over(job: Job, run: BenchtopRun) -> Job:
     """The job in which the edges drawn on elevations reach over the free ends of a benchtop, as its plan will."""
-    room = next(room for room in job.rooms if any(face.id == run.legs[0].face.id for face in room.faces))
+    room = find_room_of(job, run.legs[0].face.id)
     first, last = run.legs[0], run.legs[-1]
     job = _with_edge_to(job, first.face.id, 0, first.start_mm, room.heights.overhang_mm)
     return _with_edge_to(job, last.face.id, 2, last.end_mm, room.heights.overhang_mm)

@@ -1,43 +1,28 @@
-"""What parts, faces and beads are called in sentences and tables."""
+"""What rooms, faces, parts and finishes are called in sentences and tables."""
 
 from collections.abc import Iterable
 
-from shared.job import Butt, Fillet, Job, Part, Section, Unit
-from shared.written.units import show_length
-
-
-def called(part: Part) -> str:
-    """Its name; its kind where it has none."""
-    return part.name or part.kind.value
-
-
-def section_words(section: Section, unit: Unit) -> str:
-    """The section of a bead: "fillet 6" or "butt 5 x 5", in the job's unit."""
-    match section:
-        case Fillet(leg_mm=leg):
-            return f"fillet {show_length(leg, unit)}"
-        case Butt(width_mm=width, depth_mm=depth):
-            return f"butt {show_length(width, unit)} x {show_length(depth, unit)}"
+from shared.job import Job
 
 
 class Names:
     """The names of what a takeoff refers to by id."""
 
     def __init__(self, job: Job) -> None:
-        self._rooms = {room.id: room.name for room in job.rooms}
-        self._room_of = {face.id: room.name for room in job.rooms for face in room.faces}
-        self._alike = {face.id: room.alike for room in job.rooms for face in room.faces}
-        self._faces = {face.id: face.name for face in job.faces}
-        self._parts = {part.id: called(part) for face in job.faces for part in face.parts}
-        self._finishes = {finish.id: finish.name for finish in job.finishes}
+        self._rooms = {room.id: room.called for room in job.rooms}
+        self._room_of = job.room_of
+        self._faces = {face.id: face.called for face in job.faces}
+        self._parts = {part.id: part.called for face in job.faces for part in face.parts}
+        self._finishes = {finish.id: finish.called for finish in job.finishes}
 
     def room(self, room_id: str) -> str:
         """The name of a room; its id where it has none."""
-        return self._rooms.get(room_id) or room_id
+        return self._rooms.get(room_id, room_id)
 
     def room_of(self, face_id: str) -> str:
         """The name of the room that a face is in."""
-        return self._room_of.get(face_id, "")
+        room = self._room_of.get(face_id)
+        return room.called if room else ""
 
     def place(self, face_id: str) -> str:
         """Room and face, as a sentence names them; "" for no face."""
@@ -45,11 +30,12 @@ class Names:
 
     def alike(self, face_id: str) -> int:
         """How many rooms are like the one that a face is in."""
-        return self._alike.get(face_id, 1)
+        room = self._room_of.get(face_id)
+        return room.alike if room else 1
 
     def face(self, face_id: str) -> str:
         """The name of a face; its id where it has none."""
-        return self._faces.get(face_id) or face_id
+        return self._faces.get(face_id, face_id)
 
     def faces(self, face_ids: Iterable[str]) -> str:
         """The names of faces, of which one may be "" for none."""
@@ -61,4 +47,4 @@ class Names:
 
     def finish(self, finish_id: str) -> str:
         """The name of a finish; "not coated" for none."""
-        return (self._finishes.get(finish_id) or finish_id) if finish_id else "not coated"
+        return self._finishes.get(finish_id, finish_id) if finish_id else "not coated"

@@ -9,7 +9,6 @@ from shared.job import Job, JointChoice, Unit
 from shared.written.units import length_words
 from takeoff.edges.ties import Tied, benchtop_span, side_length_mm
 from takeoff.figures.measured import JointRow
-from takeoff.figures.naming import called
 from takeoff.surfaces.coated import coated_sides
 from takeoff.surfaces.fronts import is_front
 
@@ -33,7 +32,7 @@ def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, f
         if twice and tied.part.id not in told:
             told.add(tied.part.id)
             message = (
-                f"The front edge of {called(tied.part)} is marked as coated on {tied.plan.name} and drawn on "
+                f"The front edge of {tied.part.called} is marked as coated on {tied.plan.name} and drawn on "
                 f"{tied.elevation.name}; it is counted once, on {tied.elevation.name}."
             )
             yield Finding(Code.EDGE_TWICE, message, tied.plan.id, (tied.part.id,))
@@ -42,7 +41,7 @@ def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, f
 def _disagreements(tied: Tied, unit: Unit) -> Iterator[Finding]:
     start, end = tied.span
     along, drawn = end - start, side_length_mm(tied)
-    what, wall = f"the tied side of {called(tied.part)}", tied.elevation.name
+    what, wall = f"the tied side of {tied.part.called}", tied.elevation.name
     if abs(along - drawn) > TIE_MM:
         message = (
             f"On {tied.plan.name} {what} is {length_words(drawn, unit)} long, along {wall} it is "
@@ -73,7 +72,7 @@ def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) ->
         wall = tied.elevation.name
         message = (
             f"{wall} shows its benchtop from {length_words(shown[0], unit)} to {length_words(shown[1], unit)}, but "
-            f"the tied side of {called(tied.part)} runs from {length_words(start, unit)} to {length_words(end, unit)}; "
+            f"the tied side of {tied.part.called} runs from {length_words(start, unit)} to {length_words(end, unit)}; "
             "correct one of them."
         )
         yield Finding(Code.TIE_BENCHTOP, message, tied.plan.id, (tied.part.id,))
@@ -97,7 +96,7 @@ def look_at_choices(job: Job, rows: Iterable[JointRow]) -> Iterator[Finding]:
 
 
 def _nowhere(job: Job, choice: JointChoice) -> Finding:
-    first, second = (called(find_part(job, part)[1]) for part in choice.parts)
+    first, second = (find_part(job, part)[1].called for part in choice.parts)
     if choice.sealed and choice.section is None:
         message = f"The joint between {first} and {second} was added without a section; give it one."
         return Finding(Code.JOINT_SECTION, message, choice.face, choice.parts)

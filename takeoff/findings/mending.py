@@ -1,6 +1,6 @@
 """Mending: what is odd put right in one step, computed anew from the job as it stands."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from geometry.edits.laying import laid_along, side_of, way_onto
 from geometry.outlines.measured import outline_box
@@ -8,11 +8,11 @@ from geometry.outlines.sides import Box
 from geometry.parts.moves import moved, resized
 from geometry.seen.hanging import hung_fronts
 from geometry.seen.near import NearMiss, near_misses
-from shared.edits.drawn import find_face, find_part, with_changed_parts, without_parts
+from shared.edits.drawn import find_face, find_part, find_room_of, with_changed_parts, without_parts
 from shared.edits.locking import refuse_locked
 from shared.errors import JobError, RecoatError
 from shared.findings import Code, Finding
-from shared.job import Face, Job, Part, Room
+from shared.job import Face, Job, Part
 from shared.trade.kinds import Kind, usual
 from takeoff.findings.shapes import TRIM, common_box, look_at_shapes, wall_box, way_inside
 from takeoff.surfaces.fronts import encloses, is_front, is_opening
@@ -134,7 +134,7 @@ def _brought_inside(face: Face, part: Part) -> tuple[Part, ...]:
 def _fitted(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
     """A front trimmed where it reaches beyond what it hangs on, to half the reveal of its room."""
     hung = next(each for each in hung_fronts(face.parts) if each.front == part.id)
-    half = _room_of(job.rooms, face).heights.reveal_mm / 2
+    half = find_room_of(job, face.id).heights.reveal_mm / 2
     left, bottom, right, top = hung.box
     room: Box = (left + half, bottom + half, right - half, top - half)
     box = outline_box(part.outline)
@@ -155,7 +155,3 @@ def _without_one(job: Job, finding: Finding) -> Job:
         refuse_locked(parts)
         return job
     return without_parts(job, (loose.id,))
-
-
-def _room_of(rooms: Iterable[Room], face: Face) -> Room:
-    return next(room for room in rooms if any(each.id == face.id for each in room.faces))

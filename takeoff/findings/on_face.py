@@ -7,7 +7,6 @@ from geometry.seen.arrangement import Arrangement
 from shared.findings import Code, Finding
 from shared.job import Face, Unit, View
 from shared.trade.kinds import Kind, Treatment, usual
-from takeoff.figures.naming import called
 from takeoff.findings.shapes import look_at_shapes
 from takeoff.findings.sizes import look_at_sizes
 from takeoff.surfaces.areas import SAME_MM2
@@ -47,14 +46,14 @@ def _hidden(
             continue
         seen = hung if treated[part.id].treatment is Treatment.TAKEN_OFF else off
         if seen.get(part.id, hung[part.id]) <= SAME_MM2:
-            message = f"Nothing is seen of {called(part)}: other parts hide it; raise it, or take it away."
+            message = f"Nothing is seen of {part.called}: other parts hide it; raise it, or take it away."
             yield Finding(Code.HIDDEN, message, face.id, (part.id,))
 
 
 def _without_finish(face: Face, treated: Mapping[str, Treated]) -> Iterator[Finding]:
     for part in face.parts:
         if treated[part.id].treatment is not Treatment.LEFT and not treated[part.id].finish:
-            message = f"{called(part)} is coated, but no finish is chosen for it; choose one."
+            message = f"{part.called} is coated, but no finish is chosen for it; choose one."
             yield Finding(Code.NO_FINISH, message, face.id, (part.id,))
 
 
@@ -73,7 +72,7 @@ def _loose_sides(
             names = side_names(part.outline, face.view)
             sides = ", ".join(dict.fromkeys(names[side] for side in loose))
             message = (
-                f"{called(part)}: its {sides} neither runs along a wall nor counts as a coated edge; "
+                f"{part.called}: its {sides} neither runs along a wall nor counts as a coated edge; "
                 "say which wall it runs along, or mark the edge as coated."
             )
             yield Finding(Code.LOOSE_SIDE, message, face.id, (part.id,))

@@ -13,7 +13,6 @@ from shared.job import Face, Part, Unit, View
 from shared.trade.kinds import Kind, usual
 from shared.written.units import length_words
 from takeoff.edges.masking import NEAR_MM
-from takeoff.figures.naming import called
 from takeoff.surfaces.areas import SAME_MM2
 
 OVERHANG_MM = 20.0
@@ -24,7 +23,7 @@ TRIM, MOVE = Code.OUTSIDE_WALL.mends
 
 def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
     """Near misses, parts beyond the wall, fronts larger than what they hang on, parts with one outline."""
-    names = {part.id: called(part) for part in face.parts}
+    names = {part.id: part.called for part in face.parts}
     yield from _near_misses(face, unit, names)
     yield from _outside_wall(face, unit)
     yield from _off_benchtop(face, unit)
@@ -73,7 +72,7 @@ def _outside_wall(face: Face, unit: Unit) -> Iterator[Finding]:
         where, most = max(_beyond(outline_box(part.outline), wall).items(), key=lambda each: each[1])
         if most > NEAR_MM:
             message = (
-                f"{called(part)} reaches {length_words(most, unit)} beyond {where} of the wall; move or shorten it."
+                f"{part.called} reaches {length_words(most, unit)} beyond {where} of the wall; move or shorten it."
             )
             yield Finding(Code.OUTSIDE_WALL, message, face.id, (part.id,), way_inside(part, wall))
 
@@ -96,9 +95,7 @@ def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
     for part in face.parts:
         most = reaches_beyond_mm(part, tops) if usual()[part.kind].set_in else 0.0
         if most > NEAR_MM:
-            message = (
-                f"{called(part)} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."
-            )
+            message = f"{part.called} reaches {length_words(most, unit)} beyond the benchtop; move it or measure again."
             yield Finding(Code.OFF_BENCHTOP, message, face.id, (part.id,))
 
 
@@ -123,5 +120,5 @@ def _alike(face: Face) -> Iterator[Finding]:
         key = (part.kind, frozenset((vertex.x, vertex.y, abs(vertex.bulge)) for vertex in part.outline))
         other = first.setdefault(key, part)
         if other is not part:
-            message = f"{called(other)} and {called(part)} have the same outline; take one away."
+            message = f"{other.called} and {part.called} have the same outline; take one away."
             yield Finding(Code.SAME_OUTLINE, message, face.id, (other.id, part.id), Code.SAME_OUTLINE.mend)

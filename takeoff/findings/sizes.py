@@ -16,7 +16,6 @@ from shared.findings import Code, Finding
 from shared.job import Face, Part, Unit, View
 from shared.trade.kinds import Kind
 from shared.written.units import length_words, show_length
-from takeoff.figures.naming import called
 from takeoff.surfaces.areas import SAME_MM2
 
 LOW_MM = 200.0
@@ -102,7 +101,7 @@ def _depths(plan: Face) -> Iterator[_Measured]:
             backs = [side for side in sides(part.outline) if side.vertex in tied]
             level = [abs(side.x1 - side.x0) > abs(side.y1 - side.y0) for side in backs] or [True, False]
             depth = min(top - bottom if each else right - left for each in level)
-            yield _Measured(depth, (part,), f"{called(part)} is", "deep")
+            yield _Measured(depth, (part,), f"{part.called} is", "deep")
 
 
 def _base_units(boxes: _Boxed) -> Iterator[_Measured]:
@@ -113,19 +112,19 @@ def _base_units(boxes: _Boxed) -> Iterator[_Measured]:
         if box[1] > LOW_MM or box[3] > TALL_MM or not usual.is_far(box[3]):
             continue
         if not any(abs(other[1] - box[3]) <= USUAL_LIMIT_MM and _overlap(box, other) for _, other in cabinets):
-            yield _Measured(box[3], (part,), f"{called(part)} ends", "above the floor")
+            yield _Measured(box[3], (part,), f"{part.called} ends", "above the floor")
 
 
 def _benches(boxes: _Boxed) -> Iterator[_Measured]:
     for part, box in boxes:
         if part.kind is Kind.BENCHTOP and box[3] <= TALL_MM:
-            yield _Measured(box[3], (part,), f"{called(part)} ends", "above the floor")
+            yield _Measured(box[3], (part,), f"{part.called} ends", "above the floor")
 
 
 def _kickboards(boxes: _Boxed) -> Iterator[_Measured]:
     for part, box in boxes:
         if part.kind is Kind.KICKBOARD:
-            yield _Measured(box[3] - box[1], (part,), f"{called(part)} is", "high")
+            yield _Measured(box[3] - box[1], (part,), f"{part.called} is", "high")
 
 
 def _clearances(boxes: _Boxed) -> Iterator[_Measured]:
@@ -137,7 +136,7 @@ def _clearances(boxes: _Boxed) -> Iterator[_Measured]:
         for bench, level in benches:
             gap = box[1] - level[3]
             if gap > USUAL_LIMIT_MM and _overlap(box, level):
-                yield _Measured(gap, (bench, part), f"{called(part)} hangs", f"over {called(bench)}")
+                yield _Measured(gap, (bench, part), f"{part.called} hangs", f"over {bench.called}")
 
 
 def _levels(benches: _Boxed) -> list[tuple[Part, Box]]:

@@ -69,7 +69,7 @@ class StepOnSurfaces(NamedTuple):
     @property
     def where(self) -> str:
         """What asks for it, in words: "finish Fronts, step 3 (prime)"."""
-        return f"finish {called_finish(self.finish)}, step {self.place + 1} ({self.step.work})"
+        return f"finish {self.finish.called}, step {self.place + 1} ({self.step.work})"
 
     @property
     def alike(self) -> int:
@@ -80,11 +80,6 @@ class StepOnSurfaces(NamedTuple):
     def parts(self) -> tuple[str, ...]:
         """The ids of all parts that it is done on."""
         return tuple(part for surface in self.on for part in surface.parts)
-
-
-def called_finish(finish: Finish) -> str:
-    """Its name; its id where it has none."""
-    return finish.name or finish.id
 
 
 def is_on(step: Step, surface: Surface) -> bool:
@@ -125,7 +120,7 @@ def demands_of_sleeves(job: Job, laid: tuple[StepOnSurfaces, ...], products: Pro
             continue
         coats = sum(each.step.coats for each in steps)
         use = Used(
-            f"{called_finish(steps[0].finish)}: {product.name or product.id}, {_coats(coats)}",
+            f"{steps[0].finish.called}: {product.called}, {_coats(coats)}",
             size=ceil(coats / job.allowances.coats_a_sleeve),
             times=max(each.alike for each in steps),
             per=1.0,
@@ -163,7 +158,7 @@ def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products)
 def _words(laid: StepOnSurfaces) -> str:
     """What is done, on what and how often: "Fronts: prime on melamine, 1 coat"."""
     materials = (surface.material.value for surface in laid.on if surface.material is not None)
-    return f"{called_finish(laid.finish)}: {laid.step.work} on {', '.join(materials)}, {_coats(laid.step.coats)}"
+    return f"{laid.finish.called}: {laid.step.work} on {', '.join(materials)}, {_coats(laid.step.coats)}"
 
 
 def _coats(coats: int) -> str:

@@ -6,9 +6,9 @@ from typing import NamedTuple
 from shared.job import Job, Section
 from shared.trade.products import Product, Use
 from shared.written.units import ML_IN_A_LITRE, MM_IN_A_METRE
+from shared.written.writing import Writing
 from takeoff.edges.sealant import section_area_mm2
 from takeoff.figures.measured import Takeoff
-from takeoff.figures.naming import section_words
 from takeoff.figures.to_buy import Used
 from takeoff.needs.demands import Demand, Products
 
@@ -45,24 +45,24 @@ def sealed_and_taped(job: Job, takeoff: Takeoff) -> SealedAndTaped:
 
 
 def _sealed(job: Job, takeoff: Takeoff) -> dict[str, Beads]:
-    alike = _alike(job)
+    room_of = job.room_of
     found: dict[str, dict[tuple[str, Section], list[Metres]]] = {}
     for row in takeoff.joints:
         if row.sealed and row.length_mm.amount > 0:
-            metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
+            metres = row.length_mm.amount * room_of[row.face].alike / MM_IN_A_METRE
             found.setdefault(row.sealant, {}).setdefault((row.name, row.section), []).append(Metres(metres, row.parts))
     return {word: {joint: _together(rows) for joint, rows in of_word.items()} for word, of_word in found.items()}
 
 
 def _taped(job: Job, takeoff: Takeoff) -> dict[str, Metres]:
-    alike = _alike(job)
-    room_of = {face.id: room.id for room in job.rooms for face in room.faces}
+    room_of = job.room_of
     found: dict[str, list[Metres]] = {}
     for row in takeoff.masking:
         if row.length_mm.amount > 0:
-            metres = row.length_mm.amount * alike[row.face] / MM_IN_A_METRE
+            room = room_of[row.face]
+            metres = row.length_mm.amount * room.alike / MM_IN_A_METRE
             parts = tuple(part for part in row.parts if part is not None)
-            found.setdefault(room_of[row.face], []).append(Metres(metres, parts))
+            found.setdefault(room.id, []).append(Metres(metres, parts))
     return {room: _together(rows) for room, rows in found.items()}
 
 
@@ -84,7 +84,7 @@ def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) ->
         options = sealants(word, products)
         for (name, section), run in of_word.items() if options else ():
             use = Used(
-                f"{name}, {section_words(section, job.unit)}",
+                f"{name}, {Writing(job.unit).section(section)}",
                 size=run.metres,
                 times=1,
                 per=ML_IN_A_LITRE / section_area_mm2(section),
@@ -97,7 +97,7 @@ def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) ->
 def demands_of_masking(job: Job, taped: dict[str, Metres], products: Products) -> Iterator[Demand]:
     """What masking each room asks of the tape; nothing where no product is the tape."""
     options = tapes(products)
-    names = {room.id: room.name or room.id for room in job.rooms}
+    names = {room.id: room.called for room in job.rooms}
     for room, run in taped.items() if options else ():
         use = Used(
             f"masking, {names[room]}",
@@ -115,8 +115,3 @@ def _together(rows: list[Metres]) -> Metres:
         sum(run.metres for run in rows),
         tuple(dict.fromkeys(part for run in rows for part in run.parts)),
     )
-
-
-def _alike(job: Job) -> dict[str, int]:
-    """By face, how many rooms alike it is in."""
-    return {face.id: room.alike for room in job.rooms for face in room.faces}

@@ -54,11 +54,6 @@ class Products:
         return standing or (every if len(every) == 1 else ())
 
 
-def called_product(product: Product) -> str:
-    """Its name; its id where it has none."""
-    return product.name or product.id
-
-
 def per_of(product: Product, asked: Demand) -> float | None:
     """How much of what is asked one litre, metre or piece of this product does; None where that is not known.
 

@@ -13,7 +13,6 @@ from shared.findings import Code, Finding
 from shared.job import Face, Job, Part
 from shared.trade.kinds import Treatment, usual
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
-from takeoff.figures.naming import called
 from takeoff.figures.to_buy import Hardware
 from takeoff.surfaces.coated import PRACTICE
 from takeoff.surfaces.fronts import is_front
@@ -70,7 +69,7 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
     """Doors that are taller than the chart goes, and fronts whose old hole centres nobody has said."""
     for front in coated_fronts(job):
         if hinges_of(front.part) is None:
-            message = f"{called(front.part)} is taller than hinges are known for; say how many it has."
+            message = f"{front.part.called} is taller than hinges are known for; say how many it has."
             yield Finding(Code.HINGES, message, front.face.id, (front.part.id,))
     if job.handle_centres_mm is None:
         return
@@ -124,25 +123,30 @@ def _hinges(fronts: Iterable[Front]) -> Iterator[Term]:
         if many:
             by_many.setdefault(many, []).append(front)
     for many, some in sorted(by_many.items()):
-        yield _term(f"fronts with {many}", many, some)
+        yield _term(("front", "fronts"), f" with {many}", many, some)
 
 
 def _handles(fronts: Iterable[Front]) -> Iterator[Term]:
     for kind in usual():
         some = [front for front in fronts if front.part.kind is kind]
         if some:
-            yield _term(f"{kind}s", 1, some)
+            yield _term((f"{kind}", f"{kind}s"), ", 1 each", 1, some)
 
 
 def _holes(fronts: Iterable[Front], new_mm: float | None) -> Iterator[Term]:
-    for many, what in ((2, "handles with other hole centres"), (1, "knobs")):
+    for many, nouns, each in (
+        (2, ("handle", "handles"), " with other hole centres, 2 holes each"),
+        (1, ("knob", "knobs"), ", 1 hole each"),
+    ):
         some = [front for front in fronts if holes_to_fill(front.part, new_mm) == many]
         if some:
-            yield _term(what, many, some)
+            yield _term(nouns, each, many, some)
 
 
-def _term(what: str, each: int, fronts: list[Front]) -> Term:
-    return Term(what, each * sum(front.alike for front in fronts), parts=tuple(front.part.id for front in fronts))
+def _term(nouns: tuple[str, str], words: str, each: int, fronts: list[Front]) -> Term:
+    many = sum(front.alike for front in fronts)
+    what = f"{many} {nouns[0] if many == 1 else nouns[1]}{words}"
+    return Term(what, each * many, parts=tuple(front.part.id for front in fronts))
 
 
 def _counted(rule: str, source: str, terms: Iterable[Term]) -> Figure:

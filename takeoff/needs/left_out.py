@@ -6,9 +6,10 @@ from shared.findings import NOWHERE, Code, Finding
 from shared.job import Job
 from shared.trade.finishes import Material
 from shared.trade.products import Measure, Product, Use
-from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, called_finish, is_on, steps_on_surfaces
+from shared.written.writing import Writing
+from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, is_on, steps_on_surfaces
 from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
-from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
+from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import look_at_fronts
 from takeoff.surfaces.materials import material_named
 
@@ -36,7 +37,7 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
         finish = finishes[surface.finish]
         if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
             material = f" on {surface.material}" if finish.steps and surface.material else ""
-            message = f"Finish {called_finish(finish)} lays no coat{material}; add the coats that it gets."
+            message = f"Finish {finish.called} lays no coat{material}; add the coats that it gets."
             found.setdefault(message, []).extend(surface.parts)
     yield from (Finding(Code.NO_COATS, message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
@@ -52,7 +53,7 @@ def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Findi
         message = f'{where}, lays a product "{step.product}" that is not in the list; choose another.'
         yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif product.measure is Measure.METRES:
-        message = f"{where}, lays {called_product(product)}, which is counted in metres; choose another product."
+        message = f"{where}, lays {product.called}, which is counted in metres; choose another product."
         yield Finding(Code.MEASURE, message, NOWHERE)
     if step.tool:
         yield from _without_tool(step.tool, where, products)
@@ -64,7 +65,7 @@ def _without_tool(tool_id: str, where: str, products: Products) -> Iterator[Find
         message = f'{where}, is laid with a product "{tool_id}" that is not in the list; choose another.'
         yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif tool.measure is not Measure.PIECES:
-        message = f"{where}, is laid with {called_product(tool)}, which is not counted in pieces; choose a tool."
+        message = f"{where}, is laid with {tool.called}, which is not counted in pieces; choose a tool."
         yield Finding(Code.MEASURE, message, NOWHERE)
 
 
@@ -76,7 +77,7 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
         other = first.setdefault(product.stands_for, product)
         if other.measure is not product.measure:
             message = (
-                f"{called_product(other)} and {called_product(product)} both stand for {product.stands_for}, but one "
+                f"{other.called} and {product.called} both stand for {product.stands_for}, but one "
                 f"is counted in {other.measure} and the other in {product.measure}; give one of them another word."
             )
             yield Finding(Code.STAND_IN, message, NOWHERE)
@@ -98,7 +99,7 @@ def _about(product: Product, asked: Demand) -> Iterator[Finding]:
 
 
 def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
-    name = called_product(product)
+    name = product.called
     if per_of(product, asked) is None:
         if product is asked.named and asked.covers_m2 is not None:
             where = _sentence(asked.where)
@@ -107,8 +108,7 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
             say = "set its spread rate, or its solids and film, above 0"
             yield Code.SPREAD_RATE, f"{name} does not say how much it covers; {say}."
     if product.ratio is not None and not has_ratio(product):
-        base, hardener = product.ratio
-        yield Code.RATIO, f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
+        yield Code.RATIO, f"{name} is mixed {Writing().ratio(product.ratio)}; set both above 0."
 
 
 def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:

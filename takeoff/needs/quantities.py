@@ -4,15 +4,16 @@ from collections.abc import Iterable, Iterator
 
 from shared.job import Job, Unit
 from shared.trade.products import Product
+from shared.written.writing import Writing
 from takeoff.figures.measured import Figure, Fronts, Reason, Takeoff, Term
 from takeoff.figures.to_buy import Need, Needs, Used, Wanted
 from takeoff.needs.by_area import demands_of_sleeves, demands_of_steps, steps_on_surfaces, surfaces
 from takeoff.needs.by_front import demands_of_handles
 from takeoff.needs.by_metre import demands_of_joints, demands_of_masking, sealed_and_taped
-from takeoff.needs.demands import Demand, Products, called_product, has_ratio, per_of
+from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import hardware
 from takeoff.needs.left_out import look_at_needs
-from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l, spread_words
+from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l
 
 Group = tuple[Demand, ...]
 """All that is asked of the same products."""
@@ -54,7 +55,7 @@ def _wanted(group: Group, unit: Unit) -> Wanted | None:
     options |= {product.id: product for product in group[0].options if product.id not in options}
     found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
     first = group[0].options[0]
-    return Wanted(first.stands_for or called_product(first), found) if found else None
+    return Wanted(first.stands_for or first.called, found) if found else None
 
 
 def _need(product: Product, group: Group, unit: Unit) -> Need | None:
@@ -79,10 +80,10 @@ def _used(product: Product, asked: Demand, unit: Unit) -> Used | None:
         return None
     if asked.use.per:
         return asked.use
-    words = f"{asked.use.what} at {spread_words(per, product.measure, unit)}"
+    words = f"{asked.use.what} at {Writing(unit).spread_rate(per, product.measure)}"
     if asked.thinning:
-        laid = spread_words(applied_m2_per_l(per, asked.thinning), product.measure, unit)
-        words += f" (thinned by {asked.thinning * 100:g} %: {laid} as laid)"
+        laid = Writing(unit).spread_rate(applied_m2_per_l(per, asked.thinning), product.measure)
+        words += f" (thinned by {Writing().percent(asked.thinning)}: {laid} as laid)"
     return asked.use._replace(what=words, per=per)
 
 
@@ -92,8 +93,7 @@ def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
     if product.covers_m2 is None and any(not asked.use.per for asked in group):
         sources.append(FROM_SOLIDS)
     if product.ratio is not None:
-        base, hardener = product.ratio
-        rules.append(f"base and hardener mixed {base:g}:{hardener:g} by volume")
+        rules.append(f"base and hardener mixed {Writing().ratio(product.ratio)} by volume")
     return Reason("; ".join(dict.fromkeys(rules)), "; ".join(dict.fromkeys(sources)), Fronts.OFF, tuple(_terms(used)))
 
 
@@ -105,8 +105,8 @@ def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
     for use in used:
         lost = use.bare / (1 - use.loss) - use.bare
         for words, amount in (
-            (f"loss, {use.loss * 100:g} % of what is taken", lost),
-            (f"allowance, {use.allowance * 100:g} % more", (use.bare + lost) * use.allowance),
+            (f"loss, {Writing().percent(use.loss)} of what is taken", lost),
+            (f"allowance, {Writing().percent(use.allowance)} more", (use.bare + lost) * use.allowance),
             ("left in tray and sleeve", use.left_behind),
         ):
             if amount:

@@ -1,16 +1,8 @@
 """How far a litre goes."""
 
-from shared.job import Unit
-from shared.trade.products import Measure, Product
-from shared.written.units import MM2_IN_A_SQUARE_METRE, area_in, large_unit
+from shared.trade.products import Product
 
 FROM_SOLIDS = "spread rate: 10 x solids % / dry film um (exact)"
-
-LITRES_IN_A_GALLON = 3.785411784
-"""The US one, which tins are read in where lengths are in inches: 231 in3 (exact)."""
-
-DIGITS = 2
-"""Decimals to which a spread rate is written; data sheets give one at most (common practice, no source)."""
 
 
 def spread_m2_per_l(solids: float, film_um: float) -> float:
@@ -40,13 +32,3 @@ def covers_m2(product: Product) -> float | None:
     if product.solids is None or product.film_um is None or product.solids <= 0 or product.film_um <= 0:
         return None
     return spread_m2_per_l(product.solids, product.film_um)
-
-
-def spread_words(covers: float, measure: Measure, unit: Unit) -> str:
-    """How much of an area one of the measure covers, in the job's unit: "12 m2/L", "489 ft2/gal", "2 m2 a piece"."""
-    area = area_in(covers * MM2_IN_A_SQUARE_METRE, unit)
-    if measure is not Measure.LITRES:
-        return f"{round(area, DIGITS):g} {large_unit(unit)}2 a piece"
-    if unit is Unit.INCH:
-        return f"{round(area * LITRES_IN_A_GALLON):g} {large_unit(unit)}2/gal"
-    return f"{round(area, DIGITS):g} {large_unit(unit)}2/L"

@@ -11,7 +11,7 @@ from shared.job import Job
 from shared.limits import MOST_PRODUCTS
 from shared.trade.products import Measure, Pack, Product, Use
 from shared.typed.length_words import quoted
-from shared.typed.packs import show_size
+from shared.written.writing import Writing
 from takeoff.prices.listed import PriceList, PriceRow, Said
 
 SAME_SIZE = 0.005
@@ -91,7 +91,7 @@ class _Pricing:
             raise ReadingError(what, where=quoted(row.product), do="write its size so")
         size = row.size.amount
         found = next((pack for pack in product.packs if abs(pack.size - size) <= SAME_SIZE * size), None)
-        shown = show_size(size, product.measure, self._unit)
+        shown = Writing(self._unit).pack_size(size, product.measure)
         if found is None:
             return self._with_pack(product, row, shown)
         before = self.taken.setdefault((product.id, found.size), row.line)

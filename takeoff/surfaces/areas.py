@@ -11,7 +11,6 @@ from geometry.parts.rank import rank_key
 from geometry.seen.arrangement import Region
 from shared.job import Outline, Part
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
-from takeoff.figures.naming import called
 from takeoff.surfaces.fronts import encloses, is_opening
 
 BY_OUTLINE = "exact: straight sides and arcs of circles"
@@ -110,7 +109,7 @@ def _hidden_terms(standing: PlacedPart, face: Sequence[PlacedPart]) -> list[Term
     others = [each for each in hiders if each not in known and (each.region.area_mm2 or is_opening(each.part))]
     if others and rest > SAME_MM2:
         names = others[0].part if len(others) == 1 else None
-        what = f"less {called(names)}" if names else "less what else hides it"
+        what = f"less {names.called}" if names else "less what else hides it"
         terms.append(Term(what, -rest, (), tuple(each.part.id for each in others)))
     return terms
 
@@ -141,7 +140,7 @@ def _seen_mm2(standing: PlacedPart) -> float:
 def _less(hider: PlacedPart) -> Term:
     amount = _seen_mm2(hider)
     whole = hider.is_rectangle and abs(amount - hider.gross_mm2) <= SAME_MM2
-    return Term(f"less {called(hider.part)}", -amount, hider.size if whole else (), (hider.part.id,))
+    return Term(f"less {hider.part.called}", -amount, hider.size if whole else (), (hider.part.id,))
 
 
 def overlap(a: Box, b: Box) -> bool:

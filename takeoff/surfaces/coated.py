@@ -10,7 +10,6 @@ from geometry.seen.openings import uncovered_area_mm2
 from shared.job import Part
 from shared.trade.kinds import Treatment, usual
 from takeoff.figures.measured import Figure, Fronts, Reason, Term
-from takeoff.figures.naming import called
 from takeoff.surfaces.areas import BY_OUTLINE, SAME_MM2, PlacedPart, outline_term, overlap
 from takeoff.surfaces.measuring_rules import MeasuringRule
 from takeoff.surfaces.treatments import Treated
@@ -138,7 +137,7 @@ def _surface_terms(standing: PlacedPart, openings: Sequence[PlacedPart]) -> tupl
         return (outline,)
     alone = openings[0] if len(openings) == 1 else None
     size = alone.size if alone and alone.is_rectangle and abs(alone.gross_mm2 - (whole - left)) <= SAME_MM2 else ()
-    what = f"less {called(alone.part)}" if alone else "less openings"
+    what = f"less {alone.part.called}" if alone else "less openings"
     return (outline, Term(what, left - whole, size, tuple(each.part.id for each in openings)))
 
 

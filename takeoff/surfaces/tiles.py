@@ -17,7 +17,6 @@ from shared.job import Face, Part, Tiles, Unit
 from shared.trade.kinds import usual
 from shared.written.units import length_words
 from takeoff.figures.measured import Figure, Fronts, Reason, Term, TileRow
-from takeoff.figures.naming import called
 
 RULE = "grout lines: along their middles, as far as the tiles are seen with the fronts off"
 SOURCE = "exact: straight lines cut off by straight sides and arcs"
@@ -76,7 +75,7 @@ def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
     for part in face.parts:
         if part.tiles is not None and part.tiles.grout_mm < known.least_grout_mm:
             message = (
-                f"The grout line of {called(part)} is {length_words(part.tiles.grout_mm, unit)} wide; "
+                f"The grout line of {part.called} is {length_words(part.tiles.grout_mm, unit)} wide; "
                 f"at least {length_words(known.least_grout_mm, unit)} is usual ({known.source}). Measure it again."
             )
             yield Finding(Code.THIN_GROUT, message, face.id, (part.id,))

@@ -51,7 +51,8 @@ def _rows(basket: Basket, job: Job) -> Iterator[tuple[Cell, ...]]:
 def _product_cells(group: str, line: BasketLine) -> tuple[Cell, ...]:
     row, product = line.row, line.product
     amounts = (round(amount, DIGITS) for amount in (row.need, row.from_shelf, row.left_over))
-    return ("product", group, product.id, line.name, product.measure.value, *amounts, *[""] * 4, _cost(row.cost))
+    words = ("product", group, product.id, product.called, product.measure.value)
+    return (*words, *amounts, *[""] * 4, _cost(row.cost))
 
 
 def _pack_cells(group: str, line: BasketLine, job: Job) -> Iterator[tuple[Cell, ...]]:
@@ -59,7 +60,7 @@ def _pack_cells(group: str, line: BasketLine, job: Job) -> Iterator[tuple[Cell, 
     for pack, many in line.row.packs:
         price = None if pack.price is None else price_with_tax(pack.price, job.money)
         cost = None if price is None else round(many * price, 2)
-        words = ("pack", group, product.id, line.name, product.measure.value, "", "", "")
+        words = ("pack", group, product.id, product.called, product.measure.value, "", "", "")
         yield (*words, pack.name, round(pack.size, DIGITS), many, _cost(price), _cost(cost))
 
 

@@ -4,15 +4,11 @@ from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
 from shared.job import Job
-from shared.written.money import show_money
+from shared.written.writing import Writing
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.basket.words import (
-    amount_words,
-    cost_words,
-    group_words,
     left_out_head,
     line_notes,
-    packs_words,
     total_lines,
     verdict,
 )
@@ -28,13 +24,14 @@ def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
 
     `left_out` are sentences of what could not be reckoned with; they end it.
     """
+    writing = Writing(job.unit)
     missing = ["", *_left_out_lines(left_out)] if left_out else []
     if not basket.rows:
         return "\n".join([one_line(job.name), "Nothing to buy.", *missing]) + "\n"
     lines = [_line(job.name, "needed", "packs", "left over", "cost")]
     for group in basket_groups(basket, job):
-        lines += _group_lines(group, job)
-    totals = [_line(name, "", "", "", show_money(amount)) for name, amount in total_lines(basket, job)]
+        lines += _group_lines(group, writing)
+    totals = [_line(name, "", "", "", writing.money(amount)) for name, amount in total_lines(basket, job, writing)]
     lines += ["", *totals] if totals else []
     return "\n".join([*lines, "", *verdict(basket), *missing]) + "\n"
 
@@ -45,22 +42,22 @@ def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:
         yield from wrap(one_line(words), sum(WIDTHS), initial_indent="  ", subsequent_indent="      ")
 
 
-def _group_lines(group: BasketGroup, job: Job) -> Iterator[str]:
+def _group_lines(group: BasketGroup, writing: Writing) -> Iterator[str]:
     yield ""
-    yield _line(group.name, "", "", "", group_words(group))
+    yield _line(group.name, "", "", "", writing.cost(group.cost))
     for line in group.lines:
-        yield from _product_lines(line, job)
+        yield from _product_lines(line, writing)
 
 
-def _product_lines(line: BasketLine, job: Job) -> Iterator[str]:
-    row = line.row
-    need, left_over = (amount_words(amount, line, job) for amount in (row.need, row.left_over))
-    packs = packs_words(row.packs, line.product, job)
+def _product_lines(line: BasketLine, writing: Writing) -> Iterator[str]:
+    row, measure = line.row, line.product.measure
+    need, left_over = (writing.amount(amount, measure) for amount in (row.need, row.left_over))
+    packs = writing.packs(row.packs, measure)
     long = len(packs) > WIDTHS[2] - 2
-    yield _line(f"  {line.name}", need, "" if long else packs, left_over, cost_words(row.cost))
+    yield _line(f"  {line.product.called}", need, "" if long else packs, left_over, writing.cost(row.cost))
     if long:
         yield f"      {one_line(packs)}"
-    yield from (f"      {one_line(note)}" for note in line_notes(line, job))
+    yield from (f"      {one_line(note)}" for note in line_notes(line, writing))
 
 
 def _line(words: str, *cells: str) -> str:

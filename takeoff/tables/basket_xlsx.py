@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Measure, Pack, Product, Use
-from shared.typed.packs import amount_in, amount_unit
+from shared.written.packs import amount_in, amount_unit
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.words import has_prices
 from takeoff.bill import Bill
@@ -14,6 +14,7 @@ from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import BasketRow, Used
 from takeoff.tables.need_sources import Source, Sources
 from takeoff.tables.worksheets import Cell, Live, Row, Worksheet, told_apart
+from takeoff.why.uses import use_sum
 
 HALF_CENT = "+1E-9"
 """Added before a cost is rounded: half a cent is rounded up, also where a float falls short of it."""
@@ -74,24 +75,23 @@ def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Worksheet:
 
 
 def _use_cells(used: Used, source: Source | None, product: Product, job: Job, row: int) -> Row:
-    one, amount = source.one if source else 1.0, amount_in(used.amount, product.measure, job.unit)
-    per = used.per * one / amount_in(1.0, product.measure, job.unit)
+    reckoned = use_sum(used, product, job.unit)
     return (
         used.what,
         source.chosen_by if source else "",
-        source.size if source else used.size,
-        source.unit if source else "",
-        float(used.times),
-        per,
+        source.size if source else reckoned.size,
+        reckoned.size_unit,
+        float(reckoned.times),
+        reckoned.per,
         *_beyond(used, product, job, is_live=source is not None),
-        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", amount),
-        amount_unit(product.measure, job.unit),
+        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", reckoned.amount),
+        reckoned.amount_unit,
     )
 
 
 def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[Cell, Cell, Cell]:
     """Loss, allowance and what is left behind, by the sheet Allowances where they come from there."""
-    left = amount_in(used.left_behind, product.measure, job.unit)
+    left = use_sum(used, product, job.unit).left_behind
     if not is_live:
         return used.loss, used.allowance, left
     by_use = {Use.TAPE: TAPE, Use.SEALANT: SEALANT}

@@ -6,27 +6,24 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Product, Use
-from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, run_in
+from shared.written.units import area_in, run_in
+from shared.written.writing import Writing
 from takeoff.figures.measured import Takeoff
-from takeoff.figures.naming import Names, section_words
+from takeoff.figures.naming import Names
 from takeoff.figures.to_buy import Used
 from takeoff.surfaces.materials import material_of
 from takeoff.tables.worksheets import Live, cells_of
+from takeoff.why.uses import use_sum
 
 SAME = 1e-9
 """Share by which sums of floats in another order may differ."""
 
 
 class Source(NamedTuple):
-    """What a use is worked on: the finish, sealant or room that rows are chosen by, and the sum of their sizes.
-
-    `unit` is that of the size, and `one` how many of it a square metre or a metre is.
-    """
+    """What a use is worked on: the finish, sealant or room that rows are chosen by, and the sum of their sizes."""
 
     chosen_by: str
     size: Live
-    unit: str
-    one: float
 
 
 class Sources:
@@ -35,7 +32,7 @@ class Sources:
     def __init__(self, takeoff: Takeoff, job: Job) -> None:
         self._takeoff, self._job, self._names = takeoff, job, Names(job)
         self._made_of = {part.id: material_of(part) for face in job.faces for part in face.parts}
-        self._room_of = {part.id: room.name for room in job.rooms for face in room.faces for part in face.parts}
+        self._room_of = {part.id: self._names.room_of(face.id) for face in job.faces for part in face.parts}
         self._masked: defaultdict[str, float] = defaultdict(float)
         for row in takeoff.masking:
             self._masked[self._names.room_of(row.face)] += row.length_mm.amount * self._names.alike(row.face)
@@ -51,7 +48,8 @@ class Sources:
             source = self._joint(used, word, row)
         else:
             source = self._masking(used, row)
-        return source if isclose(float(source.size.value), used.size * source.one, rel_tol=SAME) else None
+        size = use_sum(used, product, self._job.unit).size
+        return source if isclose(float(source.size.value), size, rel_tol=SAME) else None
 
     def _surface(self, used: Used, row: int) -> Source:
         made_of = {self._made_of[part] for part in used.parts}
@@ -63,27 +61,25 @@ class Sources:
         words = sorted(each or "" for each in made_of)
         chosen = "+".join(f'({material}="{each}")' for each in words)
         formula = f"=SUMPRODUCT(({finish}=C{row})*({chosen})*{coated}*{alike})"
-        unit = self._job.unit
-        one = area_in(MM2_IN_A_SQUARE_METRE, unit)
-        return Source(self._names.finish(used.finish), Live(formula, area_in(area, unit)), f"{large_unit(unit)}2", one)
+        return Source(self._names.finish(used.finish), Live(formula, area_in(area, self._job.unit)))
 
     def _joint(self, used: Used, word: str, row: int) -> Source:
-        unit = self._job.unit
+        unit, writing = self._job.unit, Writing(self._job.unit)
         length = sum(
             each.length_mm.amount * self._names.alike(each.face)
             for each in self._takeoff.joints
-            if each.sealed and each.sealant == word and f"{each.name}, {section_words(each.section, unit)}" == used.what
+            if each.sealed and each.sealant == word and f"{each.name}, {writing.section(each.section)}" == used.what
         )
         joint, section, sealant, sealed, metres, alike = (
             cells_of("Joints", column, self._takeoff.joints) for column in "CFGHJK"
         )
         chosen = f'({sealant}=C{row})*({joint}&", "&{section}=B{row})*({sealed}="yes")'
         live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", run_in(length, unit))
-        return Source(word, live, large_unit(unit), run_in(MM_IN_A_METRE, unit))
+        return Source(word, live)
 
     def _masking(self, used: Used, row: int) -> Source:
         unit = self._job.unit
         room = next((self._room_of[part] for part in used.parts if part in self._room_of), "")
         where, metres, alike = (cells_of("Masking", column, self._takeoff.masking) for column in "AFG")
         live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", run_in(self._masked[room], unit))
-        return Source(room, live, large_unit(unit), run_in(MM_IN_A_METRE, unit))
+        return Source(room, live)

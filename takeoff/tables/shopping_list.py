@@ -5,10 +5,10 @@ from html import escape
 from importlib.resources import files
 
 from shared.job import Job
-from shared.written.money import show_money
+from shared.written.writing import Writing
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import amount_words, cost_words, group_words, left_out_head, pack_words, total_lines, verdict
+from takeoff.basket.words import left_out_head, total_lines, verdict
 from takeoff.figures.to_buy import Basket, Bought
 
 
@@ -40,29 +40,32 @@ def _body(basket: Basket, job: Job) -> Iterator[str]:
     for group in basket_groups(basket, job):
         yield _group(group, job)
     yield "<table>\n"
-    for name, amount in total_lines(basket, job):
-        yield f"<tr><th>{escape(name)}</th><td>{show_money(amount)}</td></tr>\n"
+    for name, amount in total_lines(basket, job, Writing(job.unit)):
+        yield f"<tr><th>{escape(name)}</th><td>{Writing(job.unit).money(amount)}</td></tr>\n"
     yield f"</table>\n<p>{escape(' '.join(verdict(basket)))}</p>\n"
 
 
 def _group(group: BasketGroup, job: Job) -> str:
     lines = "".join(_product(line, job) for line in group.lines)
-    return f"<h2><b>{escape(group.name)}</b> <span>{group_words(group)}</span></h2>\n{lines}"
+    return f"<h2><b>{escape(group.name)}</b> <span>{Writing(job.unit).cost(group.cost)}</span></h2>\n{lines}"
 
 
 def _product(line: BasketLine, job: Job) -> str:
     packs = "".join(_pack(each, line, job) for each in line.row.packs)
-    return f"<section><h3>{escape(line.name)} <small>{escape(_need(line, job))}</small></h3>\n{packs}</section>\n"
+    head = f"<h3>{escape(line.product.called)} <small>{escape(_need(line, job))}</small></h3>"
+    return f"<section>{head}\n{packs}</section>\n"
 
 
 def _need(line: BasketLine, job: Job) -> str:
     """How much is needed, and how much of it is not to be bought: what matters in the shop."""
-    shelf = f", {amount_words(line.row.from_shelf, line, job)} on the shelf" if line.row.from_shelf else ""
-    return f"needed {amount_words(line.row.need, line, job)}{shelf}"
+    writing, measure = Writing(job.unit), line.product.measure
+    shelf = f", {writing.amount(line.row.from_shelf, measure)} on the shelf" if line.row.from_shelf else ""
+    return f"needed {writing.amount(line.row.need, measure)}{shelf}"
 
 
 def _pack(bought: Bought, line: BasketLine, job: Job) -> str:
     price = bought.pack.price
     cost = None if price is None else bought.many * price_with_tax(price, job.money)
-    words = escape(f"{bought.many} x {pack_words(bought, line.product, job)}")
-    return f'<label><input type="checkbox"> <b>{words}</b> <span>{cost_words(cost)}</span></label>\n'
+    writing = Writing(job.unit)
+    words = escape(writing.packs((bought,), line.product.measure))
+    return f'<label><input type="checkbox"> <b>{words}</b> <span>{writing.cost(cost)}</span></label>\n'

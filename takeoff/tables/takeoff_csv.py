@@ -6,8 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
 from shared.written.units import area_in, large_unit, run_in
+from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
-from takeoff.figures.naming import Names, section_words
+from takeoff.figures.naming import Names
 
 Cell = str | float
 
@@ -79,12 +80,12 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
 def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
     areas = (round(area_in(figure.amount, job.unit), DIGITS) for figure in (row.gross_mm2, row.net_mm2, row.coated_mm2))
     finish = names.finish(row.finish) if row.finish else ""
-    words = (row.name or row.kind.value, row.kind.value, finish, row.treatment.value)
+    words = (names.part(row.id), row.kind.value, finish, row.treatment.value)
     return ("part", names.room(row.room), names.face(row.face), row.tag, row.id, *words, *[""] * 5, *areas, "")
 
 
 def _joint_cells(row: JointRow, job: Job, names: Names) -> tuple[Cell, ...]:
-    bead = (section_words(row.section, job.unit), row.sealant, _yes(row.sealed), _yes(row.old_bead))
+    bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), "")
     return ("joint", *place, row.parts[0], row.name, "", "", "", row.parts[1], *bead, "", "", "", _run(row, job))
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
-from shared.written.units import length_words, show_area, show_run
+from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Takeoff
-from takeoff.figures.naming import Names, section_words
+from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
 from takeoff.surfaces.measuring_rules import NET, measuring_rules
 
@@ -37,36 +37,41 @@ def _areas(takeoff: Takeoff, job: Job) -> list[str]:
 
 
 def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:
+    writing = Writing(job.unit)
     sums = (total.gross_mm2, total.net_mm2, total.coated_mm2)
-    yield _line(names.finish(total.finish), *(show_area(amount, job.unit) for amount in sums))
+    yield _line(names.finish(total.finish), *(writing.area(amount) for amount in sums))
     for row in total.rows:
         amounts = (row.gross_mm2.amount, row.net_mm2.amount, row.coated_mm2.amount)
-        yield _line(f"  {_part_words(row, names)}", *(show_area(amount, job.unit) for amount in amounts))
+        yield _line(f"  {_part_words(row, names)}", *(writing.area(amount) for amount in amounts))
 
 
 def _part_words(row: PartRow, names: Names) -> str:
     """Room and face, or the tag of a front that has one, then its name."""
-    name = row.name or row.kind.value
     place = row.tag or names.face(row.face)
-    return f"{names.room(row.room)}  {place}  {name}"
+    return f"{names.room(row.room)}  {place}  {names.part(row.id)}"
 
 
 def _joints(takeoff: Takeoff, job: Job) -> list[str]:
+    writing = Writing(job.unit)
     gathered: dict[tuple[str, str], list[JointRow]] = {}
     for row in takeoff.joints:
         if row.sealed:
-            gathered.setdefault((row.name, section_words(row.section, job.unit)), []).append(row)
+            gathered.setdefault((row.name, writing.section(row.section)), []).append(row)
     if not gathered:
         return []
     lines = [_line("Joints", "section", "old bead", "new bead")]
     for (name, section), rows in gathered.items():
-        old = show_run(_sum(row for row in rows if row.old_bead), job.unit)
-        lines.append(_line(f"  {name}", section, old, show_run(_sum(rows), job.unit)))
+        old = writing.run(_sum(row for row in rows if row.old_bead))
+        lines.append(_line(f"  {name}", section, old, writing.run(_sum(rows))))
     totals = takeoff.totals
-    return [*lines, _line("All beads", "", show_run(totals.old_bead_mm, job.unit), show_run(totals.bead_mm, job.unit))]
+    return [
+        *lines,
+        _line("All beads", "", writing.run(totals.old_bead_mm), writing.run(totals.bead_mm)),
+    ]
 
 
 def _masking(takeoff: Takeoff, job: Job) -> list[str]:
+    writing = Writing(job.unit)
     if not takeoff.masking:
         return []
     names = Names(job)
@@ -76,37 +81,40 @@ def _masking(takeoff: Takeoff, job: Job) -> list[str]:
     lines = [_line("Masking", "", "", "length")]
     for face, rows in gathered.items():
         where = f"  {names.room_of(face)}  {names.face(face)}"
-        lines.append(_line(where, "", "", show_run(_sum(rows), job.unit)))
-    return [*lines, _line("All masking", "", "", show_run(takeoff.totals.masking_mm, job.unit))]
+        lines.append(_line(where, "", "", writing.run(_sum(rows))))
+    return [*lines, _line("All masking", "", "", writing.run(takeoff.totals.masking_mm))]
 
 
 def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
+    writing = Writing(job.unit)
     if not takeoff.tiles:
         return []
     names = Names(job)
     lines = [_line("Tiles", "whole", "cut", "grout")]
     for row in takeoff.tiles:
         where = f"  {names.room(row.room)}  {names.face(row.face)}  {names.part(row.part)}"
-        lines.append(_line(where, str(row.whole), str(row.cut), show_run(row.grout_mm.amount, job.unit)))
-    return [*lines, _line("All grout", "", "", show_run(takeoff.totals.grout_mm, job.unit))]
+        lines.append(_line(where, str(row.whole), str(row.cut), writing.run(row.grout_mm.amount)))
+    return [*lines, _line("All grout", "", "", writing.run(takeoff.totals.grout_mm))]
 
 
 def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
+    writing = Writing(job.unit)
     if takeoff.sure is None:
         return []
-    lengths = (f"{name} ± {length_words(length_mm, job.unit)}" for name, length_mm in takeoff.sure.lengths)
-    area = f"coat ± {show_area(takeoff.sure.coated_mm2, job.unit, fine=True)}"
+    lengths = (f"{name} {writing.off_length(length_mm)}" for name, length_mm in takeoff.sure.lengths)
+    area = f"coat {writing.off_area(takeoff.sure.coated_mm2)}"
     return [f"How sure, by a class {job.tape} tape:", "  " + "   ".join((area, *lengths))]
 
 
 def _totals(takeoff: Takeoff, job: Job) -> list[str]:
+    writing = Writing(job.unit)
     totals = takeoff.totals
     count = len(takeoff.findings)
     figures = (
-        f"Coat {show_area(totals.coated_mm2, job.unit)}",
-        f"mask {show_run(totals.masking_mm, job.unit)}",
-        f"bead {show_run(totals.bead_mm, job.unit)}",
-        f"old bead {show_run(totals.old_bead_mm, job.unit)}",
+        f"Coat {writing.area(totals.coated_mm2)}",
+        f"mask {writing.run(totals.masking_mm)}",
+        f"bead {writing.run(totals.bead_mm)}",
+        f"old bead {writing.run(totals.old_bead_mm)}",
         f"fronts {totals.fronts}",
         f"things to look at {count}",
     )

@@ -7,9 +7,10 @@ from msgspec.structs import replace
 from shared.files.disk import write_atomically
 from shared.job import Job
 from shared.written.units import area_in, large_unit, run_in
+from shared.written.writing import Writing
 from takeoff.bill import Bill
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
-from takeoff.figures.naming import Names, section_words
+from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import totals_by_finish
 from takeoff.surfaces.materials import material_of
 from takeoff.tables.basket_xlsx import bill_sheets
@@ -80,7 +81,7 @@ def _joints(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), row.name)
-    bead = (section_words(row.section, job.unit), row.sealant, _yes(row.sealed), _yes(row.old_bead))
+    bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
     length = run_in(row.length_mm.amount, job.unit)
     return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
 

@@ -152,7 +152,7 @@ def test_the_shopping_list_is_written_to_a_file(tmp_path: Path) -> None:
 def test_every_figure_unfolds_on_the_terminal(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["takeoff", str(example), "--why"]) == 0
     out = capsys.readouterr().out
-    assert "      width x height: 3600 mm x 2400 mm = 8.640 m2\n" in out
+    assert "      width x height: 3600 x 2400 = 8.640 m2\n" in out
     assert "No set of packs that is enough costs less; this is proved." in out
 
 

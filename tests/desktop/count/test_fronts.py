@@ -47,8 +47,8 @@ def test_all_fronts_are_counted_with_their_sums(counted: Person) -> None:
     everything = group(counted, "Fronts").children[0]
 
     assert everything.cells == ("all, 26 handles", "33", "", "39")
-    assert "fronts with 2   30" in tuple(words_of(everything))
-    assert "knobs   1" in tuple(words_of(everything))
+    assert "15 fronts with 2 = 30" in tuple(words_of(everything))
+    assert "1 knob, 1 hole each = 1" in tuple(words_of(everything))
 
 
 def test_every_front_is_a_row_with_its_tag(counted: Person) -> None:

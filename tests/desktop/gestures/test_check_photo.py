@@ -11,6 +11,7 @@ from geometry.photos.squaring import LengthCheck, check_lengths
 from shared.edits.drawn import find_face, with_changed_face
 from shared.errors import JobError, ReadingError
 from shared.job import PhotoPlace, Unit
+from shared.written.writing import Writing
 from tests.desktop.gestures.scenes import JOB, SCENE, ended
 
 MARKS = rectangle_marks(((200.0, 1000.0), (1450.0, 1100.0), (1300.0, 150.0), (350.0, 250.0)), 3600, 2400, (0, 0))
@@ -92,4 +93,4 @@ def test_ends_are_taken_back_and_dropped(check: CheckPhoto) -> None:
     ],
 )
 def test_more_and_less_are_said_in_the_unit_of_the_job(read_mm: float, unit: Unit, words: str) -> None:
-    assert off_words(LengthCheck(1200.0, read_mm), unit, ".") == words
+    assert off_words(LengthCheck(1200.0, read_mm), Writing(unit)) == words

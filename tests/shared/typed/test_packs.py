@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from shared.errors import ReadingError
 from shared.job import Unit
 from shared.trade.products import Measure
-from shared.typed.packs import number_in, parsed_size, read_size, show_amount, show_size
+from shared.typed.packs import number_in, parsed_size, read_size
+from shared.written.packs import show_amount, show_size
 
 LITRES, METRES, PIECES = Measure.LITRES, Measure.METRES, Measure.PIECES
 

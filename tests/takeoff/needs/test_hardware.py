@@ -68,8 +68,8 @@ def test_everything_is_counted_in_each_of_the_rooms_alike(kitchen: Job) -> None:
     found = hardware(kitchen)
     assert [figure.amount for figure in found] == [3 * (2 + 3), 3 * 3, 3 * (2 + 1)]
     assert [(term.what, term.amount, term.parts) for term in found.hinges.reason.terms] == [
-        ("fronts with 2", 6, ("door",)),
-        ("fronts with 3", 9, ("tall",)),
+        ("3 fronts with 2", 6, ("door",)),
+        ("3 fronts with 3", 9, ("tall",)),
     ]
 
 

@@ -161,7 +161,7 @@ def test_thinner_adds_no_cover() -> None:
 def test_a_job_in_inches_reads_its_spread_rates_in_square_feet() -> None:
     found = needed(replace(tiled_wall(), unit=Unit.INCH))
     assert need(found, "satin").amount.reason.terms[0].what == "Tiles: colour on tile, 2 coats at 489 ft2/gal"
-    assert need(found, "discs").amount.reason.terms[0].what == "Tiles: key on tile, 1 coat at 21.53 ft2 a piece"
+    assert need(found, "discs").amount.reason.terms[0].what == "Tiles: key on tile, 1 coat at 21.53 ft2 each"
 
 
 def test_a_two_part_product_says_its_base_and_its_hardener() -> None:

@@ -1,0 +1,173 @@
+"""How one person writes numbers, and the words of every length, area, pack, section, rate and price in that writing."""
+
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from shared.job import Butt, Fillet, Section, Unit
+from shared.trade.products import Measure, Pack
+from shared.written.packs import amount_in, amount_unit, show_amount, show_size
+from shared.written.units import (
+    MM2_IN_A_SQUARE_METRE,
+    area_in,
+    large_unit,
+    length_words,
+    plain_number,
+    show_area,
+    show_length,
+    show_run,
+)
+
+NO_PACKS = "none"
+
+NO_PRICE = "no price"
+
+RATE_DIGITS = 4
+"""Digits of a spread rate: none is known better (common practice, no source)."""
+
+_DECIMALS = {Measure.LITRES: 3, Measure.METRES: 2}
+"""Of an amount in a sum, so that its steps add up as they are read."""
+
+_SQUARES = re.compile(r"\b(m|mm|ft|leg)2\b")
+_DECIMAL_POINT = re.compile(r"(?<=\d)\.(?=\d)")
+_MULTIPLIED = re.compile(r"(?<=\d) x (?=\d)")
+
+
+class Writing(NamedTuple):
+    """The job's unit, and the signs that a person writes numbers with; as they are here, those of terminal and files.
+
+    `thousands` stands between the thousands of money, "" for nothing, where its whole part has `grouped_from` digits or
+    more. `minus` is that of sums; what a field shows has the hyphen of a keyboard. `squared` ends the unit of an area.
+    """
+
+    unit: Unit = Unit.MM
+    decimal: str = "."
+    thousands: str = ""
+    grouped_from: int = 4
+    times: str = "x"
+    divided: str = "/"
+    minus: str = "-"
+    squared: str = "2"
+
+    def number(self, number: float) -> str:
+        """A number to a thousandth, without needless decimals: "2", "2.5"."""
+        return plain_number(number, self.decimal)
+
+    def percent(self, share: float) -> str:
+        """A share in percent: 0.1 is "10 %"."""
+        return f"{self.number(100 * share)} %"
+
+    def ratio(self, parts: tuple[float, float]) -> str:
+        """Base to hardener by volume: "4:1"."""
+        return ":".join(map(self.number, parts))
+
+    def length(self, length_mm: float) -> str:
+        """A length as it is read off a tape, without "mm": "600.5", `94 1/2"`."""
+        return show_length(length_mm, self.unit, decimal=self.decimal)
+
+    def length_with_unit(self, length_mm: float) -> str:
+        """A length as it is read off a tape: "600.5 mm", `94 1/2"`."""
+        return length_words(length_mm, self.unit, decimal=self.decimal)
+
+    def run(self, length_mm: float) -> str:
+        """A length that was added up: "9.80 m"."""
+        return self._signed(show_run(length_mm, self.unit, decimal=self.decimal))
+
+    def area(self, area_mm2: float) -> str:
+        """An area: "2.14 m2"."""
+        return self._squared(show_area(area_mm2, self.unit, decimal=self.decimal))
+
+    def area_in_sum(self, area_mm2: float) -> str:
+        """An area as a step of a sum, with one digit more, so that the steps add up as they are read: "2.140 m2"."""
+        return self._squared(show_area(area_mm2, self.unit, decimal=self.decimal, fine=True))
+
+    def area_number(self, area_mm2: float) -> str:
+        """An area, for a column whose head names the unit: "2.14"."""
+        return self.area(area_mm2).split(" ")[0]
+
+    @property
+    def square_unit(self) -> str:
+        """The unit of areas: "m2"."""
+        return large_unit(self.unit) + self.squared
+
+    def off_length(self, length_mm: float) -> str:
+        """How far a length could be off: "± 2.5 mm"."""
+        return f"± {self.length_with_unit(length_mm)}"
+
+    def off_area(self, area_mm2: float) -> str:
+        """How far an area could be off: "± 0.012 m2"."""
+        return f"± {self.area_in_sum(area_mm2)}"
+
+    def section(self, section: Section) -> str:
+        """A bead's section: "fillet 6", "butt 5 x 5"."""
+        match section:
+            case Fillet(leg_mm=leg):
+                return f"fillet {self.length(leg)}"
+            case Butt(width_mm=width, depth_mm=depth):
+                return f"butt {self.length(width)} {self.times} {self.length(depth)}"
+
+    def amount(self, amount: float, measure: Measure) -> str:
+        """So much of a product, as a person says it: "1.62 L", "236 mL", "5.4" pieces."""
+        return show_amount(amount, measure, self.unit, decimal=self.decimal)
+
+    def amount_in_sum(self, amount: float, measure: Measure) -> str:
+        """So much of a product as a step of a sum, in the one unit that all its steps are in: "0.236 L"."""
+        if measure is Measure.PIECES:
+            return self.number(amount)
+        number = f"{amount_in(amount, measure, self.unit):.{_DECIMALS[measure]}f}".replace(".", self.decimal)
+        return f"{number} {amount_unit(measure, self.unit)}"
+
+    def pack_size(self, size: float, measure: Measure) -> str:
+        """How much is in a pack, as its label says it: "4 L", "25"."""
+        return show_size(size, measure, self.unit, decimal=self.decimal)
+
+    def pack(self, pack: Pack, measure: Measure) -> str:
+        """One pack: "1 L kit", "box of 25"."""
+        size = self.pack_size(pack.size, measure)
+        return f"{pack.name or 'pack'} of {size}" if measure is Measure.PIECES else f"{size} {pack.name}".strip()
+
+    def packs(self, packs: Iterable[tuple[Pack, int]], measure: Measure) -> str:
+        """Packs, and how many of each: "2 x 1 L kit, 1 x 0.5 L tin"; "none" for none."""
+        return ", ".join(f"{many} {self.times} {self.pack(pack, measure)}" for pack, many in packs) or NO_PACKS
+
+    def spread_rate(self, covers_m2: float, measure: Measure) -> str:
+        """How much of an area one of the measure covers: "12 m2/L", "489 ft2/gal", "2 m2 each"."""
+        rate = float(f"{covers_m2 * self.spread_rate_of_one(measure):.{RATE_DIGITS}g}")
+        return f"{self.number(rate)} {self.spread_rate_unit(measure)}"
+
+    def spread_rate_unit(self, measure: Measure) -> str:
+        """The unit of a spread rate: "m2/L", "ft2/gal", "m2 each"."""
+        if measure is not Measure.LITRES:
+            return f"{self.square_unit} each"
+        return f"{self.square_unit}/{'L' if self.unit is Unit.MM else 'gal'}"
+
+    def spread_rate_of_one(self, measure: Measure) -> float:
+        """The number that is written for one m2 a litre, or one m2 a piece (exact)."""
+        square = area_in(MM2_IN_A_SQUARE_METRE, self.unit)
+        return square / amount_in(1.0, measure, self.unit) if measure is Measure.LITRES else square
+
+    def money(self, amount: float, currency: str = "") -> str:
+        """Money to the cent: "1,024.90", or "24.90 crowns". Never "-0.00"."""
+        whole, cents = f"{round(amount, 2) + 0.0:,.2f}".split(".")
+        is_grouped = sum(map(str.isdigit, whole)) >= self.grouped_from
+        words = whole.replace(",", self.thousands if is_grouped else "")
+        return f"{self._signed(words)}{self.decimal}{cents} {currency}".rstrip()
+
+    def cost(self, cost: float | None) -> str:
+        """What something costs; that there is no price."""
+        return NO_PRICE if cost is None else self.money(cost)
+
+    def sentence(self, words: str) -> str:
+        """A sentence of the takeoff, whose numbers are as on a terminal, in this writing."""
+        multiplied = _MULTIPLIED.sub(f" {self.times} ", self.squares(words))
+        return multiplied if self.decimal == "." else _DECIMAL_POINT.sub(self.decimal, multiplied)
+
+    def squares(self, words: str) -> str:
+        """Words of the takeoff with their squares in this writing, and their numbers as they are, as in a source."""
+        return _SQUARES.sub(rf"\g<1>{self.squared}", words)
+
+    def _squared(self, words: str) -> str:
+        return self._signed(words.removesuffix("2") + self.squared)
+
+    def _signed(self, words: str) -> str:
+        return words.replace("-", self.minus, 1)

@@ -1,0 +1,82 @@
+"""The sum of one use of a product, as numbers in the job's units: sheets reckon with them, rows write them out."""
+
+from enum import Enum, auto
+from typing import NamedTuple
+
+from shared.job import Unit
+from shared.trade.products import Product, Use
+from shared.written.packs import amount_in, amount_unit
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, run_in
+from shared.written.writing import Writing
+from takeoff.figures.to_buy import Used
+
+
+class UseSum(NamedTuple):
+    """amount = size x times / per / (1 - loss) x (1 + allowance) + left_behind, loss and allowance being shares.
+
+    `size` is in `size_unit`, "m2", "m", "ft2", "ft", or "" for a number of pieces; `per` is how much of that one
+    `amount_unit` of the product does; `left_behind` and `amount` are in `amount_unit`.
+    """
+
+    size: float
+    size_unit: str
+    times: float
+    per: float
+    loss: float
+    allowance: float
+    left_behind: float
+    amount: float
+    amount_unit: str
+
+
+def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
+    """The sum of a use of this product, in the units of a job in this unit."""
+    one, size_unit = _one(_size_of(used, product), unit)
+    measure = product.measure
+    return UseSum(
+        size=used.size * one,
+        size_unit=size_unit,
+        times=used.times,
+        per=used.per * one / amount_in(1.0, measure, unit),
+        loss=used.loss,
+        allowance=used.allowance,
+        left_behind=amount_in(used.left_behind, measure, unit),
+        amount=amount_in(used.amount, measure, unit),
+        amount_unit=amount_unit(measure, unit),
+    )
+
+
+def written_size(used: Used, product: Product, writing: Writing) -> str:
+    """What a use works on, with its unit: "6.767 m2", "9.80 m", "2" sleeves."""
+    match _size_of(used, product):
+        case _Size.AREA:
+            return writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
+        case _Size.LENGTH:
+            return writing.run(used.size * MM_IN_A_METRE)
+        case _Size.NUMBER:
+            return writing.number(used.size)
+
+
+class _Size(Enum):
+    """What the size of a use is: m2 of surface, m of joint or masking, a number of pieces."""
+
+    AREA = auto()
+    LENGTH = auto()
+    NUMBER = auto()
+
+
+def _size_of(used: Used, product: Product) -> _Size:
+    if product.use in (Use.SEALANT, Use.TAPE):
+        return _Size.LENGTH
+    return _Size.AREA if used.finish and product.use is not Use.SLEEVE else _Size.NUMBER
+
+
+def _one(size: _Size, unit: Unit) -> tuple[float, str]:
+    """How many of the unit of a size a square metre, a metre or a piece is, and that unit."""
+    match size:
+        case _Size.AREA:
+            return area_in(MM2_IN_A_SQUARE_METRE, unit), f"{large_unit(unit)}2"
+        case _Size.LENGTH:
+            return run_in(MM_IN_A_METRE, unit), large_unit(unit)
+        case _Size.NUMBER:
+            return 1.0, ""
