@@ -54,6 +54,13 @@ def test_a_line_may_begin_with_a_fraction_in_one_sign(wall: Person) -> None:
     assert _boxes(wall) == [(Kind.CABINET, "", (0.5, 150, 600.5, 870))]
 
 
+def test_every_key_typed_over_the_face_is_heard_once(wall: Person) -> None:
+    heard: list[str] = []
+    wall.app.line.heard.connect(heard.append)
+    wall.type("60")
+    assert heard == ["6", "60"]
+
+
 def test_what_a_line_comes_to_is_shown_before_return(wall: Person) -> None:
     before = wall.shown.job
     wall.type("0, 150, 600, 720")
