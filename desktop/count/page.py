@@ -15,8 +15,7 @@ from desktop.sums.takeoff import count_rows, headings
 from desktop.sums.view import RowsView
 from geometry.parts.picking import parts_at
 from shared.trade.kinds import Treatment
-from takeoff.bill import Bill
-from takeoff.figures.measured import Fronts, Takeoff
+from takeoff.figures.measured import Fronts
 
 NUMBER_WIDTH = 84
 FACE_SHARE, TABLE_SHARE = 600, 680
@@ -32,16 +31,15 @@ class CountPage(QWidget):
         self.model = self.tree.rows
         self.joint = JointForm(store, self)
         self.front = FrontForm(store, self)
-        self._takeoff: Takeoff | None = None
-        self._bill: Bill | None = None
         self._lay_out(canvas, overlays)
         self.tree.picked.connect(self._light)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the rows of the takeoff; what was picked and unfolded stays so."""
-        if new.page is not Page.COUNT or (new.takeoff is self._takeoff and new.bill is self._bill):
+        if new.page is not Page.COUNT:
             return
-        self._takeoff, self._bill = new.takeoff, new.bill
+        if old is not None and old.page is new.page and _what_is_shown(old) == _what_is_shown(new):
+            return
         self.tree.show_rows(count_rows(new), headings(new.unit))
         self._show_forms(self.tree.row, new)
 
@@ -90,3 +88,8 @@ class CountPage(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(halves)
+
+
+def _what_is_shown(shown: Shown) -> tuple[object, ...]:
+    """The names in the rows are the job's: they change where nothing is counted anew."""
+    return id(shown.job), id(shown.takeoff), id(shown.bill)

@@ -1,6 +1,7 @@
 """Count: rows that light up their parts and unfold into their sum; what is decided about joints."""
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.canvas.face_view import options
@@ -110,6 +111,17 @@ def test_what_was_unfolded_stays_so_after_an_edit(counted: Person) -> None:
     counted.press(Qt.Key.Key_Z, Keys.ControlModifier)
 
     assert page.tree.isExpanded(page.model.index_of(_row(counted, "splashback").key))
+
+
+def test_a_finish_renamed_is_renamed_in_the_rows_though_nothing_is_counted_anew(counted: Person) -> None:
+    takeoff, job = counted.shown.takeoff, counted.shown.job
+    renamed = replace(job, finishes=tuple(replace(finish, name=f"New {finish.name}") for finish in job.finishes))
+    counted.app.store.edit("Rename the finishes", renamed)
+
+    assert counted.shown.takeoff is takeoff
+    first = counted.app.count.model.row_at(counted.app.count.model.index(0, 0))
+    assert first is not None
+    assert first.cells[0].startswith("New ")
 
 
 def test_every_cell_of_the_tree_says_what_its_row_says(counted: Person) -> None:

@@ -72,6 +72,16 @@ def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> N
     assert "there is nothing in such a pack" in form.pack_fields.trouble
 
 
+def test_a_price_typed_does_not_count_the_takeoff_again(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    choose_product(example_on_finish, 0)
+    job, takeoff = example_on_finish.shown.job, example_on_finish.shown.takeoff
+    type_into(example_on_finish, example_on_finish.app.finish.products.pack_fields.row("Price"), "41.25")
+
+    assert example_on_finish.shown.job is not job
+    assert example_on_finish.shown.takeoff is takeoff
+
+
 def test_a_price_changes_the_basket_and_a_budget_is_gone_over(example_on_finish: Person) -> None:
     cost = bill_of(example_on_finish)[1].cost
     open_section(example_on_finish, Heading.PRODUCTS)
