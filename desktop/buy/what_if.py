@@ -6,7 +6,7 @@ from typing import NamedTuple
 from PySide6.QtCore import QObject, Signal
 
 from desktop.state.background import Background
-from desktop.state.shown import Page, Shown
+from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.checks.job import check_job
 from shared.errors import RecoatError
@@ -58,11 +58,11 @@ class WhatIf(QObject):
         return self._outcome
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """A question is about the job as it was asked; savings about the bill that is shown."""
+        """A question is about the job as it was asked; savings about the bill that is shown. Followed on Buy alone."""
         if old is None or old.job is not new.job:
             self.drop()
         bill = new.bill
-        if new.page is Page.BUY and bill is not None and bill is not self._bill and bill.job is new.job:
+        if bill is not None and bill is not self._bill and bill.job is new.job:
             self._bill = bill
             self._look_for_savings(bill, new)
             if self._outcome is None:

@@ -5,8 +5,8 @@ from msgspec.structs import replace
 from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.canvas.face_view import options
+from desktop.count.page import COUNT
 from desktop.look.wording import MINUS, TIMES
-from desktop.state.shown import Page
 from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows
 from shared.job import Vertex
@@ -26,7 +26,7 @@ def counted(person: Person) -> Person:
 
 
 def test_count_shows_the_fronts_off(counted: Person) -> None:
-    assert counted.shown.page is Page.COUNT
+    assert counted.shown.page is COUNT
     assert counted.shown.fronts is Fronts.OFF
 
 

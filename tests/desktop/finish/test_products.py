@@ -7,8 +7,7 @@ from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QInputDialog
 
-from desktop.finish.page import Heading
-from desktop.state.shown import Page
+from desktop.finish.page import FINISH, Heading
 from shared.edits.build_ups import start_job
 from shared.edits.finishes import find_finish, find_product
 from shared.files.job import JobFile, job_to_json
@@ -121,7 +120,7 @@ def test_a_finish_goes_from_one_job_to_another_by_a_file(example_on_finish: Pers
     example_on_finish.wait_until(lambda: len(example_on_finish.shown.job.finishes) == 4)
     taken = example_on_finish.shown.job.finishes[-1]
     assert (taken.shade, [step.work for step in taken.steps]) == (tiles.shade, [step.work for step in tiles.steps])
-    assert example_on_finish.shown.page is Page.FINISH
+    assert example_on_finish.shown.page is FINISH
     assert example_on_finish.app.finish.build_up.isVisible()
     assert example_on_finish.app.finish.build_up.chosen == taken
     example_on_finish.app.store.undo()

@@ -35,7 +35,7 @@ def test_several_readings_in_one_line_answer_one_after_the_other(wall: Person) -
 def test_a_line_may_say_what_is_drawn_and_the_next_is_of_that_kind_too(wall: Person) -> None:
     wall.read("outlet 300, 1100, 120, 80", "900, 1100, 120, 80")
     assert [kind for kind, _, _ in _boxes(wall)] == [Kind.OUTLET, Kind.OUTLET]
-    assert wall.app.modes.kinds.currentText() == "outlet"
+    assert wall.app.measure.modes.kinds.currentText() == "outlet"
 
 
 @pytest.mark.parametrize("sizes", ["900 by 440", "900, 440", "900 x 440", "900x440"])
