@@ -107,6 +107,10 @@ class FinishPage(PageView):
             self.open_section.follow(new)
             self.picked.follow(new)
 
+    def leave(self) -> None:
+        """What was typed and refused is gone on coming back: all fields are filled again."""
+        self.forget()
+
     def _turn(self, button: QAbstractButton) -> None:
         self._stack.setCurrentIndex(self._headings.id(button))
         self.open_section.follow(self._store.open)

@@ -8,10 +8,10 @@ from shared.findings import Finding
 
 
 class PageView(QWidget):
-    """A page fills in what it has; what is left as it is here stands for a page with nothing but itself.
+    """A page fills in what it has. An empty page fills in nothing: it takes the keys itself, nothing is beside it.
 
-    `page` names it and says how the job is shown round it, `face` is the face on its canvas where it wants one.
-    `beside` is the pane that stands beside what the person looks at first.
+    `page` names it and says how the job is shown on it. `face` is the face on its canvas, for a page that wants one.
+    `beside` is the pane that stands beside the first place.
     """
 
     beside: QWidget | None = None
@@ -23,7 +23,7 @@ class PageView(QWidget):
 
     @property
     def first_places(self) -> tuple[QWidget, ...]:
-        """Where the keys go first when the page is opened, and the places that stand for it."""
+        """The widget that gets the keys when the page is opened; after it others from which F6 goes on alike."""
         return (self.face.canvas if self.face else self,)
 
     def focus_beside(self) -> None:
@@ -54,5 +54,5 @@ class PageView(QWidget):
             self.face.follow(new)
 
     def forget(self) -> None:
-        """No job is open any more."""
+        """Forget what was shown, so that all is shown anew next time."""
         self._last = None

@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QInputDialog
+from PySide6.QtWidgets import QInputDialog, QLineEdit
 
+from desktop.count.page import COUNT
 from desktop.finish.page import FINISH, Heading
 from shared.edits.build_ups import start_job
 from shared.edits.finishes import find_finish, find_product
@@ -69,6 +70,21 @@ def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> N
     assert (packs[1].size, packs[1].price) == (0.75, 3.25)
     type_into(example_on_finish, form.pack_fields.row("Holds"), "0 L")
     assert "there is nothing in such a pack" in form.pack_fields.trouble
+
+
+def test_what_was_refused_is_gone_after_another_page(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    row = example_on_finish.app.finish.products.fields.row("Covers")
+    edit = row.focusProxy()
+    assert isinstance(edit, QLineEdit)
+    before = edit.text()
+    type_into(example_on_finish, row, "0")
+    assert example_on_finish.app.finish.products.fields.trouble
+
+    example_on_finish.turn_to(COUNT)
+    example_on_finish.turn_to(FINISH)
+    assert edit.text() == before
+    assert not example_on_finish.app.finish.products.fields.trouble
 
 
 def test_a_price_typed_does_not_count_the_takeoff_again(example_on_finish: Person) -> None:
