@@ -58,7 +58,7 @@ class WhatIf(QObject):
         return self._outcome
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """A question is about the job as it was asked; savings about the bill that is shown. Followed on Buy alone."""
+        """A question is about the job as it was asked; savings about the bill that is shown."""
         if old is None or old.job is not new.job:
             self.drop()
         bill = new.bill

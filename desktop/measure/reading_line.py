@@ -70,7 +70,7 @@ class ReadingLine(QFrame):
     def take(self, text: str) -> None:
         """Take what was typed elsewhere, and the keys that follow."""
         self.edit.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.edit.insert(text)  # Qt tells of it as of any other key.
+        self.edit.insert(text)  # `textEdited` tells of it, as of any key.
 
     def take_in(self) -> None:
         """What stands in the line was done: keep it for later, and empty the line."""

@@ -15,15 +15,12 @@ class Pages:
     def __init__(self, views: Sequence[PageView]) -> None:
         self.views = tuple(views)
         self.open = self.views[0]
+        self._view_of = {view.page: view for view in self.views}
 
     @property
     def all(self) -> tuple[Page, ...]:
         """The pages in the order of the job."""
         return tuple(view.page for view in self.views)
-
-    def view(self, page: Page) -> PageView:
-        """The widget of this page. StopIteration where it is none of the window's."""
-        return next(view for view in self.views if view.page is page)
 
     def follow(self, new: Shown | None) -> None:
         """Show what is shown now on the page that is open."""
@@ -31,7 +28,7 @@ class Pages:
             for view in self.views:
                 view.forget()
             return
-        before, self.open = self.open, self.view(new.page)
+        before, self.open = self.open, self._view_of[new.page]
         if before is not self.open:
             before.leave()
         self.open.show_present(new)

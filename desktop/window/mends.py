@@ -48,7 +48,7 @@ class Mends(QObject):
         except RecoatError:
             return  # Said once it is asked for.
         store.show_face(finding.face, finding.parts)
-        if store.open.page is MEASURE:  # Elsewhere it would turn whole tables of figures to and fro.
+        if store.open.page is MEASURE:  # On other pages whole tables would change to and fro.
             self._shows = True
             store.try_out(job)
 
