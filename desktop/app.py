@@ -1,34 +1,27 @@
 """The one place where the window is put together."""
 
-from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QCursor
-from PySide6.QtWidgets import QApplication, QWidget
 
 from desktop.buy.page import BuyPage
 from desktop.buy.reckoning import Buying
-from desktop.buy.what_if import WhatIf
-from desktop.canvas.board import Canvas
-from desktop.canvas.face_view import FaceView
+from desktop.canvas.face_view import FaceSource
 from desktop.canvas.squared_photos import FacePhotos
-from desktop.count.overlay_bar import OverlayBar
 from desktop.count.page import CountPage
 from desktop.files.exports import Exports
 from desktop.files.finish import FinishFiles
 from desktop.files.job import Files
 from desktop.files.prices import Prices
-from desktop.finish.page import FinishPage
+from desktop.finish.page import FINISH, FinishPage
 from desktop.look.palette import Look
-from desktop.measure.details import Details
-from desktop.measure.hand import Hand
-from desktop.measure.modes import Mode, Modes
-from desktop.measure.page import MeasurePage
+from desktop.measure.modes import Mode
+from desktop.measure.page import MEASURE, MeasurePage
 from desktop.measure.part_commands import Parts
 from desktop.measure.photo_commands import PhotoCommands
-from desktop.measure.reading_line import ReadingLine
+from desktop.pages.all import Pages
 from desktop.painting.kept import Drawings
 from desktop.rooms.face_commands import Faces
 from desktop.rooms.room_commands import Rooms
@@ -41,15 +34,12 @@ from desktop.window.frame import Frame
 from desktop.window.help_view import HelpView
 from desktop.window.main_window import Window
 from desktop.window.mends import Mends
-from desktop.window.menu_table import Doers, fill
+from desktop.window.menu_table import fill
 from desktop.window.page_bar import PageBar
 from desktop.window.report_error import ErrorReport
 from desktop.window.strip import Strip
 from desktop.window.totals_bar import TotalsBar
 from shared.findings import Finding
-
-SMALL_MARGIN_PX = 10
-"""Round a face that is only looked at."""
 
 
 class App(QObject):
@@ -58,11 +48,15 @@ class App(QObject):
     def __init__(self, look: Look, window: Window | None = None) -> None:
         super().__init__()
         self.window = window or Window()
-        self.store = Store(self)
+        self.store = Store(MEASURE, self)
         self.background = Background(self)
         self.buying = Buying(self.store, self.background, self)
         self.recovery = Recovery(self.store, self.background, self)
-        self._build_views(look)
+        self.drawings, self.face_photos = Drawings(self.store), FacePhotos(self.background, self)
+        self._build_pages(look)
+        self.start, self.totals = self.window.start, TotalsBar()
+        self.bar, self.strip = PageBar(self.pages.all), Strip(self.drawings, look)
+        self.frame = Frame(self.window, self.bar, self.strip, self.pages, self.totals)
         self.files = Files(self.store, self.background, self.recovery, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
@@ -72,9 +66,8 @@ class App(QObject):
         self.cards = Cards(self.window, self.frame, self.store, self.files, self.faces, self.rooms)
         self.parts = Parts(self.store, self.window)
         self.mends = Mends(self.store, self.frame.findings, self)
-        self.hand = Hand(self.store, self.canvas, self.line, self)
         self.photos = PhotoCommands(self.store, self.background, self.hand, self.window)
-        self.menus, self.face_menu = fill(self._doers())
+        self.menus, self.face_menu = fill(self)
         self.report = ErrorReport(self.recovery.keep_now, self)
         self._connect_views()
         self._connect_commands()
@@ -119,98 +112,16 @@ class App(QObject):
         """Close the window, once nothing is lost by it."""
         self.files.leave(self.window.close_now)
 
-    def zoom_in(self) -> None:
-        """Nearer to the face."""
-        self._open_canvas.zoom_in()
-
-    def zoom_out(self) -> None:
-        """Farther from the face."""
-        self._open_canvas.zoom_out()
-
-    def zoom_whole(self) -> None:
-        """The whole face."""
-        self._open_canvas.zoom_whole()
-
-    def focus_next_place(self) -> None:
-        """Give the keys to the next of strip, face, and what stands beside it."""
-        focus = QApplication.focusWidget()
-        beside, focus_first = self._beside[self.store.open.page]
-        if focus is self._first_place or focus is self.line.edit:
-            focus_first()
-        elif self.strip.isVisible() and focus is not None and beside.isAncestorOf(focus):
-            self.strip.focus_face()
-        else:
-            self._first_place.setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-    @property
-    def _open_canvas(self) -> Canvas:
-        return self._canvases[self.store.open.page]
-
-    @property
-    def _first_place(self) -> QWidget:
-        """Where the keys go on a page: to its face, in Buy to the basket."""
-        return self.buy.tree if self.store.open.page is Page.BUY else self._open_canvas
-
-    def _build_views(self, look: Look) -> None:
-        drawings = Drawings(self.store)
-        self.face_photos = FacePhotos(self.background, self)
-        self.start, self.bar, self.totals = self.window.start, PageBar(), TotalsBar()
-        self.strip = Strip(drawings, look)
-        self.modes, self.line, self.details = Modes(), ReadingLine(), Details(self.store, look)
-        self.canvas, self.finish_canvas, self.count_canvas = Canvas(look), Canvas(look), Canvas(look)
-        self._canvases = {
-            Page.MEASURE: self.canvas,
-            Page.FINISH: self.finish_canvas,
-            Page.COUNT: self.count_canvas,
-            Page.BUY: Canvas(look, margin_px=SMALL_MARGIN_PX),
-        }
-        self.overlays = OverlayBar()
-        self.measure = MeasurePage(self.modes, self.canvas, self.line, self.details)
-        self.count = CountPage(self.store, self.count_canvas, self.overlays)
-        self.finish = FinishPage(self.store, self.finish_canvas)
-        self.what_if = WhatIf(self.store, self.background, self)
-        self.buy = BuyPage(self.store, self.what_if, self._canvases[Page.BUY])
-        pages = {
-            Page.MEASURE: self.measure,
-            Page.FINISH: self.finish,
-            Page.COUNT: self.count,
-            Page.BUY: self.buy,
-        }
-        self._beside: dict[Page, tuple[QWidget, Callable[[], None]]] = {
-            Page.MEASURE: (self.details, self.details.focus_first),
-            Page.FINISH: (self.finish.panel, self.finish.focus_first),
-            Page.COUNT: (self.count.table, self.count.tree.setFocus),
-            Page.BUY: (self.buy.beside, self.buy.focus_beside),
-        }
-        self.frame = Frame(self.window, self.bar, self.strip, pages, self.totals)
-        self.faces_shown = tuple(
-            FaceView(canvas, drawings, self.face_photos, page) for page, canvas in self._canvases.items()
-        )
-
-    def _doers(self) -> Doers:
-        return Doers(
-            window=self.window,
-            store=self.store,
-            files=self.files,
-            exports=self.exports,
-            finish_files=self.finish_files,
-            prices=self.prices,
-            parts=self.parts,
-            hand=self.hand,
-            photos=self.photos,
-            faces=self.faces,
-            rooms=self.rooms,
-            cards=self.cards,
-            frame=self.frame,
-            begin=self.begin,
-            open_example=self.open_example,
-            close=self.close,
-            zoom_in=self.zoom_in,
-            zoom_out=self.zoom_out,
-            zoom_whole=self.zoom_whole,
-            focus_next_place=self.focus_next_place,
-            show_help=self.show_help,
-        )
+    def _build_pages(self, look: Look) -> None:
+        """The pages in the order of the job. To add one, add it here: bar, menu and keys follow this list."""
+        faces = FaceSource(look, self.drawings, self.face_photos)
+        self.measure = MeasurePage(self.store, faces)
+        self.finish = FinishPage(self.store, faces)
+        self.count = CountPage(self.store, faces)
+        self.buy = BuyPage(self.store, faces, self.background)
+        self.pages = Pages((self.measure, self.finish, self.count, self.buy))
+        self.canvas, self.line = self.measure.canvas, self.measure.line
+        self.hand, self.details = self.measure.hand, self.measure.details
 
     def _connect_views(self) -> None:
         store, window = self.store, self.window
@@ -229,14 +140,7 @@ class App(QObject):
         self.strip.chosen.connect(store.show_face)
         self.strip.asked_for_face.connect(self.cards.ask_for_face)
         self.strip.asked_for_menu.connect(self._open_face_menu)
-        self.modes.chosen.connect(self.hand.choose_mode)
-        self.modes.kind_chosen.connect(self.hand.choose_kind)
-        self.modes.left.connect(self.canvas.setFocus)
-        self.details.readings.left.connect(self.canvas.setFocus)
-        self.hand.mode_changed.connect(self._show_mode)
-        self.overlays.hung.connect(store.hang_fronts)
-        self.overlays.switched.connect(store.turn_overlay)
-        self.count_canvas.pressed.connect(self.count.find_row)
+        self.hand.mode_changed.connect(self._mark_mode)
 
     def _connect_commands(self) -> None:
         self.start.asked_for_new.connect(self.cards.ask_for_room)
@@ -263,56 +167,41 @@ class App(QObject):
         self.canvas.nudged.connect(self.parts.nudge)
 
     def _render(self, old: Shown | None, new: Shown | None) -> None:
-        if new is not None:
-            for face_view in self.faces_shown:
-                face_view.follow(new)
-            self.hand.follow(old, new)
-            self.details.follow(old, new)
-            self.finish.follow(old, new)
-            self.count.follow(old, new)
-            self.buy.follow(old, new)
-            self.overlays.follow(old, new)
+        self.pages.follow(new)
         self.frame.follow(old, new)
         if new is not None and (old is None or old.page is not new.page):
-            self._first_place.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.pages.focus_first()
         self.menus.follow(new)
         self.buying.follow(new)
         if old is None or new is None or old.job is not new.job:
             self.window.tell("", trouble=False)
-            self._show_mode()
 
     def _show_photo(self) -> None:
         """A photo is ready to be shown."""
-        shown = self.store.shown
-        if shown is not None:
-            for face_view in self.faces_shown:
-                face_view.follow(shown)
+        if self.store.shown is not None:
+            self.pages.open.show_face(self.store.shown)
 
     def _tell_refused(self, words: str) -> None:
-        """Where the person typed: under the face, or else above the totals."""
-        if self.store.open.page is Page.MEASURE:
-            self.line.tell(words)
-        else:
+        """Where the person typed, or else above the totals."""
+        if self.store.shown is None or not self.pages.open.tell(words):
             self.tell_trouble(words)
 
-    def _show_mode(self) -> None:
-        self.modes.show_mode(self.hand.mode)
-        self.modes.show_kind(self.hand.kind)
+    def _mark_mode(self) -> None:
         self.menus.follow(self.store.shown)
 
-    def _go_to(self, finding: Finding) -> None:
-        """To the page and section that say it, with the face where it is."""
-        page = Page(finding.code.place.page)
+    def _turn_to(self, page: Page) -> None:
         if self.store.open.page is not page:
             self.store.turn_to(page)
+
+    def _go_to(self, finding: Finding) -> None:
+        """To the page, and there to the face and the section, that a finding leads to."""
+        self._turn_to(self.pages.named(finding.code.place.page))
         if finding.face:
             self.store.show_face(finding.face, finding.parts)
-        if page is Page.FINISH:
-            self.finish.open_section_of(finding)
+        self.pages.open.open_section_of(finding)
 
     def _show_finish(self, finish_id: str) -> None:
-        if self.store.open.page is not Page.FINISH:
-            self.store.turn_to(Page.FINISH)
+        self._turn_to(FINISH)
         self.finish.show_finish(finish_id)
 
     def _give_keys_back(self) -> None:
@@ -320,7 +209,7 @@ class App(QObject):
         if self.store.shown is None:
             self.start.open_doors()
         else:
-            self._first_place.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.pages.focus_first()
 
     def _begin_run(self) -> None:
         """Where bare walls stand, rows of cabinets come next."""

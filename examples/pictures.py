@@ -10,9 +10,12 @@ from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QApplication
 
 from desktop.app import App
+from desktop.buy.page import BUY
+from desktop.count.page import COUNT
+from desktop.finish.page import FINISH
 from desktop.look.palette import Look, dark, light
 from desktop.start import application, dress
-from desktop.state.shown import Overlay, Page
+from desktop.state.shown import Overlay
 from desktop.state.store import counted_file
 from shared.files.job import read_job_file
 
@@ -36,10 +39,10 @@ def take_pictures(qt: QApplication, name: str, look: Look) -> None:
     app.store.show_face(face, (part,))
     _grab(qt, app, f"measure-{name}.png")
     _wait_for_bill(qt, app)
-    for page in (Page.FINISH, Page.BUY):
+    for page in (FINISH, BUY):
         app.store.turn_to(page)
-        _grab(qt, app, f"{page.value.lower()}-{name}.png")
-    app.store.turn_to(Page.COUNT)
+        _grab(qt, app, f"{page.name.lower()}-{name}.png")
+    app.store.turn_to(COUNT)
     app.store.turn_overlay(Overlay.JOINTS)
     _pick_row(app)
     _grab(qt, app, f"count-{name}.png")

@@ -6,6 +6,8 @@ Faces are told apart by identity: an edit leaves every face it did not touch the
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from geometry.dragging.standing import Standing
 from geometry.seen.arrange import arrange
 from geometry.seen.arrangement import Arrangement
@@ -25,9 +27,22 @@ LinesDrawn = Callable[[Takeoff, str], tuple[Line, ...]]
 FEW = 0.25
 """Up to this share of a face's parts may move for a drag to be followed; beyond it the face is arranged anew."""
 
+COUNTED = ("rooms", "unit", "kinds", "joints", "tape")
+"""The fields of a job that its takeoff is counted from. Names, finishes, products and prices change nothing in it."""
+
+
+def counts_alike(job: Job, other: Job) -> bool:
+    """Whether two jobs surely have the same takeoff: every field that is counted is the same object in both."""
+    return all(getattr(job, field) is getattr(other, field) for field in COUNTED)
+
+
+def job_as_counted(job: Job) -> Job:
+    """The job with only the fields that are counted, so that no rule can come to read another without naming it."""
+    return replace(Job(""), **{field: getattr(job, field) for field in COUNTED})
+
 
 class Memory:
-    """Remembers, of each face, how it was last arranged and what was last counted.
+    """Remembers the last takeoff and, of each face, how it was last arranged and what was last counted.
 
     One for each window, passed to `take_off` and to whoever draws. `arranging` is how parts are arranged.
     """
@@ -36,6 +51,14 @@ class Memory:
         self._arranging = arranging
         self._faces: dict[str, _Remembered] = {}
         self._lines: dict[str, tuple[Takeoff, tuple[Line, ...]]] = {}
+        self._takeoff: tuple[Job, str, Takeoff] | None = None
+
+    def takeoff(self, job: Job, rule: str, count: Callable[[], Takeoff]) -> Takeoff:
+        """The takeoff of a job by this rule; it is counted only where the last one was of another job or rule."""
+        known = self._takeoff
+        if known is None or known[1] != rule or not counts_alike(known[0], job):
+            known = self._takeoff = (job_as_counted(job), rule, count())
+        return known[2]
 
     def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
         """What is seen of a face of this job, with its fronts hung or off. OutlineError where it cannot be arranged."""

@@ -14,7 +14,7 @@ from takeoff.faces.measuring import Context, FaceCount
 from takeoff.faces.sureness import slopes_between, sureness
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow, Totals
 from takeoff.findings.between_faces import look_at_choices, look_at_names, look_at_ties
-from takeoff.memory import Memory
+from takeoff.memory import Memory, job_as_counted
 from takeoff.surfaces.fronts import is_front
 from takeoff.surfaces.measuring_rules import NET
 from takeoff.surfaces.treatments import Treatments
@@ -43,10 +43,17 @@ def take_off(job: Job, memory: Memory | None = None, rule: str = NET, *, sure: b
     """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
 
     `rule` names the measuring rule for what is coated in place; `sure` is false where nobody asks how far it could be
-    off, as while a part is dragged. An empty job gives empty tables and totals of 0. OutlineError where an outline
-    cannot be measured.
+    off, as while a part is dragged. An empty job gives empty tables and totals of 0. A memory gives the takeoff that it
+    gave last, the same object, where nothing that is counted has changed since. OutlineError where an outline cannot be
+    measured.
     """
     memory = memory or Memory()
+    if not sure:
+        return _count(job_as_counted(job), memory, rule, sure=False)
+    return memory.takeoff(job, rule, lambda: _count(job_as_counted(job), memory, rule, sure=True))
+
+
+def _count(job: Job, memory: Memory, rule: str, *, sure: bool) -> Takeoff:
     between = _between(job)
     counts = {
         face.id: memory.count(face, _context(job, room, face, between, rule))

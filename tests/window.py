@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from desktop.app import App
 from desktop.look.palette import light
 from desktop.start import application, dress
-from desktop.state.shown import Shown
+from desktop.state.shown import Page, Shown
 
 SOON_MS = 20_000
 
@@ -64,6 +64,10 @@ class Person:
         """Press one key."""
         self._count(keys)
         QTest.keyClick(self._focus, key, keys)
+
+    def turn_to(self, page: Page) -> None:
+        """Open a page by its key."""
+        self.press(Qt.Key(Qt.Key.Key_1 + self.app.pages.all.index(page)), Keys.ControlModifier)
 
     def read(self, *readings: str) -> None:
         """Type readings, Return after each."""

@@ -7,9 +7,11 @@ from desktop.buy.budget_form import BudgetForm
 from desktop.buy.savings_view import SavingsView
 from desktop.buy.what_if import WhatIf
 from desktop.buy.what_if_form import WhatIfForm
-from desktop.canvas.board import Canvas
+from desktop.canvas.face_view import FaceSource, FaceView
 from desktop.fields.to_look_at import ToLookAt
 from desktop.look.roles import set_role
+from desktop.pages.view import PageView
+from desktop.state.background import Background
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from desktop.sums.basket import HEADS, buy_rows, headline, product_of
@@ -22,14 +24,22 @@ from takeoff.needs.cautions import caution_of_hardeners
 WIDTHS = (72, 0, 72, 52, 64)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
+FACE_MARGIN_PX = 10
+"""Round a face that is only looked at."""
+
+BUY = Page("Buy", has_strip=False)
 
 
-class BuyPage(QWidget):
+class BuyPage(PageView):
     """The rows at the left, what can be decided about them at the right."""
 
-    def __init__(self, store: Store, what_if: WhatIf, canvas: Canvas, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._store, self._what_if = store, what_if
+    beside: QFrame
+
+    def __init__(self, store: Store, faces: FaceSource, background: Background, parent: QWidget | None = None) -> None:
+        face = FaceView(faces, margin_px=FACE_MARGIN_PX)
+        super().__init__(BUY, face, parent)
+        self._store = store
+        self._what_if = what_if = WhatIf(store, background, self)
         self.head = QLabel(self)
         self.to_look_at = ToLookAt(self)
         self.tree = RowsView("Basket", HEADS, WIDTHS, self)
@@ -43,17 +53,19 @@ class BuyPage(QWidget):
         self.beside = QFrame(self)
         self._area = QScrollArea(self)
         self._bill: Bill | None = None
-        self._lay_out(canvas)
+        self._lay_out(face.canvas)
         self.tree.picked.connect(self._pick)
         self.savings.asked.connect(what_if.ask_for)
         what_if.found.connect(self.savings.show_savings)
         what_if.shown.connect(self._reveal)
 
+    @property
+    def first_places(self) -> tuple[QWidget, ...]:
+        return (self.tree,)
+
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the basket as soon as it is reckoned; until then the one before."""
         self._what_if.follow(old, new)
-        if new.page is not Page.BUY:
-            return
         self.head.setText(headline(new))
         self.budget.follow(new)
         bill = new.bill
@@ -77,7 +89,7 @@ class BuyPage(QWidget):
         """Give the keys to what can be decided."""
         self.what_if.what.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
-    def _lay_out(self, canvas: Canvas) -> None:
+    def _lay_out(self, canvas: QWidget) -> None:
         set_role(self.head, "head")
         self.hardeners.setWordWrap(True)
         self.hardeners.hide()
@@ -106,7 +118,7 @@ class BuyPage(QWidget):
         line.addStretch(1)
         return line
 
-    def _lay_out_beside(self, canvas: Canvas) -> None:
+    def _lay_out_beside(self, canvas: QWidget) -> None:
         inside = QWidget()
         inside.setObjectName("panel")
         column = QVBoxLayout(inside)

@@ -3,11 +3,10 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
-from msgspec.structs import replace
 from PySide6.QtCore import QObject, Signal
 
 from desktop.state.background import Background
-from desktop.state.shown import Page, Shown
+from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.checks.job import check_job
 from shared.errors import RecoatError
@@ -15,7 +14,7 @@ from shared.job import Job
 from takeoff.basket.compared import Compared, compare
 from takeoff.basket.savings import Saving, under_budget
 from takeoff.bill import Bill, make_bill
-from takeoff.memory import Memory
+from takeoff.memory import Memory, counts_alike
 from takeoff.take_off import take_off
 
 LONGEST_LABEL = 60
@@ -63,7 +62,7 @@ class WhatIf(QObject):
         if old is None or old.job is not new.job:
             self.drop()
         bill = new.bill
-        if new.page is Page.BUY and bill is not None and bill is not self._bill and bill.job is new.job:
+        if bill is not None and bill is not self._bill and bill.job is new.job:
             self._bill = bill
             self._look_for_savings(bill, new)
             if self._outcome is None:
@@ -106,7 +105,7 @@ class WhatIf(QObject):
             return
 
         def work() -> Outcome:
-            takeoff = shown.takeoff if measures_alike(job, before.job) else take_off(job, memory)
+            takeoff = shown.takeoff if counts_alike(job, before.job) else take_off(job, memory)
             after = make_bill(job, takeoff)
             return Outcome(said, before, after, compare(before.basket, after.basket))
 
@@ -132,11 +131,3 @@ class WhatIf(QObject):
                 self.found.emit(savings)
 
         self._background.run("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
-
-
-def measures_alike(job: Job, other: Job) -> bool:
-    """Whether two jobs have the same takeoff: they differ at most in what is laid, of what, and at what price."""
-    laid = replace(
-        job, finishes=other.finishes, products=other.products, money=other.money, allowances=other.allowances
-    )
-    return laid == other

@@ -1,11 +1,14 @@
 """The face on a page's canvas and the photo under it, kept up to date with what is shown."""
 
-from desktop.canvas.board import Canvas
+from typing import NamedTuple
+
+from desktop.canvas.board import MARGIN_PX, Canvas
 from desktop.canvas.squared_photos import FacePhotos
+from desktop.look.palette import Look
 from desktop.painting.drawing import PaintOptions
 from desktop.painting.finish_colours import finish_colours
 from desktop.painting.kept import Drawings
-from desktop.state.shown import Overlay, Page, Shown
+from desktop.state.shown import Overlay, Shown
 from geometry.drawn.chaining import chained
 
 OVER_A_PHOTO = 0.3
@@ -14,29 +17,34 @@ OVER_A_PHOTO = 0.3
 LINES_OF_THE_TAKEOFF = frozenset({Overlay.JOINTS, Overlay.MASKING})
 
 
+class FaceSource(NamedTuple):
+    """What the canvases of all pages show faces from."""
+
+    look: Look
+    drawings: Drawings
+    photos: FacePhotos
+
+
 class FaceView:
     """Draws the face on the canvas of one page while that page is open."""
 
-    def __init__(self, canvas: Canvas, drawings: Drawings, photos: FacePhotos, page: Page) -> None:
-        self._canvas = canvas
-        self._drawings = drawings
-        self._photos = photos
-        self._page = page
+    def __init__(self, source: FaceSource, *, margin_px: int = MARGIN_PX) -> None:
+        self.canvas = Canvas(source.look, margin_px=margin_px)
+        self._drawings = source.drawings
+        self._photos = source.photos
         self._last: Shown | None = None
 
     def follow(self, new: Shown) -> None:
         """Show the face again if anything of it has changed."""
-        if new.page is not self._page:
-            return
         if self._last is None or _what_is_drawn(self._last) != _what_is_drawn(new):
             face = new.shown_face
-            self._canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
+            self.canvas.show_drawing(self._drawings.of_face(new, face) if face else None)
         photo = self._photos.layer(new) if Overlay.PHOTO in new.overlays else None
-        self._canvas.show_photo(photo)
+        self.canvas.show_photo(photo)
         wanted = options(new)._replace(density=1.0 if photo is None else OVER_A_PHOTO)
-        if new.page is Page.FINISH:
+        if new.page.in_finish_colours:
             wanted = wanted._replace(finishes=finish_colours(new.now, new.takeoff, new.face))
-        self._canvas.set_options(wanted)
+        self.canvas.set_options(wanted)
         self._last = new
 
 

@@ -3,10 +3,11 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
-from desktop.canvas.board import Canvas
+from desktop.canvas.face_view import FaceSource, FaceView
 from desktop.count.front_form import FrontForm
 from desktop.count.joint_form import JointForm
 from desktop.count.overlay_bar import OverlayBar
+from desktop.pages.view import PageView
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from desktop.sums.fronts import front_of
@@ -15,35 +16,45 @@ from desktop.sums.takeoff import count_rows, headings
 from desktop.sums.view import RowsView
 from geometry.parts.picking import parts_at
 from shared.trade.kinds import Treatment
-from takeoff.bill import Bill
-from takeoff.figures.measured import Fronts, Takeoff
+from takeoff.figures.measured import Fronts
 
 NUMBER_WIDTH = 84
 FACE_SHARE, TABLE_SHARE = 600, 680
 
+COUNT = Page("Count", fronts=Fronts.OFF)
 
-class CountPage(QWidget):
+
+class CountPage(PageView):
     """The face at the left, the rows at the right, what can be said about a joint or a front beneath them."""
 
-    def __init__(self, store: Store, canvas: Canvas, overlays: OverlayBar, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    beside: QFrame
+
+    def __init__(self, store: Store, faces: FaceSource, parent: QWidget | None = None) -> None:
+        face = FaceView(faces)
+        super().__init__(COUNT, face, parent)
         self._store = store
+        self.overlays = OverlayBar()
         self.tree = RowsView("Takeoff", ("", "", "", ""), (NUMBER_WIDTH,) * 3, self)
         self.model = self.tree.rows
         self.joint = JointForm(store, self)
         self.front = FrontForm(store, self)
-        self._takeoff: Takeoff | None = None
-        self._bill: Bill | None = None
-        self._lay_out(canvas, overlays)
+        self.beside = QFrame(self)
+        self._lay_out(face.canvas)
         self.tree.picked.connect(self._light)
+        self.overlays.hung.connect(store.hang_fronts)
+        self.overlays.switched.connect(store.turn_overlay)
+        face.canvas.pressed.connect(self.find_row)
+
+    def focus_beside(self) -> None:
+        """Give the keys to the rows."""
+        self.tree.setFocus()
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the rows of the takeoff; what was picked and unfolded stays so."""
-        if new.page is not Page.COUNT or (new.takeoff is self._takeoff and new.bill is self._bill):
-            return
-        self._takeoff, self._bill = new.takeoff, new.bill
-        self.tree.show_rows(count_rows(new), headings(new.unit))
-        self._show_forms(self.tree.row, new)
+        self.overlays.follow(old, new)
+        if old is None or _what_is_shown(old) != _what_is_shown(new):
+            self.tree.show_rows(count_rows(new), headings(new.unit))
+            self._show_forms(self.tree.row, new)
 
     def find_row(self, at: tuple[float, float]) -> None:
         """Pick the row of the part in front at this point of the face."""
@@ -68,16 +79,15 @@ class CountPage(QWidget):
         if shown.fronts is Fronts.OFF and row.parts and off.issuperset(row.parts):
             self._store.hang_fronts(Fronts.HUNG)
 
-    def _lay_out(self, canvas: Canvas, overlays: OverlayBar) -> None:
+    def _lay_out(self, canvas: QWidget) -> None:
         face = QFrame(self)
         face.setObjectName("paper")
         left = QVBoxLayout(face)
         left.setContentsMargins(0, 0, 0, 0)
         left.addWidget(canvas, 1)
-        left.addWidget(overlays)
-        self.table = QFrame(self)
-        self.table.setObjectName("panel")
-        right = QVBoxLayout(self.table)
+        left.addWidget(self.overlays)
+        self.beside.setObjectName("panel")
+        right = QVBoxLayout(self.beside)
         right.setContentsMargins(12, 8, 12, 8)
         right.addWidget(self.tree, 1)
         right.addWidget(self.joint)
@@ -85,8 +95,13 @@ class CountPage(QWidget):
         halves = QSplitter(Qt.Orientation.Horizontal, self)
         halves.setChildrenCollapsible(False)
         halves.addWidget(face)
-        halves.addWidget(self.table)
+        halves.addWidget(self.beside)
         halves.setSizes([FACE_SHARE, TABLE_SHARE])
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(halves)
+
+
+def _what_is_shown(shown: Shown) -> tuple[object, ...]:
+    """The names in the rows are the job's: they change where nothing is counted anew."""
+    return id(shown.job), id(shown.takeoff), id(shown.bill)

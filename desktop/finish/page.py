@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.canvas.board import Canvas
+from desktop.canvas.face_view import FaceSource, FaceView
 from desktop.fields.page_button import hold_width
 from desktop.finish.build_up_form import BuildUpForm
 from desktop.finish.cautions_view import CautionsView
@@ -27,12 +27,15 @@ from desktop.finish.section import Section
 from desktop.finish.surfaces_form import SurfacesForm
 from desktop.gestures.gesture import Held
 from desktop.look.roles import set_role
+from desktop.pages.view import PageView
 from desktop.state.shown import Page, Shown
 from desktop.state.store import Store
 from geometry.parts.picking import parts_at
 from shared.findings import Finding
 
 FACE_SHARE, FORM_SHARE = 600, 680
+
+FINISH = Page("Finish", in_finish_colours=True)
 
 
 class Heading(StrEnum):
@@ -45,25 +48,28 @@ class Heading(StrEnum):
     CAUTIONS = "Cautions"
 
 
-class FinishPage(QWidget):
+class FinishPage(PageView):
     """The face at the left with what is picked of it beneath; at the right one section at a time."""
 
-    def __init__(self, store: Store, canvas: Canvas, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._store = store
+    beside: QFrame
+
+    def __init__(self, store: Store, faces: FaceSource, parent: QWidget | None = None) -> None:
+        face = FaceView(faces)
+        super().__init__(FINISH, face, parent)
+        self._store, self.canvas = store, face.canvas
         self.surfaces, self.build_up = SurfacesForm(store, self), BuildUpForm(store, self)
         self.products, self.money = ProductForm(store, self), MoneyForm(store, self)
         self.picked = PickedForm(store, self)
-        self.panel = QFrame(self)
+        self.beside = QFrame(self)
         self.cautions = CautionsView(store, self)
         sections = (self.surfaces, self.build_up, self.products, self.money, self.cautions)
         self._sections: dict[Heading, Section] = dict(zip(Heading, sections, strict=True))
         self._headings = QButtonGroup(self)
         self._stack = QStackedWidget(self)
-        self._lay_out(canvas)
+        self._lay_out()
         self._headings.buttonClicked.connect(self._turn)
-        canvas.pressed.connect(self._pick)
-        canvas.cancelled.connect(self._pick_nothing)
+        self.canvas.pressed.connect(self._pick)
+        self.canvas.cancelled.connect(self._pick_nothing)
 
     @property
     def open_section(self) -> Section:
@@ -74,7 +80,7 @@ class FinishPage(QWidget):
         """The button that opens a section."""
         return self._headings.button(list(Heading).index(heading))
 
-    def focus_first(self) -> None:
+    def focus_beside(self) -> None:
         """Give the keys to the heading of the section that is shown."""
         self._headings.button(self._stack.currentIndex()).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
@@ -97,11 +103,13 @@ class FinishPage(QWidget):
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Show the section that is open, where anything of it is another."""
-        if new.page is not Page.FINISH:
-            return
-        if old is None or old.page is not new.page or _what_is_shown(old) != _what_is_shown(new):
+        if old is None or _what_is_shown(old) != _what_is_shown(new):
             self.open_section.follow(new)
             self.picked.follow(new)
+
+    def leave(self) -> None:
+        """What was typed and refused is gone on coming back: all fields are filled again."""
+        self.forget()
 
     def _turn(self, button: QAbstractButton) -> None:
         self._stack.setCurrentIndex(self._headings.id(button))
@@ -122,16 +130,16 @@ class FinishPage(QWidget):
     def _pick_nothing(self) -> None:
         self._store.pick(())
 
-    def _lay_out(self, canvas: Canvas) -> None:
+    def _lay_out(self) -> None:
         face = QFrame(self)
         face.setObjectName("paper")
         left = QVBoxLayout(face)
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(0)
-        left.addWidget(canvas, 1)
+        left.addWidget(self.canvas, 1)
         left.addWidget(self.picked)
-        self.panel.setObjectName("panel")
-        right = QVBoxLayout(self.panel)
+        self.beside.setObjectName("panel")
+        right = QVBoxLayout(self.beside)
         right.setContentsMargins(12, 8, 4, 8)
         heads = QHBoxLayout()
         for place, heading in enumerate(Heading):
@@ -144,7 +152,7 @@ class FinishPage(QWidget):
         halves = QSplitter(Qt.Orientation.Horizontal, self)
         halves.setChildrenCollapsible(False)
         halves.addWidget(face)
-        halves.addWidget(self.panel)
+        halves.addWidget(self.beside)
         halves.setSizes([FACE_SHARE, FORM_SHARE])
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -49,17 +49,19 @@ USUAL_KIND = {View.ELEVATION: Kind.CABINET, View.PLAN: Kind.BENCHTOP}
 
 
 class Hand(QObject):
-    """Makes a gesture for each mode, gives it points and typed lines, and takes what it comes to into the store.
+    """Makes a gesture for each mode, hands it points and readings, and takes what it comes to into the store.
 
-    `mode_changed` says that the mode or the kind of new parts has changed, `deleted` that the picked parts are to go.
+    It works while `page` is open. `mode_changed` says that the mode or the kind of new parts is another, `deleted` that
+    the picked parts are to go.
     """
 
     mode_changed = Signal()
     deleted = Signal()
 
-    def __init__(self, store: Store, canvas: Canvas, line: ReadingLine, parent: QObject | None = None) -> None:
+    def __init__(self, store: Store, page: Page, canvas: Canvas, line: ReadingLine, parent: QObject) -> None:
         super().__init__(parent)
         self._store = store
+        self._page = page
         self._canvas = canvas
         self._line = line
         self._gesture: Gesture | None = None
@@ -77,6 +79,10 @@ class Hand(QObject):
             self._begin()
             if scene is not None and (known is None or known.face_id != scene.face_id or not self._line.text):
                 self._hear(self._line.text)
+
+    def leave(self) -> None:
+        """Drop what was begun: another page was opened. What stands in the line is heard again on coming back."""
+        self._begin()
 
     def choose_mode(self, mode: Mode) -> None:
         """Go on in this mode and drop what was begun. For Shift, in which a size is clicked, the sizes are shown."""
@@ -302,7 +308,7 @@ class Hand(QObject):
             self._gesture.scene = self._gesture.scene._replace(reach_mm=self._canvas.reach_mm)
 
     def _scene(self, shown: Shown) -> Scene | None:
-        if not shown.face or shown.page is not Page.MEASURE:
+        if not shown.face or shown.page is not self._page:
             return None
         return Scene(shown.job, shown.face, shown.picked, self.kind, self._canvas.reach_mm, decimal_sign())
 

@@ -12,10 +12,11 @@ from desktop.gestures.check_photo import CheckPhoto
 from desktop.gestures.gesture import Gesture, Scene
 from desktop.gestures.square_photo import SquarePhoto
 from desktop.measure.hand import Hand
+from desktop.measure.page import MEASURE
 from desktop.painting.photo import fitted_layer
 from desktop.painting.viewing import EMPTY_FACE
 from desktop.state.background import Background
-from desktop.state.shown import Page, Shown
+from desktop.state.shown import Shown
 from desktop.state.store import Store
 from geometry.parts.extent import extent
 from shared.edits.drawn import find_face, with_changed_face
@@ -83,7 +84,7 @@ class PhotoCommands(QObject):
 
     def check(self) -> None:
         """Check a length on the squared photo."""
-        self._store.turn_to(Page.MEASURE)
+        self._store.turn_to(MEASURE)
         self._hand.take_up(CheckPhoto)
 
     def take_away(self) -> None:
@@ -112,7 +113,7 @@ class PhotoCommands(QObject):
         return self._store.edit("Photo under the face", with_changed_face(job, under), face=face_id, picked=())
 
     def _square(self, face_id: str, image: QImage) -> None:
-        self._store.turn_to(Page.MEASURE)
+        self._store.turn_to(MEASURE)
         self._store.show_face(face_id)
 
         def make(scene: Scene) -> Gesture:

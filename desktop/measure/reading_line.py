@@ -70,8 +70,7 @@ class ReadingLine(QFrame):
     def take(self, text: str) -> None:
         """Take in text that was typed elsewhere, and the keys that follow."""
         self.edit.setFocus(Qt.FocusReason.OtherFocusReason)
-        self.edit.insert(text)
-        self.heard.emit(self.text)
+        self.edit.insert(text)  # `textEdited` tells of it, as of any key.
 
     def take_in(self) -> None:
         """Empty the line after its text was done, and keep the text to be called up again."""

@@ -16,13 +16,18 @@ from takeoff.bill import Bill
 from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
 
 
-class Page(StrEnum):
-    """The pages of the window, in the order of the job."""
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page of the window by its name, and how the job is shown while it is open.
 
-    MEASURE = "Measure"
-    FINISH = "Finish"
-    COUNT = "Count"
-    BUY = "Buy"
+    `fronts` says how the fronts are when one turns to it, `in_finish_colours` that faces are painted in the colours of
+    their finishes, `has_strip` that the faces round the room stand above it.
+    """
+
+    name: str
+    fronts: Fronts = Fronts.HUNG
+    in_finish_colours: bool = False
+    has_strip: bool = True
 
 
 class Overlay(StrEnum):
@@ -49,6 +54,7 @@ class Shown:
 
     history: History[Job]
     takeoff: Takeoff
+    page: Page
     bill: Bill | None = None
     photos: tuple[Photo, ...] = ()
     path: Path | None = None
@@ -58,7 +64,6 @@ class Shown:
     picked: tuple[str, ...] = ()
     lit: tuple[str, ...] = ()
     lit_edges: tuple[EdgeRow, ...] = ()
-    page: Page = Page.MEASURE
     fronts: Fronts = Fronts.HUNG
     overlays: frozenset[Overlay] = frozenset({Overlay.NAMES, Overlay.SET_OUT, Overlay.PHOTO})
 

@@ -42,17 +42,18 @@ def counted_file(file: JobFile) -> Opened:
 
 
 class Store(QObject):
-    """Holds what is shown. Every view redraws what differs between the two values of `changed(old, new)`.
+    """Holds what is shown; every view redraws what differs between the two values of `changed(old, new)`.
 
-    `old` or `new` is None if no job was or is open. An edit that makes no sense is not taken: `refused` says why in
-    words.
+    `old` or `new` is None where no job is open. A job opens on the page `first`. An edit that makes no sense is not
+    taken: `refused` says why, in words.
     """
 
     changed = Signal(object, object)
     refused = Signal(str)
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, first: Page, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        self._first = first
         self.memory = Memory()
         self._count_soon = QTimer(self)
         self._count_soon.setSingleShot(True)
@@ -79,6 +80,7 @@ class Store(QObject):
         start = Shown(
             history=History(file.job),
             takeoff=takeoff,
+            page=self._first,
             photos=file.photos,
             path=path,
             saved=file.job if saved else None,
@@ -158,9 +160,9 @@ class Store(QObject):
             self._show(replace(self._shown, bill=bill))
 
     def turn_to(self, page: Page) -> None:
-        """Turn to a page."""
-        fronts = Fronts.OFF if page is Page.COUNT else Fronts.HUNG
-        self._show(replace(self.open, page=page, fronts=fronts, lit=(), lit_edges=()))
+        """Turn to a page; what was tried out on another is dropped."""
+        shown = self.open if page is self.open.page else self._without_trial(self.open)
+        self._show(replace(shown, page=page, fronts=page.fronts, lit=(), lit_edges=()))
 
     def hang_fronts(self, fronts: Fronts) -> None:
         """Show the face with its fronts hung or off."""

@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import QObject, Qt
 
+from desktop.measure.page import MEASURE
 from desktop.state.store import Store
 from desktop.window.findings_view import FindingsView
 from shared.errors import RecoatError
@@ -47,8 +48,9 @@ class Mends(QObject):
         except RecoatError:
             return  # Said once it is asked for.
         store.show_face(finding.face, finding.parts)
-        self._shows = True
-        store.try_out(job)
+        if store.open.page is MEASURE:  # On other pages whole tables would change to and fro.
+            self._shows = True
+            store.try_out(job)
 
 
 def _after(job: Job, finding: Finding, everything: bool) -> Job:

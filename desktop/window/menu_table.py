@@ -4,9 +4,8 @@ No menu takes a letter of the column of modes: Alt+P, B, T, R, U, O, C, S, L and
 variant, K for the kind of new parts.
 """
 
-from collections.abc import Callable
 from functools import partial
-from typing import NamedTuple
+from typing import Protocol
 
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu
@@ -21,6 +20,7 @@ from desktop.measure.hand import Hand
 from desktop.measure.modes import KEYS, Mode
 from desktop.measure.part_commands import Parts
 from desktop.measure.photo_commands import PhotoCommands, with_photo, with_squared_photo
+from desktop.pages.all import Pages
 from desktop.rooms.face_commands import Faces
 from desktop.rooms.room_commands import Rooms
 from desktop.state.shown import Overlay, Page, Shown
@@ -79,8 +79,8 @@ SCREEN_KEYS = {
 }
 
 
-class Doers(NamedTuple):
-    """The objects and functions that do what the menus offer."""
+class Doers(Protocol):
+    """Who does what the menus offer. The App fits this, so it knows the table and the table knows no App."""
 
     window: Window
     store: Store
@@ -95,14 +95,19 @@ class Doers(NamedTuple):
     rooms: Rooms
     cards: Cards
     frame: Frame
-    begin: Callable[[], None]
-    open_example: Callable[[], None]
-    close: Callable[[], None]
-    zoom_in: Callable[[], None]
-    zoom_out: Callable[[], None]
-    zoom_whole: Callable[[], None]
-    focus_next_place: Callable[[], None]
-    show_help: Callable[[], None]
+    pages: Pages
+
+    def begin(self) -> None:
+        """Leave the job for the doors into another."""
+
+    def open_example(self) -> None:
+        """Open the example."""
+
+    def close(self) -> None:
+        """Close the window."""
+
+    def show_help(self) -> None:
+        """Open the help."""
 
 
 def fill(doers: Doers) -> tuple[Menus, QMenu]:
@@ -217,14 +222,14 @@ def _view(doers: Doers, menus: Menus) -> None:
         "&View",
         (
             *(
-                Choice(page.value, f"Ctrl+{number}", partial(store.turn_to, page), partial(_is_page, page))
-                for number, page in enumerate(Page, 1)
+                Choice(page.name, f"Ctrl+{number}", partial(store.turn_to, page), partial(_is_page, page))
+                for number, page in enumerate(doers.pages.all, 1)
             ),
         ),
         (
-            Command("Zoom &in", Keys.ZoomIn, doers.zoom_in, with_face),
-            Command("Zoom &out", Keys.ZoomOut, doers.zoom_out, with_face),
-            Command("&Whole face", "Ctrl+0", doers.zoom_whole, with_face),
+            Command("Zoom &in", Keys.ZoomIn, doers.pages.zoom_in, with_face),
+            Command("Zoom &out", Keys.ZoomOut, doers.pages.zoom_out, with_face),
+            Command("&Whole face", "Ctrl+0", doers.pages.zoom_whole, with_face),
         ),
         (
             *(
@@ -242,7 +247,7 @@ def _view(doers: Doers, menus: Menus) -> None:
             Command("&Things to look at", "F8", doers.frame.open_findings, with_findings),
             Command("Ne&xt face", "Alt+Right", doers.faces.show_next, with_face),
             Command("Face &before", "Alt+Left", doers.faces.show_before, with_face),
-            Command("Next &place for the keys", "F6", doers.focus_next_place, with_job),
+            Command("Next &place for the keys", "F6", doers.frame.focus_next_place, with_job),
         ),
     )
 

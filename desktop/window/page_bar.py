@@ -1,5 +1,7 @@
 """The bar with a button for each page, in the order of the job, and one for the things to look at."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
 
@@ -15,10 +17,11 @@ class PageBar(QFrame):
     turned = Signal(object)
     asked_for_findings = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, pages: Sequence[Page], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("panel")
-        self._pages = QButtonGroup(self)
+        self._pages = tuple(pages)
+        self._buttons = QButtonGroup(self)
         self.findings = QPushButton(self)
         set_role(self.findings, "findings")
         self.findings.setAutoDefault(True)
@@ -26,15 +29,15 @@ class PageBar(QFrame):
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         row.setSpacing(8)
-        for number, page in enumerate(Page, 1):
+        for number, page in enumerate(self._pages, 1):
             row.addWidget(self._button(number, page))
         row.addStretch(1)
         row.addWidget(self.findings)
-        self._pages.buttonClicked.connect(self._turn)
+        self._buttons.buttonClicked.connect(self._turn)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
         """Mark the page that is open, and say how many things there are to look at."""
-        button = self._pages.button(list(Page).index(new.page))
+        button = self._buttons.button(self._pages.index(new.page))
         button.setChecked(True)
         if old is None or old.takeoff.findings is not new.takeoff.findings or old.bill is not new.bill:
             number = len(new.findings)
@@ -43,16 +46,16 @@ class PageBar(QFrame):
             self.findings.setEnabled(number > 0)
 
     def _button(self, number: int, page: Page) -> QPushButton:
-        button = QPushButton(f"{number}  {page.value}", self)
+        button = QPushButton(f"{number}  {page.name}", self)
         button.setCheckable(True)
         button.setAutoDefault(True)
         button.setToolTip(f"Ctrl+{number}")
-        button.setAccessibleName(f"Page {page.value}")
+        button.setAccessibleName(f"Page {page.name}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)
         set_role(button, "page")
         hold_width(button)
-        self._pages.addButton(button, number - 1)
+        self._buttons.addButton(button, number - 1)
         return button
 
     def _turn(self, button: QAbstractButton) -> None:
-        self.turned.emit(list(Page)[self._pages.id(button)])
+        self.turned.emit(self._pages[self._buttons.id(button)])

@@ -14,7 +14,7 @@ from desktop.look.roles import set_role
 from desktop.painting.drawing import PaintOptions
 from desktop.painting.finish_colours import colours_by_face
 from desktop.painting.kept import Drawings
-from desktop.state.shown import Page, Shown
+from desktop.state.shown import Shown
 from desktop.window.strip_parts import CornerMark, FaceButton
 from shared.job import Corner, Face, Job, Room, View
 
@@ -144,7 +144,7 @@ class Strip(QFrame):
 
 
 def _shows_finishes(shown: Shown) -> bool:
-    return shown.page is Page.FINISH
+    return shown.page.in_finish_colours
 
 
 def _height(box: tuple[float, float, float, float]) -> float:

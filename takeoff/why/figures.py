@@ -3,12 +3,12 @@
 from collections.abc import Callable, Iterator
 
 from shared.job import Fillet, Section
+from shared.written.units import MM_IN_A_METRE
 from shared.written.writing import Writing
 from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
 from takeoff.figures.measured import Figure, Fronts, PartRow, Reason, Term
 from takeoff.figures.to_buy import Hardware
 from takeoff.why.row import WhyRow
-from takeoff.why.uses import MM_IN_A_METRE
 
 Show = Callable[[float], str]
 """How an amount is written, with its unit."""

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 from desktop.app import App
 from desktop.fields.card import Card
 from desktop.measure.modes import KEYS, Mode
-from desktop.state.shown import Page
+from desktop.measure.page import MEASURE
 from desktop.window.menus import REDO, UNDO
 from shared.trade.kinds import Kind
 from tests.window import Keys
@@ -121,8 +121,8 @@ class Monkey:
                 widget.close()
         for card in self.app.window.findChildren(Card):
             card.hide()
-        if self.app.store.open.page is not Page.MEASURE:
-            self.app.store.turn_to(Page.MEASURE)
+        if self.app.store.open.page is not MEASURE:
+            self.app.store.turn_to(MEASURE)
         self.app.window.activateWindow()
         self.app.canvas.setFocus()
         for _ in range(3):

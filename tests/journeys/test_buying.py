@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 
-from desktop.state.shown import Page
+from desktop.buy.page import BUY
 from takeoff.bill import Bill
 from tests.window import Keys, Person
 
@@ -39,7 +39,7 @@ def price_list(person: Person) -> str:
 
 def test_from_an_empty_job_to_the_shop_and_back(kitchen: Person, tmp_path: Path) -> None:
     drawn = kitchen.shown.job
-    kitchen.press(Qt.Key(Qt.Key.Key_1 + list(Page).index(Page.BUY)), Keys.ControlModifier)
+    kitchen.turn_to(BUY)
     assert bill_of(kitchen).basket.cost == 0
     assert kitchen.app.buy.head.text().endswith("no prices yet")
 

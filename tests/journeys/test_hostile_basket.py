@@ -6,13 +6,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from PySide6.QtCore import Qt
 
+from desktop.buy.page import BUY
 from desktop.command_line import main
-from desktop.state.shown import Page
 from desktop.sums.basket import buy_rows
 from takeoff.bill import Bill
-from tests.window import Keys, Person
+from tests.window import Person
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "harbour-row.json"
 
@@ -75,7 +74,7 @@ def test_the_shopping_list_tells_what_it_lacks(spoilt: Path, capsys: pytest.Capt
 def test_the_page_buy_says_at_its_head_that_it_is_not_the_whole(person: Person, spoilt: Path) -> None:
     person.app.files.open_path(spoilt)
     person.wait_until(lambda: person.app.store.shown is not None)
-    person.press(Qt.Key(Qt.Key.Key_1 + list(Page).index(Page.BUY)), Keys.ControlModifier)
+    person.turn_to(BUY)
     bill = bill_of(person)
     assert len(bill.left_out) == 1
     assert person.app.buy.head.text().endswith("without 1 thing left out")

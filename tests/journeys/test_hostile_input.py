@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from desktop.app import App
 from desktop.command_line import main
+from desktop.measure.page import MEASURE
 from desktop.rooms.face_form import NewFace
 from desktop.state.store import Store, counted_file
 from shared.edits.drawn import find_face, with_changed_face, with_joint_choice, with_parts
@@ -302,7 +303,7 @@ STEPS: dict[str, Callable[[Job], Job]] = {
 
 @pytest.mark.parametrize("name", STEPS)
 def test_a_senseless_step_is_refused_and_the_job_on_screen_stays(job: Job, name: str) -> None:
-    store, refusals = Store(), list[str]()
+    store, refusals = Store(MEASURE), list[str]()
     store.refused.connect(refusals.append)
     store.show_job(counted_file(JobFile(job)), None, saved=True)
     before = store.open

@@ -1,6 +1,8 @@
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from geometry.outlines.shapes import box
@@ -8,8 +10,11 @@ from geometry.parts.moves import moved
 from geometry.seen.arrange import arrange
 from geometry.seen.arrangement import Arrangement
 from shared.edits.drawn import find_part, with_changed_face, with_changed_parts
-from shared.job import Job, JointChoice, Part, Unit
-from shared.trade.kinds import Kind
+from shared.job import Corner, Job, JointChoice, Part, Unit
+from shared.trade.finishes import Finish
+from shared.trade.kinds import Kind, Treatment
+from shared.trade.products import Allowances, Money, Pack, Product, Use
+from shared.trade.tape import TapeClass
 from takeoff.figures.measured import Fronts, Takeoff
 from takeoff.memory import Memory
 from takeoff.take_off import take_off
@@ -146,3 +151,83 @@ def test_faces_that_are_gone_are_forgotten(kitchen: Job, counting: Counting) -> 
     counting.asked.clear()
     take_off(kitchen, memory)
     assert len(counting.asked) == 4  # the wall twice, with its fronts hung and off
+
+
+PRICED = Product("clear", "Clear", Use.CLEAR, packs=(Pack(1.0, price=20.0),))
+
+
+def test_a_price_typed_gives_the_takeoff_that_there_was(kitchen: Job) -> None:
+    memory = Memory()
+    before = take_off(kitchen, memory)
+    dearer = replace(kitchen, products=(PRICED,), money=Money("AUD"))
+    assert take_off(dearer, memory) is before
+    assert take_off(kitchen, memory) is before
+
+
+def test_a_price_typed_after_a_dropped_drag_gives_the_takeoff_before_it(kitchen: Job) -> None:
+    memory = Memory()
+    before = take_off(kitchen, memory)
+    take_off(shifted(kitchen, "sink", 50), memory, sure=False)
+    assert take_off(replace(kitchen, products=(PRICED,)), memory) is before
+
+
+def test_another_measuring_rule_counts_anew(kitchen: Job) -> None:
+    memory = Memory()
+    take_off(kitchen, memory)
+    assert take_off(kitchen, memory, "is-1200-13").rule == "is-1200-13"
+
+
+def edited_wall(job: Job, **fields: object) -> Job:
+    return with_changed_face(job, replace(job.faces[0], **fields))
+
+
+def edited_tiles(job: Job, **fields: object) -> Job:
+    return with_changed_parts(job, [replace(find_part(job, "tiles")[1], **fields)])
+
+
+def treated(job: Job, treatment: Treatment) -> Job:
+    kinds = (replace(row, treatment=treatment) if row.kind is Kind.CABINET else row for row in job.kinds)
+    return replace(job, kinds=tuple(kinds))
+
+
+EDITS: dict[str, tuple[Callable[[Job], Job], ...]] = {
+    "name": (lambda job: replace(job, name="Elm Street 3"),),
+    "rooms": (
+        lambda job: edited_wall(job, name="B"),
+        lambda job: edited_wall(job, corner=Corner.NONE),
+        lambda job: edited_wall(job, corner=Corner.OUTSIDE),
+        lambda job: edited_tiles(job, profile_factor=1.5),
+        lambda job: edited_tiles(job, finish="fronts"),
+        lambda job: edited_tiles(job, name="Tiled"),
+        lambda job: replace(job, rooms=tuple(replace(room, alike=2) for room in job.rooms)),
+    ),
+    "unit": (lambda job: replace(job, unit=Unit.INCH), lambda job: replace(job, unit=Unit.MM)),
+    "kinds": (lambda job: treated(job, Treatment.LEFT), lambda job: treated(job, Treatment.IN_PLACE)),
+    "finishes": (lambda job: replace(job, finishes=(*job.finishes[:2], Finish("fronts", "Fronts, white"))),),
+    "joints": (
+        lambda job: replace(job, joints=(JointChoice("a", ("tiles", "edge"), sealed=False),)),
+        lambda job: replace(job, joints=()),
+    ),
+    "tape": (lambda job: replace(job, tape=TapeClass.FIRST), lambda job: replace(job, tape=TapeClass.THIRD)),
+    "products": (lambda job: replace(job, products=(PRICED,)),),
+    "money": (lambda job: replace(job, money=Money(budget=900.0)),),
+    "allowances": (lambda job: replace(job, allowances=Allowances(tray_l=0.2)),),
+    "handle_centres_mm": (lambda job: replace(job, handle_centres_mm=128.0),),
+    "version": (),
+}
+"""For every field of a job some edits to it."""
+
+
+def test_the_edits_touch_every_field_of_a_job() -> None:
+    assert tuple(sorted(EDITS)) == tuple(sorted(Job.__struct_fields__))
+
+
+@settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.lists(st.sampled_from([edit for edits in EDITS.values() for edit in edits]), max_size=6), st.data())
+def test_no_edits_to_whatever_field_show_what_is_remembered(
+    kitchen: Job, edits: list[Callable[[Job], Job]], data: st.DataObject
+) -> None:
+    memory, jobs = Memory(), [kitchen]
+    for edit in edits:
+        jobs.append(edit(data.draw(st.sampled_from(jobs))))
+        assert take_off(jobs[-1], memory) == take_off(jobs[-1])

@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget
 
+from desktop.buy.page import BUY
 from desktop.look.wording import TIMES
-from desktop.state.shown import Page
 from desktop.sums.basket import buy_rows
 from desktop.sums.row import SumRow
 from shared.edits.finishes import find_product
@@ -24,7 +24,7 @@ def shop(person: Person) -> Person:
 
 
 def turn_to_buy(person: Person) -> None:
-    person.press(Qt.Key(Qt.Key.Key_1 + list(Page).index(Page.BUY)), Keys.ControlModifier)
+    person.turn_to(BUY)
     person.wait_until(lambda: is_reckoned(person))
 
 
@@ -213,7 +213,7 @@ def test_prices_that_nobody_has_typed_are_one_thing_to_look_at_and_lead_to_buy(p
     words.setCurrentRow(person.shown.findings.index(without[0]))
     assert words.currentItem().text().startswith("Basket   ")
     person.press(Qt.Key.Key_Return)
-    assert person.shown.page is Page.BUY
+    assert person.shown.page is BUY
 
 
 def test_from_an_empty_job_a_price_is_typed_and_taken(person: Person) -> None:

@@ -6,7 +6,6 @@ from importlib.resources import files
 import pytest
 from msgspec.structs import replace
 
-from desktop.buy.what_if import measures_alike
 from desktop.buy.what_if_changes import CHANGES, Change
 from shared.checks.job import check_job
 from shared.edits.build_ups import start_job
@@ -16,6 +15,7 @@ from shared.files.job import job_from_json
 from shared.job import Job, Unit
 from takeoff.bill import Bill, make_bill
 from takeoff.figures.measured import Takeoff
+from takeoff.memory import counts_alike
 from takeoff.take_off import take_off
 
 
@@ -121,14 +121,14 @@ def test_only_a_finish_of_a_kind_asks_for_measuring_anew() -> None:
         for change in changes(what, example()):
             value = change.options[-1][1] if change.options else 1.0
             if value != change.now:
-                assert measures_alike(change.made(job, value), job) is (what != "a finish"), change.which
+                assert counts_alike(change.made(job, value), job) is (what != "a finish"), change.which
 
 
-def test_what_measures_alike_has_the_same_takeoff() -> None:
+def test_what_counts_alike_has_the_same_takeoff() -> None:
     change = change_of("coats", "Tiles, slate blue: clear, Larkmoor clear, two-part")
     job = change.made(example()[0].job, 3)
 
-    assert measures_alike(job, example()[0].job)
+    assert counts_alike(job, example()[0].job)
     assert take_off(job) == example()[1]
 
 

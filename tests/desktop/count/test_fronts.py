@@ -5,8 +5,8 @@ from collections.abc import Iterator
 import pytest
 from PySide6.QtCore import Qt
 
+from desktop.count.page import COUNT
 from desktop.fields.front_rows import CentresWords
-from desktop.state.shown import Page
 from desktop.sums.fronts import FRONT
 from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows
@@ -24,7 +24,7 @@ def counted(person: Person) -> Person:
     """The example, its basket reckoned; the page is Count."""
     person.app.open_example()
     person.wait_until(lambda: person.app.store.shown is not None)
-    person.press(Qt.Key(Qt.Key.Key_1 + list(Page).index(Page.COUNT)), Keys.ControlModifier)
+    person.turn_to(COUNT)
     person.wait_until(lambda: person.shown.bill is not None)
     return person
 

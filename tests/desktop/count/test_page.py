@@ -1,11 +1,12 @@
 """Count: rows that light up their parts and unfold into their sum; what is decided about joints."""
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import QModelIndex, Qt
 
 from desktop.canvas.face_view import options
+from desktop.count.page import COUNT
 from desktop.look.wording import MINUS, TIMES
-from desktop.state.shown import Page
 from desktop.sums.row import SumRow
 from desktop.sums.takeoff import count_rows
 from shared.job import Vertex
@@ -25,7 +26,7 @@ def counted(person: Person) -> Person:
 
 
 def test_count_shows_the_fronts_off(counted: Person) -> None:
-    assert counted.shown.page is Page.COUNT
+    assert counted.shown.page is COUNT
     assert counted.shown.fronts is Fronts.OFF
 
 
@@ -110,6 +111,17 @@ def test_what_was_unfolded_stays_so_after_an_edit(counted: Person) -> None:
     counted.press(Qt.Key.Key_Z, Keys.ControlModifier)
 
     assert page.tree.isExpanded(page.model.index_of(_row(counted, "splashback").key))
+
+
+def test_a_finish_renamed_is_renamed_in_the_rows_though_nothing_is_counted_anew(counted: Person) -> None:
+    takeoff, job = counted.shown.takeoff, counted.shown.job
+    renamed = replace(job, finishes=tuple(replace(finish, name=f"New {finish.name}") for finish in job.finishes))
+    counted.app.store.edit("Rename the finishes", renamed)
+
+    assert counted.shown.takeoff is takeoff
+    first = counted.app.count.model.row_at(counted.app.count.model.index(0, 0))
+    assert first is not None
+    assert first.cells[0].startswith("New ")
 
 
 def test_every_cell_of_the_tree_says_what_its_row_says(counted: Person) -> None:

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 
-from desktop.state.shown import Page
+from desktop.buy.page import BUY
 from shared.edits.finishes import find_product
 from tests.window import Keys, Person
 
@@ -21,7 +21,7 @@ def shop(person: Person) -> Person:
     """The example, its basket reckoned; the page is Buy."""
     person.app.open_example()
     person.wait_until(lambda: person.app.store.shown is not None)
-    person.app.store.turn_to(Page.BUY)
+    person.app.store.turn_to(BUY)
     person.wait_until(lambda: person.shown.bill is not None)
     return person
 

@@ -8,8 +8,7 @@ from PySide6.QtCore import QRandomGenerator, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdit, QTreeWidget, QWidget
 
-from desktop.finish.page import Heading
-from desktop.state.shown import Page
+from desktop.finish.page import FINISH, Heading
 from shared.checks.job import check_job
 from tests.window import Keys, Person
 
@@ -46,7 +45,7 @@ def test_no_order_of_acts_breaks_the_job_and_undo_takes_all_back(person: Person,
     for _ in range(ACTS):
         _act(person, chance)
         check_job(person.shown.job)
-    assert person.shown.page is Page.FINISH
+    assert person.shown.page is FINISH
     while person.shown.history.can_undo:
         person.app.store.undo()
     assert person.shown.job is first

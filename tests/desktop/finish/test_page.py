@@ -7,10 +7,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from desktop.canvas.face_view import options
-from desktop.finish.page import Heading
+from desktop.finish.page import FINISH, Heading
 from desktop.look.palette import shades
 from desktop.painting.finish_colours import finish_colours
-from desktop.state.shown import Page
 from shared.edits.build_ups import ready_made
 from shared.edits.finishes import find_finish
 from shared.trade.kinds import Kind, Treatment
@@ -20,7 +19,7 @@ from tests.window import Keys, Person
 
 def test_ctrl_2_opens_the_page_in_finish_colours(example_on_finish: Person) -> None:
     shown = example_on_finish.shown
-    assert shown.page is Page.FINISH
+    assert shown.page is FINISH
     shades_seen = {shade for _, shade in finish_colours(shown.job, shown.takeoff, shown.face)}
     assert shades_seen == {finish.shade for finish in shown.job.finishes if finish.id != "benchtop"}
 
@@ -97,7 +96,7 @@ def test_other_work_asks_for_a_product_that_is_for_it(wall_on_finish: Person) ->
 def test_picked_parts_get_a_finish_of_their_own(wall_on_finish: Person) -> None:
     part = next(part for part in wall_on_finish.shown.job.faces[0].parts if part.kind is Kind.DOOR)
     xs, ys = [vertex.x for vertex in part.outline], [vertex.y for vertex in part.outline]
-    canvas = wall_on_finish.app.finish_canvas
+    canvas = wall_on_finish.app.finish.canvas
     pixel = canvas.glass.to_device.map(QPointF(sum(xs) / len(xs), sum(ys) / len(ys))).toPoint()
     QTest.mouseClick(canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, pixel)
     assert wall_on_finish.shown.picked == (part.id,)
@@ -127,20 +126,20 @@ def test_the_ready_made_build_ups_are_shown_in_shades_that_can_be_chosen() -> No
 
 
 def test_the_keys_go_round_face_section_and_strip(example_on_finish: Person) -> None:
-    example_on_finish.app.finish_canvas.setFocus()
+    example_on_finish.app.finish.canvas.setFocus()
     example_on_finish.press(Qt.Key.Key_F6)
     assert QApplication.focusWidget() is example_on_finish.app.finish.heading(Heading.SURFACES)
     example_on_finish.press(Qt.Key.Key_F6)
     example_on_finish.press(Qt.Key.Key_F6)
-    assert QApplication.focusWidget() is example_on_finish.app.finish_canvas
+    assert QApplication.focusWidget() is example_on_finish.app.finish.canvas
 
 
 def test_a_pick_leaves_the_face_where_it_is(wall_on_finish: Person) -> None:
-    before = wall_on_finish.app.finish_canvas.size()
+    before = wall_on_finish.app.finish.canvas.size()
     wall_on_finish.app.store.pick((wall_on_finish.shown.job.faces[0].parts[0].id,))
     QApplication.processEvents()
     assert wall_on_finish.app.finish.picked.fields.isVisible()
-    assert wall_on_finish.app.finish_canvas.size() == before
+    assert wall_on_finish.app.finish.canvas.size() == before
 
 
 def test_finish_coats_steps_and_spread_rate_are_changed_by_keys_and_undone_step_by_step(wall_on_finish: Person) -> None:

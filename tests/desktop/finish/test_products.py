@@ -5,10 +5,10 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QInputDialog
+from PySide6.QtWidgets import QInputDialog, QLineEdit
 
-from desktop.finish.page import Heading
-from desktop.state.shown import Page
+from desktop.count.page import COUNT
+from desktop.finish.page import FINISH, Heading
 from shared.edits.build_ups import start_job
 from shared.edits.finishes import find_finish, find_product
 from shared.files.job import JobFile, job_to_json
@@ -72,6 +72,31 @@ def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> N
     assert "there is nothing in such a pack" in form.pack_fields.trouble
 
 
+def test_what_was_refused_is_gone_after_another_page(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    row = example_on_finish.app.finish.products.fields.row("Covers")
+    edit = row.focusProxy()
+    assert isinstance(edit, QLineEdit)
+    before = edit.text()
+    type_into(example_on_finish, row, "0")
+    assert example_on_finish.app.finish.products.fields.trouble
+
+    example_on_finish.turn_to(COUNT)
+    example_on_finish.turn_to(FINISH)
+    assert edit.text() == before
+    assert not example_on_finish.app.finish.products.fields.trouble
+
+
+def test_a_price_typed_does_not_count_the_takeoff_again(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    choose_product(example_on_finish, 0)
+    job, takeoff = example_on_finish.shown.job, example_on_finish.shown.takeoff
+    type_into(example_on_finish, example_on_finish.app.finish.products.pack_fields.row("Price"), "41.25")
+
+    assert example_on_finish.shown.job is not job
+    assert example_on_finish.shown.takeoff is takeoff
+
+
 def test_a_price_changes_the_basket_and_a_budget_is_gone_over(example_on_finish: Person) -> None:
     cost = bill_of(example_on_finish)[1].cost
     open_section(example_on_finish, Heading.PRODUCTS)
@@ -111,7 +136,7 @@ def test_a_finish_goes_from_one_job_to_another_by_a_file(example_on_finish: Pers
     example_on_finish.wait_until(lambda: len(example_on_finish.shown.job.finishes) == 4)
     taken = example_on_finish.shown.job.finishes[-1]
     assert (taken.shade, [step.work for step in taken.steps]) == (tiles.shade, [step.work for step in tiles.steps])
-    assert example_on_finish.shown.page is Page.FINISH
+    assert example_on_finish.shown.page is FINISH
     assert example_on_finish.app.finish.build_up.isVisible()
     assert example_on_finish.app.finish.build_up.chosen == taken
     example_on_finish.app.store.undo()

@@ -6,8 +6,9 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtWidgets import QCheckBox
 
+from desktop.count.page import COUNT
 from desktop.measure.photo_form import GUIDE, NOT_SQUARED, UNCHECKED
-from desktop.state.shown import Overlay, Page
+from desktop.state.shown import Overlay
 from shared.files.job import JobFile, Photo, read_job_file, write_job_file
 from shared.job import Face, PhotoPlace
 from tests.desktop.photographed import aslant, saved, written
@@ -135,8 +136,8 @@ def test_the_photo_is_switched_off_and_on(squared: Person) -> None:
 
 
 def test_count_offers_the_photo_only_where_there_is_one(squared: Person) -> None:
-    box = next(box for box in squared.app.overlays.findChildren(QCheckBox) if box.text() == "Photo")
-    squared.app.store.turn_to(Page.COUNT)
+    box = next(box for box in squared.app.count.overlays.findChildren(QCheckBox) if box.text() == "Photo")
+    squared.app.store.turn_to(COUNT)
     assert box.isVisible()
     _choose(squared, "&Take it away")
     assert not box.isVisible()

@@ -35,7 +35,7 @@ def test_several_readings_in_one_line_answer_one_after_the_other(wall: Person) -
 def test_a_line_may_say_what_is_drawn_and_the_next_is_of_that_kind_too(wall: Person) -> None:
     wall.read("outlet 300, 1100, 120, 80", "900, 1100, 120, 80")
     assert [kind for kind, _, _ in _boxes(wall)] == [Kind.OUTLET, Kind.OUTLET]
-    assert wall.app.modes.kinds.currentText() == "outlet"
+    assert wall.app.measure.modes.kinds.currentText() == "outlet"
 
 
 @pytest.mark.parametrize("sizes", ["900 by 440", "900, 440", "900 x 440", "900x440"])
@@ -52,6 +52,13 @@ def test_a_multiple_beside_a_size_is_still_one(wall: Person) -> None:
 def test_a_line_may_begin_with_a_fraction_in_one_sign(wall: Person) -> None:
     wall.read("½, 150, 600, 720")
     assert _boxes(wall) == [(Kind.CABINET, "", (0.5, 150, 600.5, 870))]
+
+
+def test_every_key_typed_over_the_face_is_heard_once(wall: Person) -> None:
+    heard: list[str] = []
+    wall.app.line.heard.connect(heard.append)
+    wall.type("60")
+    assert heard == ["6", "60"]
 
 
 def test_what_a_line_comes_to_is_shown_before_return(wall: Person) -> None:

@@ -52,7 +52,7 @@ def test_a_thing_to_look_at_leads_to_its_parts(gap: Person) -> None:
     gap.press(Qt.Key.Key_Return)
 
     finding = gap.shown.takeoff.findings[0]
-    assert gap.shown.page.value == "Measure"
+    assert gap.shown.page.name == "Measure"
     assert set(gap.shown.picked) == set(finding.parts)
     assert gap.app.frame.findings.isVisible()
 
@@ -133,6 +133,16 @@ def test_a_mend_is_seen_while_the_hand_is_over_its_button(row: Person) -> None:
     row.wait_until(lambda: row.shown.tried is None)
 
 
+def test_beside_tables_of_figures_a_mend_is_not_tried(gap: Person) -> None:
+    gap.press(Qt.Key.Key_F8)
+    gap.press(Qt.Key.Key_Tab)
+    assert gap.app.frame.findings.mend.hasFocus()
+    gap.wait_until(lambda: gap.shown.picked == gap.shown.takeoff.findings[0].parts)
+    assert gap.shown.tried is None
+    gap.press(Qt.Key.Key_Return)
+    assert start_of(gap, 2) == 600
+
+
 def test_return_after_return_on_the_button_mends_one_after_the_other(row: Person) -> None:
     row.press(Qt.Key.Key_Tab)
     row.press(Qt.Key.Key_Return)
@@ -195,7 +205,7 @@ def test_every_finding_leads_to_a_page_that_says_it(person: Person) -> None:
         finding = next(each for each in person.shown.findings if each.code is code)
         app.frame.findings.chosen.emit(finding)
 
-        assert person.shown.page.value == code.place.page, code
+        assert person.shown.page.name == code.place.page, code
         assert finding.face in ("", person.shown.face), code
         assert finding.message in said_on(app.window.stack.currentWidget()), code
 
