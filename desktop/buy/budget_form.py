@@ -80,7 +80,7 @@ def spent_words(bill: Bill) -> str:
     basket, money = bill.basket, bill.job.money
     if not has_prices(basket):
         return ""
-    tax = f", {money_words(basket.tax)} of it tax" if money.tax else ""
+    tax = f", including {money_words(basket.tax)} tax" if money.tax else ""
     spent = f"{money_words(basket.cost)} spent{tax}"
     if basket.over:
         return f"{spent}; {money_words(basket.over)} over the budget."

@@ -15,7 +15,7 @@ from shared.errors import RecoatError
 from shared.job import Part
 from takeoff.figures.naming import called
 
-OLD_GO_BACK = "the old ones go back on"
+OLD_GO_BACK = "the old handles go back on"
 
 
 class FrontForm(QFrame):

@@ -22,7 +22,7 @@ class PricesForm(Card):
     """Opens with the report of a list; `take` does what it is for, once the person wants it."""
 
     def __init__(self, pricing: Pricing, take: Callable[[Priced, str], None], parent: QWidget | None = None) -> None:
-        super().__init__("Take the prices", WIDTH, parent)
+        super().__init__("Apply the prices", WIDTH, parent)
         self._pricing, self._take = pricing, take
         self._prices: PriceList | None = None
         self.head = QLabel(self)

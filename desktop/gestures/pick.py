@@ -215,7 +215,7 @@ class Pick(Gesture):
         try:
             self._changed = (resized(self._moving[0], box),)
         except OutlineError:
-            self._snap = Snap(*self._at, words="it cannot be made so")
+            self._snap = Snap(*self._at, words="the part cannot take this size")
 
     def _corner_under(self, at: Point) -> Point | None:
         """The corner opposite to the one under the hand, of the only part that is picked."""

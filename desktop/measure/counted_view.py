@@ -16,7 +16,7 @@ class CountedView(QFrame):
         super().__init__(parent)
         self.head = QLabel("Counted from this part", self)
         set_role(self.head, "quiet")
-        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coat", "Mask", "Bead")}
+        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
         form = QFormLayout(self)
         form.setContentsMargins(0, 8, 0, 0)
         form.setVerticalSpacing(4)
@@ -35,6 +35,6 @@ class CountedView(QFrame):
         counted = counted_from(shown.takeoff, shown.picked)
         self.figures["Gross"].setText(area_words(counted.gross_mm2, shown.unit))
         self.figures["Net"].setText(area_words(counted.net_mm2, shown.unit))
-        self.figures["Coat"].setText(area_words(counted.coated_mm2, shown.unit))
-        self.figures["Mask"].setText(run_words(counted.masking_mm, shown.unit))
+        self.figures["Coated"].setText(area_words(counted.coated_mm2, shown.unit))
+        self.figures["Masked"].setText(run_words(counted.masking_mm, shown.unit))
         self.figures["Bead"].setText(run_words(counted.bead_mm, shown.unit))

@@ -73,4 +73,4 @@ def _state(shown: Shown) -> str:
     """Whether the job is saved, in words. One just begun has lost nothing yet, but stands in no file."""
     if not shown.is_saved:
         return "not saved"
-    return "saved" if shown.path else "in no file yet"
+    return "saved" if shown.path else "not yet saved"

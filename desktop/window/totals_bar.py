@@ -69,15 +69,17 @@ def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
     """How far the areas and lengths of the bar could be off; "" for each where nobody asked."""
     if sure is None:
         return ("",) * 4
-    lengths = tuple(f"{name.capitalize()} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
-    return tuple(f"{words}, by the tape" for words in (f"Coat {off_area_words(sure.coated_mm2, unit)}", *lengths))
+    lengths = tuple(f"{name} {off_words(length_mm, unit)}" for name, length_mm in sure.lengths[:3])
+    return tuple(
+        f"Tolerance of the tape: {words}" for words in (f"coated {off_area_words(sure.coated_mm2, unit)}", *lengths)
+    )
 
 
 def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
     """The totals, each as a word and a figure."""
     return (
-        f"Coat {area_words(totals.coated_mm2, unit)}",
-        f"Mask {run_words(totals.masking_mm, unit)}",
+        f"Coated {area_words(totals.coated_mm2, unit)}",
+        f"Masked {run_words(totals.masking_mm, unit)}",
         f"Bead {run_words(totals.bead_mm, unit)}",
         f"Old bead {run_words(totals.old_bead_mm, unit)}",
         f"Fronts {totals.fronts}",

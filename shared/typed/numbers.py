@@ -25,7 +25,7 @@ _PATTERNS = {
 
 
 def possible_signs(text: str) -> frozenset[str]:
-    """The decimal signs with which this text is a number: both for "24" and "1,234"; none where it is no number."""
+    """The decimal signs with which this text is a number: both for "24" and "1,234"; none where it is not a number."""
     plain = text.strip()
     if len(plain) > LONGEST_NUMBER or not re.search("[0-9]", plain):
         return frozenset()
@@ -35,7 +35,7 @@ def possible_signs(text: str) -> frozenset[str]:
 def read_number(text: str, decimal: str) -> Fraction:
     """The number that this text says with this decimal sign, exactly; ReadingError where it says none."""
     if decimal not in possible_signs(text):
-        raise ReadingError(f"{quoted(text)} is no number", do=f"write it like 1234{decimal}50")
+        raise ReadingError(f"{quoted(text)} is not a number", do=f"write it like 1234{decimal}50")
     return Fraction(re.sub(rf"[^0-9{decimal}+-]", "", text).replace(",", "."))
 
 

@@ -47,7 +47,7 @@ def _hidden(
             continue
         seen = hung if treated[part.id].treatment is Treatment.TAKEN_OFF else off
         if seen.get(part.id, hung[part.id]) <= SAME_MM2:
-            message = f"Nothing is seen of {called(part)}: other parts hide it; raise it, or take it away."
+            message = f"Other parts hide all of {called(part)}; raise it, or remove it."
             yield Finding("hidden", message, face.id, (part.id,))
 
 

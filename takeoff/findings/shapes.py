@@ -27,7 +27,7 @@ CUT_ON_SITE = frozenset(
 SET_IN = frozenset({Kind.FIXTURE, Kind.CUT_OUT})
 """What is set into a benchtop."""
 
-MENDS = {"gap": "Close the gap", "overlap": "Trim the overlap", "same": "Take one away", "front": "Make it fit"}
+MENDS = {"gap": "Close the gap", "overlap": "Trim the overlap", "same": "Remove one", "front": "Make it fit"}
 TRIM, MOVE = "Trim it to the wall", "Move it inside"
 
 
@@ -67,9 +67,9 @@ def common_box(one: Box, other: Box) -> Box:
 def _near_misses(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
     for miss in near_misses(face.parts):
         first, second = (names[part] for part in miss.parts)
-        verb, code = ("miss each other", "gap") if miss.gap_mm > 0 else ("overlap", "overlap")
         by, along = length_words(abs(miss.gap_mm), unit), length_words(miss.length_mm, unit)
-        message = f"{first} and {second} {verb} by {by} along {along}; measure them again."
+        what, code = (f"are {by} apart", "gap") if miss.gap_mm > 0 else (f"overlap by {by}", "overlap")
+        message = f"{first} and {second} {what} along {along}; measure them again."
         yield Finding(code, message, face.id, miss.parts, MENDS[code])
 
 
@@ -132,5 +132,5 @@ def _alike(face: Face) -> Iterator[Finding]:
         key = (part.kind, frozenset((vertex.x, vertex.y, abs(vertex.bulge)) for vertex in part.outline))
         other = first.setdefault(key, part)
         if other is not part:
-            message = f"{called(other)} and {called(part)} have the same outline; take one away."
+            message = f"{called(other)} and {called(part)} have the same outline; remove one."
             yield Finding("same-outline", message, face.id, (other.id, part.id), MENDS["same"])

@@ -39,7 +39,7 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
         finish = finishes[surface.finish]
         if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
             material = f" on {surface.material}" if finish.steps and surface.material else ""
-            message = f"Finish {called_finish(finish)} lays no coat{material}; add the coats that it gets."
+            message = f"Finish {called_finish(finish)} has no coat{material}; add its coats."
             found.setdefault(message, []).extend(surface.parts)
     yield from (Finding("no-coats", message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
@@ -52,10 +52,10 @@ def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Findi
         return
     product = products.find(step.product)
     if product is None:
-        message = f'{where}, lays a product "{step.product}" that is not in the list; choose another.'
+        message = f'{where}, uses a product "{step.product}" that is not in the list; choose another.'
         yield Finding("no-product", message, NOWHERE)
     elif product.measure is Measure.METRES:
-        message = f"{where}, lays {called_product(product)}, which is counted in metres; choose another product."
+        message = f"{where}, uses {called_product(product)}, which is counted in metres; choose another product."
         yield Finding("measure", message, NOWHERE)
     if step.tool:
         yield from _without_tool(step.tool, where, products)
@@ -64,10 +64,10 @@ def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Findi
 def _without_tool(tool_id: str, where: str, products: Products) -> Iterator[Finding]:
     tool = products.find(tool_id)
     if tool is None:
-        message = f'{where}, is laid with a product "{tool_id}" that is not in the list; choose another.'
+        message = f'{where}, is applied with a tool "{tool_id}" that is not in the list; choose another.'
         yield Finding("no-product", message, NOWHERE)
     elif tool.measure is not Measure.PIECES:
-        message = f"{where}, is laid with {called_product(tool)}, which is not counted in pieces; choose a tool."
+        message = f"{where}, is applied with {called_product(tool)}, which is not counted in pieces; choose a tool."
         yield Finding("measure", message, NOWHERE)
 
 
@@ -79,8 +79,8 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
         other = first.setdefault(product.stands_for, product)
         if other.measure is not product.measure:
             message = (
-                f"{called_product(other)} and {called_product(product)} both stand for {product.stands_for}, but one "
-                f"is counted in {other.measure} and the other in {product.measure}; give one of them another word."
+                f"{called_product(other)} and {called_product(product)} are interchangeable with {product.stands_for}, "
+                f"but one is counted in {other.measure} and the other in {product.measure}; give one another word."
             )
             yield Finding("stand-in", message, NOWHERE)
 
@@ -97,7 +97,7 @@ def _about(product: Product, asked: Demand) -> Iterator[Finding]:
         yield from (Finding("passed-over", f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
     else:
         for code, why in _whys(product, asked):
-            yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
+            yield Finding(code, f"{why} The amount needed is left out.", NOWHERE)
 
 
 def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
@@ -108,7 +108,7 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
             yield "spread-rate", f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
         else:
             say = "set its spread rate, or its solids and film, above 0"
-            yield "spread-rate", f"{name} does not say how much it covers; {say}."
+            yield "spread-rate", f"{name} has no spread rate; {say}."
     if product.ratio is not None and not has_ratio(product):
         base, hardener = product.ratio
         yield "ratio", f"{name} is mixed {base:g}:{hardener:g}; set both above 0."
@@ -117,11 +117,15 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[str, str]]:
 def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:
     for word in run.sealed:
         if not sealants(word, products):
-            message = f"Joints are run with {word}, but no sealant stands for it; add one that does."
+            message = (
+                f"Joints are sealed with {word}, but no sealant is marked as interchangeable with it; add one, "
+                "or mark one."
+            )
             yield Finding("no-sealant", message, NOWHERE)
     if run.taped and not tapes(products):
+        unmarked = f"no tape is marked as interchangeable with {MASKING_TAPE}; mark one"
         several = any(product.use is Use.TAPE for product in products.all)
-        what = f"none of the tapes stands for {MASKING_TAPE}; say it of one" if several else "there is no tape; add one"
+        what = unmarked if several else "there is no tape; add one"
         yield Finding("no-tape", f"Edges are masked, but {what}.", NOWHERE)
 
 
@@ -135,8 +139,8 @@ def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
                 found.setdefault(part.made_of, []).append(part.id)
         for words, parts in found.items():
             message = (
-                f'"{words}" names none of {known}, so it is taken for what is usual; if a step depends on it, say it '
-                "in one of these words."
+                f'"{words}" is none of {known}, so the usual material is assumed. If a step depends on it, use one '
+                "of these words."
             )
             yield Finding("material", message, face.id, tuple(parts))
 

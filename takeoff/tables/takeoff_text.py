@@ -28,7 +28,7 @@ def takeoff_text(takeoff: Takeoff, job: Job) -> str:
 
 def _areas(takeoff: Takeoff, job: Job) -> list[str]:
     names = Names(job)
-    lines = [_line(one_line(job.name), "gross", "net", "coat")]
+    lines = [_line(one_line(job.name), "gross", "net", "coated")]
     for total in totals_by_finish(takeoff):
         lines += _finish_lines(total, job, names)
     if takeoff.rule != NET:
@@ -95,16 +95,16 @@ def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
     if takeoff.sure is None:
         return []
     lengths = (f"{name} ± {length_words(length_mm, job.unit)}" for name, length_mm in takeoff.sure.lengths)
-    area = f"coat ± {show_area(takeoff.sure.coated_mm2, job.unit, fine=True)}"
-    return [f"How sure, by a class {job.tape} tape:", "  " + "   ".join((area, *lengths))]
+    area = f"coated ± {show_area(takeoff.sure.coated_mm2, job.unit, fine=True)}"
+    return [f"Tolerance (class {job.tape} tape):", "  " + "   ".join((area, *lengths))]
 
 
 def _totals(takeoff: Takeoff, job: Job) -> list[str]:
     totals = takeoff.totals
     count = len(takeoff.findings)
     figures = (
-        f"Coat {show_area(totals.coated_mm2, job.unit)}",
-        f"mask {show_run(totals.masking_mm, job.unit)}",
+        f"Coated {show_area(totals.coated_mm2, job.unit)}",
+        f"masked {show_run(totals.masking_mm, job.unit)}",
         f"bead {show_run(totals.bead_mm, job.unit)}",
         f"old bead {show_run(totals.old_bead_mm, job.unit)}",
         f"fronts {totals.fronts}",
