@@ -28,7 +28,7 @@ Command = Callable[[argparse.Namespace], int]
 
 
 class CommandError(RecoatError):
-    """The command line asks for something that there is not."""
+    """The command line asks for something that does not exist."""
 
 
 class Parser(argparse.ArgumentParser):
@@ -60,7 +60,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _tell(str(trouble))
     except BrokenPipeError:
         _close_output()
-        return _tell("nobody reads the output to its end; write it to a file with -o.")
+        return _tell("the program that reads the output has stopped; write the output to a file with -o.")
     except OSError as trouble:
         return _tell(str(file_error(Path(trouble.filename or "standard output"), trouble)))
     except ImportError as trouble:
@@ -92,33 +92,36 @@ def _with_command(arguments: list[str]) -> list[str]:
 
 
 def _parser() -> Parser:
-    parser = Parser(prog="recoat", description="Draw a kitchen from tape readings and see it measured.")
+    parser = Parser(
+        prog="recoat",
+        description="Draw a kitchen from tape readings and see what there is to coat, mask, seal and buy.",
+    )
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="show the program's version and exit")
     add = parser.add_subparsers(metavar="COMMAND", required=True).add_parser
-    opened = _command(add, "open", _open, "open the window, on a job where one is named")
+    opened = _command(add, "open", _open, "open the window; name a job to open it there")
     opened.add_argument("job", nargs="?", type=Path, metavar="JOB")
     takeoff = _command(add, "takeoff", _takeoff, "measure a job: areas, joints, masking, totals")
     takeoff.add_argument("job", type=Path, metavar="JOB")
-    takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="usually text")
-    takeoff.add_argument("--rule", default="net", metavar="NAME", help="a measuring rule for openings; usually net")
-    takeoff.add_argument("--why", action="store_true", help="unfold every figure into its sum, as text")
-    takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
-    buy = _command(add, "buy", _buy, "reckon what to buy for a job: the cheapest packs that are enough")
+    takeoff.add_argument("--format", choices=("text", "json", "csv", "xlsx"), default="text", help="default: text")
+    takeoff.add_argument("--rule", default="net", metavar="NAME", help="the measuring rule for openings; default: net")
+    takeoff.add_argument("--why", action="store_true", help="show the sum behind every figure, as text")
+    takeoff.add_argument("-o", "--output", type=Path, metavar="FILE", help="write to this file instead of the terminal")
+    buy = _command(add, "buy", _buy, "list what to buy for a job: the cheapest packs that cover it")
     buy.add_argument("job", type=Path, metavar="JOB")
-    buy.add_argument("--format", choices=("text", "json", "csv", "xlsx", "html"), default="text", help="usually text")
-    buy.add_argument("--prices", type=Path, metavar="LIST", help="a price list (CSV or XLSX) to take prices from")
-    buy.add_argument("-o", "--output", type=Path, metavar="FILE", help="a file instead of the terminal")
+    buy.add_argument("--format", choices=("text", "json", "csv", "xlsx", "html"), default="text", help="default: text")
+    buy.add_argument("--prices", type=Path, metavar="LIST", help="take the prices from this price list (CSV or XLSX)")
+    buy.add_argument("-o", "--output", type=Path, metavar="FILE", help="write to this file instead of the terminal")
     draw = _command(add, "draw", _draw, "draw the faces of a job to a .dxf, .pdf, .png or .svg file")
     draw.add_argument("job", type=Path, metavar="JOB")
     draw.add_argument("-o", "--output", type=Path, metavar="FILE", required=True)
-    draw.add_argument("--face", metavar="NAME", help="only the face of this name or id")
-    check = _command(add, "check", _check, "tell what in a job is worth a look; exit 1 where something is")
+    draw.add_argument("--face", metavar="NAME", help="draw only the face with this name or id")
+    check = _command(add, "check", _check, "list the things to look at in a job; the exit code is 1 if there are any")
     check.add_argument("job", type=Path, metavar="JOB")
     schema = _command(add, "schema", _schema, "write the JSON Schema of the job file, or of the takeoff")
     schema.add_argument("of", nargs="?", choices=("job", "takeoff"), default="job")
     example = _command(add, "example", _example, "write the example job to a new file")
     example.add_argument("output", type=Path, metavar="FILE")
-    convert = _command(add, "convert", _convert, "write a job anew: .json for JSON alone, else with its photos")
+    convert = _command(add, "convert", _convert, "write a copy of a job: .json without its photos, .recoat with them")
     convert.add_argument("job", type=Path, metavar="JOB")
     convert.add_argument("-o", "--output", type=Path, metavar="JOB", required=True)
     return parser
@@ -150,9 +153,11 @@ def _takeoff(asked: argparse.Namespace) -> int:
     from takeoff.take_off import take_off
 
     if asked.rule not in measuring_rules():
-        raise CommandError(f'there is no rule "{asked.rule}"', do=f"the rules are {', '.join(measuring_rules())}")
+        raise CommandError(
+            f'there is no measuring rule "{asked.rule}"', do=f"the rules are {', '.join(measuring_rules())}"
+        )
     if asked.why and asked.format != "text":
-        raise CommandError(f"--why is told as text, not as {asked.format}", do="leave --format or --why out")
+        raise CommandError(f"--why writes text, not {asked.format}", do="leave out --format or --why")
     _refuse_unshowable(asked)
     _refuse_same(asked)
     job = open_job(asked.job).job
@@ -308,7 +313,9 @@ def _example(asked: argparse.Namespace) -> int:
     from shared.files.job import JobFile, job_from_json, write_job_file
 
     if asked.output.is_file():
-        raise FileError("it is there already, and would be lost", where=str(asked.output), do="name a new file")
+        raise FileError(
+            "this file exists already and would be overwritten", where=str(asked.output), do="name a new file"
+        )
     content = (files("desktop") / "data" / "example.json").read_bytes()
     write_job_file(asked.output, JobFile(job_from_json(content, "the example")))
     return DONE
@@ -326,7 +333,9 @@ def _convert(asked: argparse.Namespace) -> int:
 def _refuse_same(asked: argparse.Namespace) -> None:
     """Refuse to write over the job that is read."""
     if asked.output is not None and _are_same(asked.output, asked.job):
-        raise FileError("this is the job itself, and would be lost", where=str(asked.output), do="name another file")
+        raise FileError(
+            "this file is the job itself and would be overwritten", where=str(asked.output), do="name another file"
+        )
 
 
 def _are_same(one: Path, other: Path) -> bool:

@@ -51,7 +51,7 @@ class Code(StrEnum):
     OUTSIDE_WALL = _Row("outside-wall", Place.PICKED, mends=("Trim it to the wall", "Move it inside"))
     OFF_BENCHTOP = _Row("off-benchtop", Place.PICKED)
     FRONT_TOO_LARGE = _Row("front-too-large", Place.PICKED, mends=("Make it fit",))
-    SAME_OUTLINE = _Row("same-outline", Place.PICKED, mends=("Take one away",))
+    SAME_OUTLINE = _Row("same-outline", Place.PICKED, mends=("Remove one",))
     HIDDEN = _Row("hidden", Place.PICKED)
     LOOSE_SIDE = _Row("loose-side", Place.PICKED)
     # What a part is said to be.

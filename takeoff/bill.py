@@ -56,5 +56,5 @@ def make_bill(job: Job, takeoff: Takeoff) -> Bill:
 
 
 def _no_prices(number: int) -> Finding:
-    message = f"{number} products or packs have no price yet: type what they cost, or take it from a price list."
+    message = f"{number} products or packs have no price yet; type what they cost, or use a price list."
     return Finding(Code.NO_PRICE, message, NOWHERE)

@@ -80,7 +80,7 @@ def spent_words(bill: Bill) -> str:
     basket, money = bill.basket, bill.job.money
     if not has_prices(basket):
         return ""
-    tax = f", {own_writing().money(basket.tax)} of it tax" if money.tax else ""
+    tax = f", including {own_writing().money(basket.tax)} tax" if money.tax else ""
     spent = f"{own_writing().money(basket.cost)} spent{tax}"
     if basket.over:
         return f"{spent}; {own_writing().money(basket.over)} over the budget."

@@ -10,8 +10,8 @@ from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from takeoff.basket.savings import Saving
 
-ENOUGH = "Each of these would bring it under the budget:"
-TOO_LITTLE = "Nothing that was tried brings it under the budget; this saves most:"
+ENOUGH = "Each of these brings the cost under the budget:"
+TOO_LITTLE = "None of the changes tried brings the cost under the budget. This one saves the most:"
 
 LINE = 46
 """Letters of a button's line; it is never wider than its place."""
@@ -47,7 +47,7 @@ class SavingsView(QWidget):
         cost, saves = own_writing().money(saving.basket.cost), own_writing().money(saving.saves)
         button = QPushButton(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}", self)
         button.setAutoDefault(True)
-        button.setToolTip("See under What if what this comes to")
+        button.setToolTip("Try this under What if")
         button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         set_role(button, "offer")
         button.clicked.connect(partial(self.asked.emit, saving))

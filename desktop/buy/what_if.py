@@ -109,7 +109,7 @@ class WhatIf(QObject):
             after = make_bill(job, takeoff)
             return Outcome(said, before, after, compare(before.basket, after.basket))
 
-        self._background.run("Reckoning", work, self._show, self._fail)
+        self._background.run("Working it out", work, self._show, self._fail)
 
     def _show(self, outcome: Outcome) -> None:
         if outcome.after.job is self._job:

@@ -28,11 +28,11 @@ class WhatIfForm(QWidget):
         super().__init__(parent)
         self._store, self._what_if = store, what_if
         self.what, self.which, self.option = QComboBox(self), QComboBox(self), QComboBox(self)
-        self.field = ValueField("What it would be", self)
+        self.field = ValueField("What to change it to", self)
         self.trouble = QLabel(self)
         self.outcome = QFrame(self)
         self.said, self.cost, self.rows = QLabel(self), QLabel(self), QLabel(self)
-        self.take, self.drop = QPushButton("Take it", self), QPushButton("Drop it", self)
+        self.take, self.drop = QPushButton("Apply", self), QPushButton("Discard", self)
         self._changes: tuple[Change, ...] = ()
         self._bill: Bill | None = None
         self._lay_out()
@@ -130,15 +130,15 @@ class WhatIfForm(QWidget):
 
     def _lay_out(self) -> None:
         self.what.addItems(list(CHANGES))
-        self.what.setAccessibleName("What is changed")
-        self.which.setAccessibleName("Which one is changed")
-        self.option.setAccessibleName("What it would be")
+        self.what.setAccessibleName("What to change")
+        self.which.setAccessibleName("Which one to change")
+        self.option.setAccessibleName("What to change it to")
         head = QLabel("What if", self)
         head.setBuddy(self.what)
         set_role(head, "head")
         grid = QGridLayout()
         grid.setColumnStretch(1, 1)
-        for place, words in enumerate(("changes", "of", "to")):
+        for place, words in enumerate(("Change", "of", "to")):
             label = QLabel(words, self)
             set_role(label, "quiet")
             grid.addWidget(label, place, 0)

@@ -68,7 +68,7 @@ def _upright(content: bytes, where: str) -> QImage:
         reader.setScaledSize(size.scaled(longest, Qt.AspectRatioMode.KeepAspectRatio).expandedTo(QSize(1, 1)))
     image = reader.read()
     if image.isNull():
-        raise FileError("the photo is damaged or cut short", where=where, do="choose a copy of it")
+        raise FileError("the photo is damaged or cut short", where=where, do="choose another copy of it")
     return _dots_only(image)
 
 
@@ -76,16 +76,16 @@ def _require_readable(reader: QImageReader, content: bytes, where: str) -> None:
     name = bytes(reader.format().data()).decode("ascii", "replace")
     size = reader.size() if reader.canRead() else QSize()
     if name not in FORMATS or size.isEmpty():
-        raise FileError("this is no photo that can be read", where=where, do="choose a JPEG, PNG or WebP")
+        raise FileError("this photo cannot be read", where=where, do="choose a JPEG, PNG or WebP")
     dots = size.width() * size.height()
     if dots > MOST_DOTS:
-        what = f"the photo has {size.width()} x {size.height()} dots, more than {MOST_DOTS // 10**6} million"
+        what = f"the photo has {size.width()} x {size.height()} pixels, more than {MOST_DOTS // 10**6} million"
         raise FileError(what, where=where, do=OTHER_PHOTO)
     most = QImageReader.allocationLimit()
     if name != JPEG and dots * _bits(reader) > most * 2**23:
-        raise FileError(f"unpacked the photo would be larger than {most} MB", where=where, do=OTHER_PHOTO)
+        raise FileError(f"the photo would take more than {most} MB when unpacked", where=where, do=OTHER_PHOTO)
     if name == JPEG and _is_cut_short(content):
-        raise FileError("the photo is cut short", where=where, do="choose a copy of it")
+        raise FileError("part of the photo is missing", where=where, do="choose another copy of it")
 
 
 def _bits(reader: QImageReader) -> int:

@@ -14,7 +14,7 @@ from shared.edits.drawn import find_part, with_changed_parts
 from shared.errors import RecoatError
 from shared.job import Part
 
-OLD_GO_BACK = "the old ones go back on"
+OLD_GO_BACK = "the old handles go back on"
 
 
 class FrontForm(QFrame):

@@ -19,6 +19,7 @@ from desktop.state.shown import Shown
 from geometry.parts.box import BoxMeasure, agreed_mm, with_measure
 from shared.job import Part, View
 from shared.limits import HIGHEST_LEVEL, LONGEST_TEXT
+from shared.trade.kinds import Treatment
 from shared.trade.value import Value
 from takeoff.surfaces.coated import thickness_mm
 
@@ -27,15 +28,15 @@ Item = TypeVar("Item", bound=Value)
 SEVERAL = "several"
 
 MEANS = {
-    "Coated": "How it is coated: in place, taken off first, or left as it is",
-    "Finish": "Which finish it gets, where it is another than that of its kind",
+    "Coated": "How it is coated: in place, taken off first, or not at all",
+    "Finish": "A finish of its own, if it does not get the finish of its kind",
     "Made of": "What the surface is now, in your own words",
-    "Thickness": "How thick the board is: its edges are coated over this width",
-    "Profile": "How much more there is to coat than a flat surface: 1 is flat, 1.2 a fifth more, for mouldings",
-    "In front": "Levels above or below what is usual for its kind: 1 brings it in front of other kinds",
-    "hides": "Nothing is coated behind it; off for what is rolled out of the way, like a fridge",
-    "back_coated": "Its back is coated too, where it is taken off",
-    "locked": "It is not moved, resized or deleted until this is off",
+    "Thickness": "How thick the board is. Its coated edges are this wide",
+    "Profile": "How much more there is to coat than on a flat surface: 1 is flat, 1.2 is a fifth more, as on mouldings",
+    "Layer": "0 is usual for its kind. 1 brings it in front of other kinds, -1 puts it behind them",
+    "hides": "What is behind it is not coated. Untick it for what is rolled out of the way, like a fridge",
+    "back_coated": "Its back is coated too when it is taken off",
+    "locked": "It cannot be moved, resized or deleted until you untick this",
 }
 """What fields mean, by their labels or, if they have none, by their names in the value."""
 LEAST_WIDTH = 56
@@ -74,7 +75,7 @@ class FormRow(QWidget, Generic[Item]):
         def edit(item: Item) -> Item:
             return replace(item, **{self.field: value})
 
-        self.edited.emit(f"Change of {self.label.lower()}", edit)
+        self.edited.emit(f'Change of "{self.label}"', edit)
 
     def concerns(self, items: Sequence[Item]) -> bool:
         """Whether these items have such a field. If not, the row is not shown."""
@@ -144,7 +145,7 @@ class MeasureRow(FormRow[Part]):
         def edit(part: Part) -> Part:
             return with_measure(part, self._measure, length)
 
-        self.edited.emit(f"Change of {self.label.lower()}", edit)
+        self.edited.emit(f'Change of "{self.label}"', edit)
 
 
 class ChoiceRow(FormRow[Item]):
@@ -196,7 +197,7 @@ class CheckRow(FormRow[Item]):
         def edit(item: Item) -> Item:
             return replace(item, **{self.field: value})
 
-        self.edited.emit(f"Change of {words}", edit)
+        self.edited.emit(f'Change of "{words}"', edit)
 
 
 class LevelRow(FormRow[Part]):
@@ -273,9 +274,14 @@ def show_check(box: QCheckBox, value: object) -> None:
         box.setChecked(bool(value))
 
 
-def words_of(kind: type[Enum], usual: object = None, instead: str = "") -> tuple[tuple[str, object], ...]:
-    """The members of an enumeration as choices, each with its value as its words; `usual` has `instead`."""
-    return tuple((instead if member is usual else str(member.value), member) for member in kind)
+def words_of(kind: type[Enum]) -> tuple[tuple[str, object], ...]:
+    """The members of an enumeration as choices, by their values."""
+    return tuple((str(member.value), member) for member in kind)
+
+
+def ways_of_coating() -> tuple[tuple[str, object], ...]:
+    """The ways in which a part is coated, as choices."""
+    return tuple((treatment.words, treatment) for treatment in Treatment)
 
 
 def _coated(parts: Sequence[Part], name: str, view: View) -> bool | None:

@@ -16,9 +16,9 @@ KNOB = "knob"
 NOBODY_SAID = "not measured yet"
 
 MEANS = {
-    "Hinges": "How many it has, where that is not as its height asks for",
-    "Hole centres": "From hole to hole of the old handle; knob, or 0, for a knob or none",
-    "New handles": "Their hole centres: old holes elsewhere are filled. Empty where the old handles go back on",
+    "Hinges": "How many hinges it has, if not the number that suits its height",
+    "Hole centres": "The distance between the screw holes of the old handle. Type knob, or 0, for a knob or no handle",
+    "New handles": "Their hole centres. Old holes that do not match are filled. Leave it empty to keep the old handles",
 }
 
 
@@ -57,7 +57,7 @@ def _nobody_said(_part: Part, _shown: Shown) -> str:
 
 def _usual_hinges(part: Part, _shown: Shown) -> str:
     usual = hinges_of(part)
-    return "say how many" if usual is None else f"{usual} by its height" if usual else "none"
+    return "how many?" if usual is None else f"usually {usual}" if usual else "none"
 
 
 def _explained(row: TypedRow[Part]) -> TypedRow[Part]:

@@ -30,7 +30,7 @@ class ItemList(QWidget):
         self._rendering = False
         self._set_up(name, headings)
         self.button("Add", self._add)
-        self.away = self.button("Take away", self._take_away)
+        self.away = self.button("Remove", self._take_away)
         self._bind(Qt.Key.Key_Insert, Keys.NoModifier, self._add)
         self._bind(Qt.Key.Key_Delete, Keys.NoModifier, self._take_away)
         self._for_chosen = [self.away]

@@ -55,9 +55,9 @@ class NumberWords(NamedTuple):
         number = float(read_number(_without(text, self._mark), decimal_sign()))
         number = number / 100 if self.percent else number
         if not self.least <= number <= self.most or (self.above and number <= self.least):
-            raise ReadingError(f"the {self.what} is {self._reach()}", where=quoted(text), do=self._advice())
+            raise ReadingError(f"the {self.what} must be {self._reach()}", where=quoted(text), do=self._advice())
         if self.whole and number != round(number):
-            raise ReadingError(f"the {self.what} is a whole number", where=quoted(text), do="type one")
+            raise ReadingError(f"the {self.what} must be a whole number", where=quoted(text), do="type one")
         return round(number) if self.whole else number
 
     def show(self, value: object, unit: Unit) -> str:
@@ -162,10 +162,10 @@ class RatioWords(NamedTuple):
         match = _RATIO.fullmatch(text.strip())
         advice = "write it like 4:1, or leave the field empty"
         if match is None:
-            raise ReadingError("this is no mixing ratio", where=quoted(text), do=advice)
+            raise ReadingError("this is not a mix ratio", where=quoted(text), do=advice)
         base, hardener = (float(read_number(match[part], decimal_sign())) for part in ("base", "hardener"))
         if not (0 < base <= MOST_OF_A_PRODUCT and 0 < hardener <= MOST_OF_A_PRODUCT):
-            raise ReadingError("both parts of a mixing ratio are above 0", where=quoted(text), do=advice)
+            raise ReadingError("both parts of a mix ratio must be above 0", where=quoted(text), do=advice)
         return base, hardener
 
     def show(self, value: object, unit: Unit) -> str:
@@ -183,7 +183,7 @@ class ShadeWords(NamedTuple):
         match = _SHADE.fullmatch(text.strip())
         if match is None:
             advice = "write it like #A3B59B, or leave the field empty"
-            raise ReadingError("this is no colour", where=quoted(text), do=advice)
+            raise ReadingError("this is not a colour", where=quoted(text), do=advice)
         return f"#{match[1].upper()}"
 
     def show(self, value: object, unit: Unit) -> str:

@@ -82,7 +82,9 @@ class Exports(QObject):
 
     def _write(self, path: Path, kinds: dict[str, str], write: Callable[[Shown, Path], None]) -> None:
         if path.suffix.lower().lstrip(".") not in kinds:
-            self.failed.emit(f"{path.name}: nothing is written with this ending; choose one of {', '.join(kinds)}.")
+            self.failed.emit(
+                f"{path.name}: Recoat cannot write a file with this ending; choose one of {', '.join(kinds)}."
+            )
             return
         shown = self._store.open
 
@@ -93,7 +95,7 @@ class Exports(QObject):
         self._background.run(f"Writing {path.name}", work, self._done, self._fail)
 
     def _done(self, path: Path) -> None:
-        self.written.emit(f"{path.name} is written.")
+        self.written.emit(f"{path.name} is saved.")
 
     def _fail(self, error: RecoatError) -> None:
         self.failed.emit(str(error))

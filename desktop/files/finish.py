@@ -16,7 +16,7 @@ from shared.files.finish import ENDING, read_finish_file, with_finish_from, writ
 from shared.job import Job
 
 FINISH_FILES = f"Finishes (*{ENDING})"
-WHICH = "Take which finish?"
+WHICH = "Which finish do you want?"
 
 
 class FinishFiles(QObject):
@@ -39,7 +39,7 @@ class FinishFiles(QObject):
 
     def take(self) -> None:
         """Ask for a file and take a finish from it."""
-        dialog = self._dialog("Take a finish", f"{FINISH_FILES};;{JOB_FILES}")
+        dialog = self._dialog("Finish from a file", f"{FINISH_FILES};;{JOB_FILES}")
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self._read)
         dialog.open()
@@ -67,7 +67,7 @@ class FinishFiles(QObject):
             write_finish_file(path, job, finish_id)
 
         def done(_: None) -> None:
-            self.written.emit(f"{path.name} is written.")
+            self.written.emit(f"{path.name} is saved.")
 
         self._background.run(f"Writing {path.name}", work, done, self._fail)
 

@@ -114,8 +114,8 @@ class Files(QObject):
         self._then = then
         box = QMessageBox(self._window)
         box.setIcon(QMessageBox.Icon.Question)
-        box.setText(f"Save what was done to {shown.job.name}?")
-        box.setInformativeText("What is not saved is lost.")
+        box.setText(f"Save the changes to {shown.job.name}?")
+        box.setInformativeText("Unsaved changes will be lost.")
         box.setStandardButtons(
             QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
         )

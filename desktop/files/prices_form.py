@@ -22,7 +22,7 @@ class PricesForm(Card):
     """Shows the report of a price list. `take` is called with the priced job once the person wants the prices."""
 
     def __init__(self, pricing: Pricing, take: Callable[[Priced, str], None], parent: QWidget | None = None) -> None:
-        super().__init__("Take the prices", WIDTH, parent)
+        super().__init__("Apply the prices", WIDTH, parent)
         self._pricing, self._take = pricing, take
         self._prices: PriceList | None = None
         self.head = QLabel(self)

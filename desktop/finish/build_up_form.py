@@ -25,7 +25,7 @@ from takeoff.surfaces.by_finish import totals_by_finish
 
 NOTHING = "nothing"
 NEW = "New finish"
-NO_STEPS = "It has no steps yet: Add begins with cleaning."
+NO_STEPS = "It has no steps yet. Press Add to begin with cleaning."
 STEPS_HEIGHT = 166
 LAID_WITH = frozenset({Use.SLEEVE, Use.OTHER})
 NOT_IN_STEPS = LAID_WITH | {Use.SEALANT, Use.TAPE}
@@ -39,12 +39,14 @@ class BuildUpForm(Section):
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
         self.finish = Chooser(self)
-        self.new, self.copy, self.away = (QPushButton(words, self) for words in ("New", "Copy", "Take away"))
+        self.new, self.copy, self.away = (QPushButton(words, self) for words in ("New", "Copy", "Remove"))
         self.area = QLabel(self)
         self.name, self.shade = TextRow[Finish]("Name", "name"), ShadeRow("Shade", "shade")
         self.looks = RowGrid[Finish](((self.name,), (self.shade,)), self)
-        self.steps = ItemList("Steps", ("Step", "Product", "Coats", "Covers", "Next after"), ordered=True, parent=self)
-        self.product, self.tool = ChoiceRow[Step]("Product", "product"), ChoiceRow[Step]("Laid with", "tool")
+        self.steps = ItemList(
+            "Steps", ("Step", "Product", "Coats", "Spread rate", "Recoat after"), ordered=True, parent=self
+        )
+        self.product, self.tool = ChoiceRow[Step]("Product", "product"), ChoiceRow[Step]("Applied with", "tool")
         self.fields = RowGrid[Step](step_lines(self.product, self.tool), self, means=MEANS)
         self.advice = QLabel(NO_STEPS, self)
         self._chosen = ""
@@ -160,7 +162,7 @@ class BuildUpForm(Section):
     def _take_finish_away(self) -> None:
         finish = self.chosen
         if finish is not None:
-            self.take("Finish away", partial(finish_edits.without_finish, finish_id=finish.id))
+            self.take("Remove finish", partial(finish_edits.without_finish, finish_id=finish.id))
 
     def _edit_finish(self, label: str, edit: Edit[Finish]) -> None:
         finish = self.chosen
@@ -184,7 +186,7 @@ class BuildUpForm(Section):
     def _take_step_away(self, at: int) -> None:
         finish = self.chosen
         if finish is not None:
-            self.take("Step away", partial(finish_edits.without_step, finish_id=finish.id, at=at))
+            self.take("Remove step", partial(finish_edits.without_step, finish_id=finish.id, at=at))
 
     def _move_step(self, at: int, to: int) -> None:
         finish = self.chosen

@@ -9,8 +9,8 @@ from desktop.state.shown import Shown
 from desktop.state.store import Store
 from takeoff.needs.cautions import Caution, cautions
 
-HEAD = "Nothing here says that something is safe. The data sheets, the local code and licensed trades decide."
-NOTHING = "No step of a finish is done on anything yet."
+HEAD = "This page never says that anything is safe. The data sheets, the local code and licensed trades decide."
+NOTHING = "No surface gets a finish yet."
 
 
 class CautionsView(Section):

@@ -26,32 +26,33 @@ COATINGS = frozenset({Use.FILLER, Use.PRIMER, Use.COLOUR, Use.CLEAR})
 COVERING = COATINGS | {Use.CLEANER, Use.ABRASIVE}
 
 MEANS = {
-    "Coats": "How often it is done",
-    "Covers": "How much a litre or a piece covers in one coat; empty where it follows",
-    "Thinning": "What is added to a litre, as a share of it: it makes more of the mixture, but covers no more",
-    "Laid with": "The roller sleeve or tool that is used up with it",
-    "Next after": "How long it dries before the next coat or step",
-    "At most": "The longest that it may wait for the next coat; empty where there is no limit",
-    "Touch after": "How long until it may be touched",
-    "Use after": "How long until the surface may be used",
-    "Only on": "The materials that ask for this step; none marked: it is done on all",
-    "Solids": "What stays of the volume when it is dry",
+    "Coats": "How many times this step is done",
+    "Spread rate": "The area that a litre or a piece covers in one coat. Leave it empty to have it worked out",
+    "Thinning": "How much thinner is added to each litre. There is more to spread, but it covers no more",
+    "Applied with": "The roller sleeve or tool that this step wears out",
+    "Recoat after": "The shortest wait before the next coat or step",
+    "Recoat within": "The longest wait before the next coat. Leave it empty if there is no limit",
+    "Touch dry": "How long until it can be touched",
+    "In service": "How long until the surface can be used",
+    "Only on": "The materials that need this step. If none is ticked, it is done on all",
+    "Solids": "The share of the volume that stays when it is dry",
     "Dry film": "How thick one coat is when it is dry",
-    "Mixed": "Base to hardener by volume, for a two-part product: 4:1",
-    "Usable for": "How long its mix can be used",
-    "Keeps": "How long what is left of an opened pack keeps",
-    "Stands for": "Products with the same word here may stand in for each other; sealants and tape are found by it",
-    "On the shelf": "What is there already; it is used first",
-    "Holds": "As its label says: 4 L, 300 mL, 1 gal, 50 m, 25 sheets",
-    "Price": "What one pack costs; empty while nobody knows",
-    "Tax": "The share that is added to a price without tax",
-    "Budget": "What may be spent in all, with tax; 0 where there is none",
-    "Loss": "The share of what is taken that is lost: it divides what is needed by what is left of one",
-    "Allowance": "What is taken beyond the sum, as a share of it",
-    "In the tray": "Litres that stay in tray and sleeve each time a product is laid",
-    "Tape": "What is taken beyond the metres of masking",
-    "Sealant": "What is taken beyond the litres of the beads",
-    "Coats a sleeve": "How many coats of one product a sleeve lays before it is thrown away",
+    "Mix ratio": "Base to hardener by volume for a two-part product, as in 4:1",
+    "Pot life": "How long the product can be used once it is mixed",
+    "Shelf life once opened": "How long an opened pack keeps",
+    "Interchangeable with": "Products with the same word here can replace each other. "
+    "Joints and masking find their sealant and tape by this word",
+    "On the shelf": "How much you have already. It is used first",
+    "Pack size": "As the label says: 4 L, 300 mL, 1 gal, 50 m, 25 sheets",
+    "Price": "What one pack costs. Leave it empty until you know",
+    "Tax": "The rate that is added to a price without tax",
+    "Budget": "The most that the job may cost, including tax. 0 means no budget",
+    "Loss": "The share that never reaches the surface. 10 % means that 1 L on the surface takes 1.11 L",
+    "Allowance": "How much more is bought than the sum says. 10 % means that 1 L becomes 1.1 L",
+    "Left in the tray": "The litres that stay in tray and sleeve at each coat. They are added to the sum",
+    "Tape allowance": "How much more tape is bought than the masking is long",
+    "Sealant allowance": "How much more sealant is bought than the beads hold",
+    "Coats per sleeve": "How many coats of one product a sleeve lasts",
 }
 
 
@@ -61,16 +62,16 @@ def step_lines(product: ChoiceRow[Step], tool: ChoiceRow[Step]) -> Lines[Step]:
         (ChoiceRow("Work", "work", words_of(Work)), TypedRow("Coats", "coats", always(_coats("number of coats")))),
         (product, tool),
         (
-            TypedRow("Covers", "covers_m2", _step_spread, _product_covers),
+            TypedRow("Spread rate", "covers_m2", _step_spread, _product_covers),
             TypedRow("Thinning", "thinning", always(NumberWords("thinning", most=1.0, percent=True))),
         ),
         (
-            TypedRow("Next after", "next_h", always(_hours("least time"))),
-            TypedRow("At most", "next_most_h", always(_hours("greatest time", empty=True)), _no_limit),
+            TypedRow("Recoat after", "next_h", always(_hours("wait"))),
+            TypedRow("Recoat within", "next_most_h", always(_hours("longest wait", empty=True)), _no_limit),
         ),
         (
-            TypedRow("Touch after", "touch_h", always(_hours("time"))),
-            TypedRow("Use after", "use_h", always(_hours("time"))),
+            TypedRow("Touch dry", "touch_h", always(_hours("time"))),
+            TypedRow("In service", "use_h", always(_hours("time"))),
         ),
         (MaterialsRow("Only on", "on"),),
     )
@@ -80,24 +81,22 @@ def product_lines(name: TextRow[Product]) -> Lines[Product]:
     """The fields of a product, those that its use asks for."""
     solids = NumberWords("share of solids", most=1.0, above=True, empty=True, percent=True)
     film = NumberWords("dry film", above=True, empty=True, sign="µm")
-    usable = NumberWords("usable life", above=True, empty=True, sign="h")
-    keeps = NumberWords("keeping time", empty=True, sign="days")
+    usable = NumberWords("pot life", above=True, empty=True, sign="h")
+    keeps = NumberWords("shelf life once opened", empty=True, sign="days")
     return (
         (name,),
-        (
-            ChoiceRow("Used as", "use", words_of(Use)),
-            TypedRow("Covers", "covers_m2", _spread, _covers_that_follows, _covers_something),
-        ),
+        (ChoiceRow("Used as", "use", words_of(Use)),),
+        (TypedRow("Spread rate", "covers_m2", _spread, _covers_that_follows, _covers_something),),
         (
             TypedRow("Solids", "solids", always(solids), only=_is_coating),
             TypedRow("Dry film", "film_um", always(film), only=_is_coating),
         ),
         (
-            TypedRow("Mixed", "ratio", always(RatioWords()), _one_part, _is_coating),
-            TypedRow("Usable for", "usable_h", always(usable), only=_is_coating),
+            TypedRow("Mix ratio", "ratio", always(RatioWords()), _one_part, _is_coating),
+            TypedRow("Pot life", "usable_h", always(usable), only=_is_coating),
         ),
-        (TypedRow("Keeps", "keeps_days", always(keeps)), TypedRow("On the shelf", "on_shelf", _stock)),
-        (TextRow("Stands for", "stands_for"),),
+        (TypedRow("Shelf life once opened", "keeps_days", always(keeps)), TypedRow("On the shelf", "on_shelf", _stock)),
+        (TextRow("Interchangeable with", "stands_for"),),
     )
 
 
@@ -108,8 +107,8 @@ def pack_lines(measure: Callable[[], Measure]) -> Lines[Pack]:
         return SizeWords(measure())
 
     return (
-        (TypedRow("Holds", "size", size), TypedRow("Price", "price", always(MoneyWords("price")), _no_price)),
-        (TextRow("Called", "name"),),
+        (TypedRow("Pack size", "size", size), TypedRow("Price", "price", always(MoneyWords("price")), _no_price)),
+        (TextRow("Pack name", "name"),),
     )
 
 
@@ -119,7 +118,7 @@ def money_lines() -> Lines[Money]:
         (TextRow("Currency", "currency"), TypedRow("Budget", "budget", always(MoneyWords("budget", 0.0)), _none)),
         (
             TypedRow("Tax", "tax", always(NumberWords("tax", most=1.0, percent=True))),
-            CheckRow("prices have tax in them", "tax_included"),
+            CheckRow("prices include tax", "tax_included"),
         ),
     )
 
@@ -134,10 +133,13 @@ def allowance_lines() -> Lines[Allowances]:
     tray = NumberWords("amount left behind", most=GREATEST_ALLOWANCE, sign="L")
     return (
         (TypedRow("Loss", "loss", always(loss)), TypedRow("Allowance", "allowance", beyond("allowance"))),
-        (TypedRow("Tape", "tape", beyond("allowance")), TypedRow("Sealant", "sealant", beyond("allowance"))),
         (
-            TypedRow("In the tray", "tray_l", always(tray)),
-            TypedRow("Coats a sleeve", "coats_a_sleeve", always(_coats("number of coats"))),
+            TypedRow("Tape allowance", "tape", beyond("allowance")),
+            TypedRow("Sealant allowance", "sealant", beyond("allowance")),
+        ),
+        (
+            TypedRow("Left in the tray", "tray_l", always(tray)),
+            TypedRow("Coats per sleeve", "coats_a_sleeve", always(_coats("number of coats"))),
         ),
     )
 

@@ -24,7 +24,7 @@ class MoneyForm(Section):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        for words, grid in (("Prices", self.money), ("Beyond the bare sum", self.allowances)):
+        for words, grid in (("Prices", self.money), ("Waste and losses", self.allowances)):
             head = QLabel(words, self)
             set_role(head, "head")
             grid.setMaximumWidth(GREATEST_WIDTH)

@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
-from desktop.fields.form_rows import SEVERAL, ChoiceRow, TextRow, words_of
+from desktop.fields.form_rows import SEVERAL, ChoiceRow, TextRow, ways_of_coating
 from desktop.fields.grid import Edit, RowGrid
 from desktop.finish.section import Section
 from desktop.look.roles import set_role
@@ -11,10 +11,9 @@ from desktop.state.shown import Shown
 from desktop.state.store import Store
 from shared.edits.drawn import with_changed_parts
 from shared.job import Part
-from shared.trade.kinds import Treatment
 from takeoff.surfaces.materials import material_of
 
-NOTHING_PICKED = "Click a part to give it another finish than its kind has; Shift adds to what is picked."
+NOTHING_PICKED = "Click a part to give it a finish of its own. Hold Shift to pick more."
 
 
 class PickedForm(Section):
@@ -24,7 +23,7 @@ class PickedForm(Section):
         super().__init__(store, parent)
         self.head = QLabel(self)
         self.finish = ChoiceRow[Part]("Finish", "finish")
-        coated = ChoiceRow[Part]("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL))
+        coated = ChoiceRow[Part]("Coated", "treatment", ways_of_coating())
         self.made_of = TextRow[Part]("Made of", "made_of")
         self.fields = RowGrid[Part](((self.finish, coated), (self.made_of,)), self)
         self.head.setWordWrap(True)

@@ -19,7 +19,7 @@ from shared.findings import Place
 from shared.trade.products import Measure, Pack, Product, Use
 
 NEW = "New product"
-NO_PRODUCTS = "There are no products yet: Add begins with one."
+NO_PRODUCTS = "There are no products yet. Press Add to begin."
 LIST_WIDTH = 270
 PACKS_HEIGHT = 92
 
@@ -126,7 +126,7 @@ class ProductForm(Section):
 
     def _take_product_away(self, place: int) -> None:
         product = self._store.open.job.products[place]
-        self.take("Product away", partial(finish_edits.without_product, product_id=product.id))
+        self.take("Remove product", partial(finish_edits.without_product, product_id=product.id))
 
     def _edit_product(self, label: str, edit: Edit[Product]) -> None:
         product = self.chosen
@@ -139,12 +139,12 @@ class ProductForm(Section):
             self._pack = at
             pack = Pack(1.0)
             self.take("New pack", partial(finish_edits.with_pack, product_id=product.id, pack=pack, at=at))
-            self.pack_fields.row("Holds").setFocus()
+            self.pack_fields.row("Pack size").setFocus()
 
     def _take_pack_away(self, at: int) -> None:
         product = self.chosen
         if product is not None:
-            self.take("Pack away", partial(finish_edits.without_pack, product_id=product.id, at=at))
+            self.take("Remove pack", partial(finish_edits.without_pack, product_id=product.id, at=at))
 
     def _edit_pack(self, label: str, edit: Edit[Pack]) -> None:
         product, at = self.chosen, self._pack

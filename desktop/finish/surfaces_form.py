@@ -36,7 +36,7 @@ class KindRow(QObject):
         self._offered: tuple[tuple[str, str, str], ...] = ()
         self.name = QLabel(kind.value, parent)
         self.way, self.finish = Chooser(parent), Chooser(parent)
-        self.way.addItems([way.value for way in WAYS])
+        self.way.addItems([way.words for way in WAYS])
         self.way.setAccessibleName(f"{kind}: how it is coated")
         self.finish.setAccessibleName(f"{kind}: its finish")
         self.name.setBuddy(self.finish)

@@ -19,7 +19,7 @@ from shared.errors import JobError, ReadingError
 from shared.job import PhotoLength, PhotoPlace, Vertex
 from shared.written.writing import Writing
 
-WANTED = ("one end of a length that was measured", "its other end")
+WANTED = ("one end of a length that you have measured", "its other end")
 
 
 class CheckPhoto(Gesture):
@@ -92,7 +92,7 @@ class CheckPhoto(Gesture):
     def _place(self) -> PhotoPlace:
         place = self.scene.face.photo_place
         if place is None:
-            raise JobError("the photo is not squared yet", do="square it first")
+            raise JobError("the photo is not straightened yet", do="straighten it first")
         return place
 
     @property
@@ -102,7 +102,7 @@ class CheckPhoto(Gesture):
     def _checked(self, length_mm: float) -> Done:
         place, squared = self._place, homography(self._place.marks)
         if not self._read_mm:
-            raise ReadingError("both ends are one point", do="point at the other end again")
+            raise ReadingError("both ends are at the same point", do="point at the other end again")
         (u0, v0), (u1, v1) = (squared.to_photo(*end) for end in self._ends)
         known = PhotoLength(u0, v0, u1, v1, length_mm)
         face = replace(self.scene.face, photo_place=replace(place, lengths=(*place.lengths, known)))

@@ -179,7 +179,9 @@ class Gesture:
         done = None
         for length in self.lengths(text):
             if done is not None:
-                raise ReadingError("there are more readings than are wanted", where=quoted(text), do="leave some out")
+                raise ReadingError(
+                    "there are more readings here than are needed", where=quoted(text), do="leave some out"
+                )
             done = self.read(length)
         return done
 

@@ -39,14 +39,14 @@ class MatchSize(OnceOnParts):
 
     @property
     def example(self) -> str:
-        return "or type width or height, to take only that" if self.parts else super().example
+        return "or type width or height to take only that one" if self.parts else super().example
 
     @property
     def preview(self) -> Preview:
         like, done = self._like, self.pointed
         if like is None:
             return NOTHING
-        return done.preview if done else Preview((like.outline,), spot=self._at, words="it cannot be made so")
+        return done.preview if done else Preview((like.outline,), spot=self._at, words="the part cannot take this size")
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
         under = parts_at(self.scene.face.parts, *at)
@@ -81,5 +81,7 @@ class MatchSize(OnceOnParts):
         word = text.strip().lower()
         found = [size for size in SIZES if word and size.startswith(word)]
         if len(found) != 1:
-            raise ReadingError("this is no size to take", where=quoted(text), do="type width, height or both")
+            raise ReadingError(
+                "this does not say which size to take", where=quoted(text), do="type width, height or both"
+            )
         return found[0]

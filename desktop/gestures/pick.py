@@ -219,7 +219,7 @@ class Pick(Gesture):
         try:
             self._changed = (resized(self._moving[0], box),)
         except OutlineError:
-            self._snap = Snap(*self._at, words="it cannot be made so")
+            self._snap = Snap(*self._at, words="the part cannot take this size")
 
     def _corner_under(self, at: Point) -> Point | None:
         """The corner opposite the one under the hand; None unless one unlocked part alone is picked."""

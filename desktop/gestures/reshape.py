@@ -169,7 +169,7 @@ class Corners(OnParts):
         """Put a corner in the middle of the chosen side. JobError if no side is chosen."""
         part, chosen = self.part, self._chosen
         if part is None or chosen is None or not chosen.is_side:
-            raise JobError("a corner is put in on a side", do="click the side first")
+            raise JobError("a new corner needs a side", do="click the side first")
         return self._put_in(part, chosen.number, side_at(part.outline, chosen.number).middle)
 
     def take_out(self) -> Done | None:
@@ -178,7 +178,7 @@ class Corners(OnParts):
         if part is None or chosen is None:
             return None
         if chosen.is_side:
-            raise JobError("a side goes only with one of its corners", do="click the corner first")
+            raise JobError("a side cannot be removed on its own", do="remove one of its corners")
         done = self._reshaped(corner_taken_out(part.outline, chosen.number))
         self._chosen = None
         return done

@@ -65,7 +65,7 @@ def read_change(outline: Outline, chosen: Chosen, text: str, scene: Scene) -> Ou
 def _named(outline: Outline, chosen: Chosen, word: str, text: str, scene: Scene) -> OutlineChange:
     known = _OF_SIDES if chosen.is_side else _OF_CORNERS
     if word not in known:
-        what = "corners are rounded and cut off" if chosen.is_side else "sides are made arcs"
+        what = "only a corner can be rounded or cut off" if chosen.is_side else "only a side can become an arc"
         raise ReadingError(what, where=quoted(word), do=f"choose a {'corner' if chosen.is_side else 'side'} first")
     length = read_length(
         text, scene.job.unit, decimal=scene.decimal, allow_zero=chosen.is_side, allow_negative=chosen.is_side
@@ -85,7 +85,7 @@ def _corner(outline: Outline, number: int, text: str, scene: Scene) -> OutlineCh
         lengths = read_lengths(place, unit, decimal=decimal, allow_zero=True, allow_negative=True)
         if len(lengths) != len(("x", "y")):
             raise ReadingError(
-                "a corner has two readings",
+                "a corner needs two readings",
                 where=quoted(text),
                 do="type its distance from the left end and its height, as in 600, 870",
             )
@@ -99,7 +99,7 @@ def _side(outline: Outline, number: int, text: str, scene: Scene) -> OutlineChan
     steps = read_sides(text, scene.job.unit, decimal=scene.decimal)
     go, rise = steps[0]
     if len(steps) > 1 or rise is not None or not isinstance(go, By):
-        raise ReadingError("a side has one length", where=quoted(text), do="say it as in 600, or 600 at 45")
+        raise ReadingError("a side needs one length", where=quoted(text), do="say it as in 600, or 600 at 45")
     length = positive(go.length_mm, "length of the side")
     if go.way is None:
         return OutlineChange(side_lengthened(outline, number, length), f"{_shown(length, scene)} long")

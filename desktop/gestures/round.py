@@ -141,7 +141,9 @@ class RoundedBox(Box):
         if self._bounds is None:
             return super().read(length_mm)
         if not 0 <= length_mm <= self._greatest_radius():
-            raise ReadingError("the radius is more than half the box", do="type at most half its shorter side")
+            raise ReadingError(
+                "the radius is more than half the shorter side of the box", do="type half of that side or less"
+            )
         return self._finished(self._rounded(length_mm))
 
     def turned(self) -> Gesture:

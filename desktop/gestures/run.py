@@ -145,7 +145,9 @@ class Run(Gesture):
         free = left_for(self.scene.job, self.scene.face_id, self._above, start_mm)
         if free is not None and free <= 0:
             where = self._words(start_mm)
-            raise ReadingError("there is no room for a row here", where=where, do="begin it where the wall is free")
+            raise ReadingError(
+                "there is no room for a row here", where=where, do="begin the row where the wall is free"
+            )
         self._start = start_mm
 
     def _in_way(self, scene: Scene, *, above: bool) -> Gesture:

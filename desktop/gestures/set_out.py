@@ -167,7 +167,7 @@ class SetOut(Gesture):
         nearest = min(lines, key=lambda line: abs(line.at_mm - place), default=None)
         if nearest is None or abs(nearest.at_mm - place) > JOIN_MM:
             what = f"no set-out line is at {self._words(place)}"
-            raise ReadingError(what, do="begin the chain on a line that is there, or from the end")
+            raise ReadingError(what, do="begin the chain at one of the lines, or at the left end")
         return nearest.name
 
     def _group_words(self, job: Job, group: Group) -> str:
@@ -181,7 +181,7 @@ class SetOut(Gesture):
         if found.left_mm is not None and found.left_mm >= 0:
             words.append(f"{self._words(found.left_mm)} left")
         if any(each.joins and self._is_off(each) for each in found.readings):
-            words.append(f"lines of their own: {NEW} at the head")
+            words.append(f"type {NEW} before them to make new lines")
         return " · ".join(words)
 
     def _closing_words(self, each: Closing) -> str:

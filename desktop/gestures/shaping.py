@@ -122,7 +122,7 @@ class Shaping(Gesture):
         if not place:
             return size
         if len(super().lengths(place[0])) != PLACE_READINGS:
-            raise ReadingError("a place is two readings", where=quoted(text), do="type them last, as in at 860, 80")
+            raise ReadingError("a place needs two readings", where=quoted(text), do="type them last, as in at 860, 80")
         return f"{place[0]}, {size}"
 
     def point(self, at: Point, held: Held = HELD_NONE) -> None:
@@ -148,10 +148,10 @@ class Shaping(Gesture):
         boxes = [outline_box(part.outline) for part in self.scene.face.parts if part.id in self.scene.picked]
         away = None if self.is_begun else self.from_middle(sizes)
         if not boxes:
-            raise ReadingError("nothing is picked to be centred on", where=quoted(text), do="pick a part first")
+            raise ReadingError("no part is picked to centre it on", where=quoted(text), do="pick a part first")
         if away is None:
-            do = "type nothing but its sizes, as in 500 by 400 centred"
-            raise ReadingError("this cannot be centred", where=quoted(text), do=do)
+            do = "type only its sizes, as in 500 by 400 centred"
+            raise ReadingError("this line cannot be centred", where=quoted(text), do=do)
         left, bottom, right, top = joined(boxes)
         return (left + right) / 2 - away[0], (bottom + top) / 2 - away[1]
 
@@ -189,7 +189,7 @@ class Shaping(Gesture):
 def positive(length_mm: float, what: str) -> float:
     """The same length. ReadingError if it is zero or negative."""
     if length_mm <= 0:
-        raise ReadingError(f"the {what} must be more than nothing", do="type it again")
+        raise ReadingError(f"the {what} must be above 0", do="type it again")
     return length_mm
 
 

@@ -59,7 +59,7 @@ class Shift(Gesture):
     @property
     def preview(self) -> Preview:
         shown = self._chosen or self._pointed
-        words = "" if self._chosen or self._pointed is None else "click: this size is not what the tape says"
+        words = "" if self._chosen or self._pointed is None else "click if the tape says another size"
         spot = _middle(self._pointed) if words and self._pointed else None
         return Preview(sizes=(shown,) if shown else (), spot=spot, words=words)
 
@@ -85,7 +85,7 @@ class Shift(Gesture):
         if found.faces:
             said.append(f"{len(found.faces)} plan{'s follow' if len(found.faces) > 1 else ' follows'}")
         if found.stayed:
-            said.append(f"locked, and stays: {', '.join(map(self._called, found.stayed))}")
+            said.append(f"locked, so not moved: {', '.join(map(self._called, found.stayed))}")
         return f"= {self.scene.writing.length_with_unit(new)}: {' · '.join(said)}"
 
     def type(self, text: str) -> Done | None:

@@ -40,7 +40,7 @@ class SquarePhoto(Gesture):
     was marked stands in the lower left corner of the face (on a plan in the upper left).
     """
 
-    title = "Square the photo"
+    title = "Straighten the photo"
 
     def __init__(self, scene: Scene, layer: PhotoLayer, *, by_distances: bool = False) -> None:
         super().__init__(scene)
@@ -56,7 +56,7 @@ class SquarePhoto(Gesture):
     def wants(self) -> str:
         if len(self._dots) < MARKS:
             corner = CORNERS[len(self._dots)]
-            return f"mark {len(self._dots) + 1}, {corner}" if self._by_distances else f"its {corner} corner"
+            return f"mark {len(self._dots) + 1}, {corner} corner" if self._by_distances else f"its {corner} corner"
         if not self._knows_sizes:
             return self._wanted_size()
         if self._left is None:
@@ -103,7 +103,7 @@ class SquarePhoto(Gesture):
     def says(self, text: str) -> str:
         if len(self._dots) == MARKS:
             return super().says(text)
-        return " · ".join(f"{u:g} from the left, {v:g} from the top" for u, v in self._typed_dots(text)) + " dots"
+        return " · ".join(f"{u:g} pixels from the left, {v:g} from the top" for u, v in self._typed_dots(text))
 
     def type(self, text: str) -> Done | None:
         if len(self._dots) == MARKS:
@@ -168,15 +168,17 @@ class SquarePhoto(Gesture):
     def _typed_dots(self, text: str) -> tuple[Point, ...]:
         numbers = read_lengths(text, Unit.MM, decimal=self.scene.decimal, allow_zero=True)
         if len(numbers) % 2:
-            raise ReadingError("a mark is two numbers", where=quoted(text), do="type dots from the left, from the top")
+            raise ReadingError(
+                "a mark needs two numbers", where=quoted(text), do="type its pixels from the left, then from the top"
+            )
         return tuple(zip(numbers[::2], numbers[1::2], strict=True))
 
     def _mark(self, dot: Point) -> None:
         size = self._layer.image.size()
         if len(self._dots) == MARKS:
-            raise ReadingError("there are four marks already", do="type the sizes, or take a mark back")
+            raise ReadingError("there are four marks already", do="type the sizes, or take back a mark")
         if not (0 <= dot[0] <= size.width() and 0 <= dot[1] <= size.height()):
-            raise JobError("that is beside the photo", do="point at the photo")
+            raise JobError("that point is outside the photo", do="click on the photo")
         dots = (*self._dots, dot)
         if len(dots) == MARKS:
             check_marks(dots)

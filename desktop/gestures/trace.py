@@ -136,7 +136,9 @@ class Trace(Shaping):
         done = None
         for step in read_sides(rest, self.scene.job.unit, decimal=self.scene.decimal):
             if done is not None:
-                raise ReadingError("the outline closes before the last of these", where=quoted(text), do="leave it out")
+                raise ReadingError(
+                    "the outline closes before the last of these", where=quoted(text), do="leave the last one out"
+                )
             done = self._walk(step)
         return done
 
@@ -189,7 +191,7 @@ class Trace(Shaping):
 
     def _begin_at(self, go: By | To) -> None:
         if isinstance(go, By):
-            raise ReadingError("the first corner is missing", do="say where it is, as in to 600, 870")
+            raise ReadingError("the first corner is missing", do="type its place, as in to 600, 870")
         self._start = (go.x, go.y)
         self._add(self._start)
 

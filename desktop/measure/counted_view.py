@@ -16,7 +16,7 @@ class CountedView(QFrame):
         super().__init__(parent)
         self.head = QLabel("Counted from this part", self)
         set_role(self.head, "quiet")
-        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coat", "Mask", "Bead")}
+        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
         form = QFormLayout(self)
         form.setContentsMargins(0, 8, 0, 0)
         form.setVerticalSpacing(4)
@@ -35,6 +35,6 @@ class CountedView(QFrame):
         counted = counted_from(shown.takeoff, shown.picked)
         self.figures["Gross"].setText(own_writing(shown.unit).area(counted.gross_mm2))
         self.figures["Net"].setText(own_writing(shown.unit).area(counted.net_mm2))
-        self.figures["Coat"].setText(own_writing(shown.unit).area(counted.coated_mm2))
-        self.figures["Mask"].setText(own_writing(shown.unit).run(counted.masking_mm))
+        self.figures["Coated"].setText(own_writing(shown.unit).area(counted.coated_mm2))
+        self.figures["Masked"].setText(own_writing(shown.unit).run(counted.masking_mm))
         self.figures["Bead"].setText(own_writing(shown.unit).run(counted.bead_mm))

@@ -15,6 +15,7 @@ from desktop.fields.form_rows import (
     MeasureRow,
     TextRow,
     ThicknessRow,
+    ways_of_coating,
     words_of,
 )
 from desktop.fields.front_rows import centres_row, hinges_row
@@ -45,7 +46,7 @@ from shared.trade.kinds import Kind, Treatment
 WIDTH = 340
 """In this width two lengths such as 141 23/32" fit side by side, each with its label."""
 PROFILE = NumberWords("profile", least=1.0, most=GREATEST_PROFILE_FACTOR)
-AS_USUAL = "as usual for its kind"
+AS_USUAL = Treatment.AS_KIND.words
 NOTHING_PICKED = "Nothing is picked. Click a part to see and change its readings, or choose Box and draw one."
 
 
@@ -70,7 +71,7 @@ class Details(QFrame):
             (TextRow("Name", "name"),),
             (MeasureRow(LEFT), MeasureRow(BOTTOM)),
             (MeasureRow(WIDE), MeasureRow(HIGH)),
-            (ChoiceRow("Coated", "treatment", words_of(Treatment, Treatment.AS_KIND, AS_USUAL)),),
+            (ChoiceRow("Coated", "treatment", ways_of_coating()),),
             (self.finish,),
             (TextRow("Made of", "made_of"),),
             (TileLengthRow("Tile width", "width_mm"), TileLengthRow("Tile height", "height_mm")),
@@ -79,9 +80,9 @@ class Details(QFrame):
             (ThicknessRow("Thickness", "thickness_mm"), TypedRow("Profile", "profile_factor", always(PROFILE))),
             (EdgesRow("Edges"),),
             (hinges_row(), centres_row()),
-            (LevelRow("In front", "level"),),
-            (CheckRow("hides others", "hides"), CheckRow("back coated", "back_coated")),
-            (CheckRow("locked", "locked"),),
+            (LevelRow("Layer", "level"),),
+            (CheckRow("covers what is behind", "hides"),),
+            (CheckRow("back coated", "back_coated"), CheckRow("locked", "locked")),
         )
         self.fields = RowGrid(lines, self)
         self.rows = self.fields.rows
@@ -170,7 +171,7 @@ def _is_about(finding: Finding, picked: tuple[str, ...]) -> bool:
 def head_words(parts: tuple[Part, ...], shown: Shown) -> str:
     """The picked parts in words; what to do if none is picked."""
     if not parts:
-        return NOTHING_PICKED if shown.face else "Add a face: press + face."
+        return NOTHING_PICKED if shown.face else "This job has no face yet. Press + face to add one."
     if len(parts) > 1:
         kinds = {part.kind.value for part in parts}
         return f"{counted(len(parts), 'part', 'parts')}, {', '.join(sorted(kinds))}"

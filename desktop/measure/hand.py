@@ -287,7 +287,7 @@ class Hand(QObject):
         if then:
             hints = [f"then {then} ⏎"]
         elif gesture.is_begun:
-            hints += ["take back ⌫", "drop Esc"]
+            hints += ["one step back ⌫", "cancel Esc"]
         self._line.ask(place, gesture.wants, " · ".join(hints), example=gesture.example)
 
     def _begin(self) -> None:

@@ -51,16 +51,16 @@ KEYS = {
 }
 
 SAYS = {
-    Mode.PICK: "Pick parts; drag them, or move them by the arrow keys",
+    Mode.PICK: "Pick parts. Drag them, or move them with the arrow keys",
     Mode.BOX: "Draw a box: a corner, then width and height",
-    Mode.TRACE: "Draw corner after corner",
+    Mode.TRACE: "Draw an outline corner by corner",
     Mode.ROUND: "Draw a circle or a rounded box",
-    Mode.SET_OUT: "Type readings along the face: they make lines to draw to, and check each other",
+    Mode.SET_OUT: "Type readings along the face. They make lines to draw to, and they check each other",
     Mode.RUN: "Type a row of cabinets, from left to right",
-    Mode.CORNERS: "Change a part corner by corner, side by side",
+    Mode.CORNERS: "Move the corners and sides of a part",
     Mode.SPLIT: "Split a part into several",
-    Mode.SHIFT: "Click a size, type what the tape says: all that follows moves along",
-    Mode.COPY_ALONG: "Copy a part so many times along",
+    Mode.SHIFT: "Click a size and type what the tape says. All that follows moves along",
+    Mode.COPY_ALONG: "Copy a part several times in a row",
 }
 
 

@@ -98,11 +98,11 @@ class Parts(QObject):
         shown = self._store.open
         first, second = shown.picked
         if any(row.sealed and set(row.parts) == {first, second} for row in shown.takeoff.joints):
-            self._store.refused.emit("These two are sealed already: Count shows the joint, and how.")
+            self._store.refused.emit("The joint between these two is sealed already. See it in Count.")
             return
         job = with_joint_by_hand(shown.job, shown.face, (first, second))
         if not any(set(row.parts) == {first, second} for row in take_off(job, self._store.memory).joints):
-            self._store.refused.emit("These two do not touch with the fronts off; pick two parts that meet.")
+            self._store.refused.emit("These two parts do not touch when the fronts are off. Pick two parts that touch.")
         elif self._store.edit("Seal a joint", job) and Overlay.JOINTS not in shown.overlays:
             self._store.turn_overlay(Overlay.JOINTS)
 

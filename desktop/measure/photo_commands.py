@@ -91,7 +91,7 @@ class PhotoCommands(QObject):
         """Take the photo away from the face."""
         shown = self._store.open
         face = replace(find_face(shown.job, shown.face), photo="", photo_place=None)
-        self._store.edit("Take the photo away", with_changed_face(shown.job, face))
+        self._store.edit("Remove the photo", with_changed_face(shown.job, face))
 
     def _bring_named(self, name: str) -> None:
         self.bring_path(Path(name))

@@ -13,8 +13,10 @@ from geometry.photos.squaring import check_lengths, mm_per_dot
 from shared.edits.drawn import with_changed_face
 from shared.job import Job, PhotoPlace, Unit
 
-NOT_SQUARED = "It is not squared yet, so it is not shown. Choose Square the photo in the menu Job."
-UNCHECKED = "Nothing says yet how far it is off. Choose Check a length on the photo in the menu Job."
+NOT_SQUARED = (
+    "The photo is not straightened yet, so it is not shown. Choose Job > Photo under the face > Straighten the photo."
+)
+UNCHECKED = "The photo has not been checked yet. Choose Job > Photo under the face > Check a length on the photo."
 GUIDE = "A photo is a guide; the tape is right."
 STEP = 5
 FAR_STEP = 20
@@ -90,7 +92,7 @@ class PhotoForm(QFrame):
 
 
 def _known(place: PhotoPlace, unit: Unit) -> str:
-    fineness = f"One dot of it is {own_writing(unit).length_with_unit(mm_per_dot(place.marks))}."
+    fineness = f"One pixel is {own_writing(unit).length_with_unit(mm_per_dot(place.marks))}."
     checks = [
         f"{own_writing(unit).length(check.measured_mm)} by the tape: {off_words(check, own_writing(unit))}."
         for check in check_lengths(place)

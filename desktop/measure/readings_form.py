@@ -61,10 +61,16 @@ class ReadingsForm(QFrame):
         self.trouble = QLabel(self)
         self.table = QTreeWidget(self)
         self.again = LengthField("Read again", self)
-        self.stands = self._button("It stands", self._accept, "Keep it, though others disagree")
-        self.take_away = self._button("Take it awa&y", self._take_away, "The face without this reading")
-        self.spread = self._button("Spread the differe&nce", self._spread, "All readings give way, so that they agree")
-        self.draw = self._button("&Draw it with these corners", self._draw, "The wall gets the corners that were read")
+        self.stands = self._button(
+            "Keep this reading", self._accept, "Keep this reading, even though others disagree with it"
+        )
+        self.take_away = self._button("Re&move this reading", self._take_away, "Remove this reading from the face")
+        self.spread = self._button(
+            "Share out the differe&nce", self._spread, "Change all readings a little, so that they agree"
+        )
+        self.draw = self._button(
+            "&Draw the face with these corners", self._draw, "Give the wall or benchtop the measured corners"
+        )
         self._lay_out()
         self.table.currentItemChanged.connect(self._choose)
         self.again.taken.connect(self._type_again)
@@ -148,7 +154,7 @@ class ReadingsForm(QFrame):
         self.table.clear()
         for place, reading in enumerate(face.readings):
             off = _off_words(found.residuals_mm[place], shown)
-            words = "stands" if reading.accepted else off
+            words = "kept" if reading.accepted else off
             length = own_writing(shown.unit).length(reading.length_mm)
             item = QTreeWidgetItem([_marks(face, reading, shown), length, words])
             for column in (1, 2):
@@ -189,16 +195,16 @@ class ReadingsForm(QFrame):
         self._decide("Read again", lambda job, face: replaced(job, face, self._place, length_mm))
 
     def _accept(self) -> None:
-        self._decide("A reading stands", lambda job, face: accepted(job, face, (self._place,)))
+        self._decide("Keep a reading", lambda job, face: accepted(job, face, (self._place,)))
 
     def _take_away(self) -> None:
-        self._decide("Take a reading away", lambda job, face: without_readings(job, face, (self._place,)))
+        self._decide("Remove a reading", lambda job, face: without_readings(job, face, (self._place,)))
 
     def _spread(self) -> None:
-        self._decide("Spread the difference", spread)
+        self._decide("Share out the difference", spread)
 
     def _draw(self) -> None:
-        self._decide("Draw with the corners read", with_corners)
+        self._decide("Draw the measured corners", with_corners)
         self.left.emit()
 
     def _decide(self, label: str, change: Callable[[Job, str], Job]) -> None:

@@ -36,7 +36,7 @@ class TieRow(QObject):
         self.wall = QComboBox(parent)
         self.wall.addItem(NOWHERE)
         self.wall.addItems([wall.name for wall in walls])
-        self.start = LengthField("From the wall's left end", parent, any_sign=True)
+        self.start = LengthField("Distance from the wall's left end", parent, any_sign=True)
         self.wall.activated.connect(self._decide)
         self.start.taken.connect(self._move)
 
@@ -99,7 +99,7 @@ class TiesForm(QFrame):
                 widget.deleteLater()
         for old in self.rows:
             old.deleteLater()
-        head = QLabel("Runs along, from the wall's left end", self)
+        head = QLabel("Which wall each side runs along, and from where", self)
         set_role(head, "quiet")
         self._grid.addWidget(head, 0, 0, 1, 3)
         lengths, names = side_lengths_mm(part.outline), side_names(part.outline, View.PLAN)

@@ -61,11 +61,11 @@ class TileLengthRow(FormRow[Part]):
         def edit(part: Part) -> Part:
             return with_tiles(part, self._measure, length, unit)
 
-        self.edited.emit(f"Change of {self.label.lower()}", edit)
+        self.edited.emit(f'Change of "{self.label}"', edit)
 
     def _empty(self) -> None:
         if self._measure in SIZES:
-            self.edited.emit("Tiles away", without_tiles)
+            self.edited.emit("Remove tiles", without_tiles)
         else:
             self.set(0.0)
 
@@ -103,7 +103,7 @@ class TileShiftRow(FormRow[Part]):
         def edit(part: Part) -> Part:
             return with_tiles(part, "course_shift", shift, Unit.MM)
 
-        self.edited.emit(f"Change of {self.label.lower()}", edit)
+        self.edited.emit(f'Change of "{self.label}"', edit)
 
 
 def _concern(parts: Sequence[Part], measure: str) -> bool:

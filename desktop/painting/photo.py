@@ -67,7 +67,7 @@ def squared_layer(image: QImage, marks: Sequence[PhotoMark], view: View) -> Phot
     squared = homography(marks)
     corners = [QPointF(*corner) for corner in shown_corners(squared, marks, image.width(), image.height())]
     if not corners:
-        raise JobError("its marks are beside the photo", where="photo", do="square the photo again")
+        raise JobError("its marks are outside the photo", where="photo", do="straighten the photo again")
     box = _box(squared, corners)
     scale = min(1 / mm_per_dot(marks), LONG_SIDE_DOTS / max(box[2] - box[0], box[3] - box[1]))
     wide, high = (max(round(size * scale), 1) for size in (box[2] - box[0], box[3] - box[1]))

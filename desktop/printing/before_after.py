@@ -29,7 +29,7 @@ PICTURES = {"pdf": "Sheets to scale (*.pdf)", "png": "Picture (*.png)"}
 
 WORDS = ("Before", "After")
 TITLE_PX, CAPTION_PX, BETWEEN_PX, PAIRS_PX = 34.0, 24.0, 12.0, 28.0
-ADVICE = "Colours on a screen and on paper differ from those of a coat: look at a sample."
+ADVICE = "Colours on a screen or on paper differ from the coating itself. Look at a sample."
 
 
 class Pair(NamedTuple):
@@ -85,7 +85,7 @@ def write_comparisons(rooms: Sequence[Comparison], path: Path, drawn_on: date) -
     makers = {".pdf": _pdf, ".png": _png}
     maker = makers.get(path.suffix.lower())
     if maker is None:
-        raise FileError("no picture is written with this ending", where=path.name, do="choose .pdf or .png")
+        raise FileError("Recoat cannot write a picture with this ending", where=path.name, do="choose .pdf or .png")
     if not rooms:
         raise FileError("there is no face to draw", where=path.name, do="draw a face first")
     write_painted(path, lambda: maker(rooms, drawn_on))

@@ -20,7 +20,7 @@ def check_ending(path: Path) -> None:
     """Raise FileError if no drawing is written with this ending."""
     if path.suffix.lower().lstrip(".") not in DRAWINGS:
         endings = ", ".join(f".{ending}" for ending in DRAWINGS)
-        raise FileError("nothing is drawn with this ending", where=str(path), do=f"use one of {endings}")
+        raise FileError("Recoat cannot write a drawing with this ending", where=str(path), do=f"use one of {endings}")
 
 
 def write_drawings(drawings: Sequence[Drawing], path: Path, drawn_on: date) -> None:

@@ -58,7 +58,9 @@ def write_picture(
     makers = {".pdf": _pdf, ".png": _png, ".svg": _svg}
     maker = makers.get(path.suffix.lower())
     if maker is None:
-        raise FileError("no picture is written with this ending", where=path.name, do="choose .pdf, .png or .svg")
+        raise FileError(
+            "Recoat cannot write a picture with this ending", where=path.name, do="choose .pdf, .png or .svg"
+        )
     if not drawings:
         raise FileError("there is no face to draw", where=path.name, do="draw a face first")
     write_painted(path, lambda: maker(drawings, drawn_on, options))

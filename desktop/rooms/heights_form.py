@@ -10,7 +10,7 @@ from shared.checks.aids import check_heights
 from shared.job import Room, Unit
 
 WIDTH = 504
-HOLDS_FOR = "They hold for what is drawn from now on; what stands stays as it is."
+HOLDS_FOR = "These sizes apply only to what you draw from now on."
 
 
 class HeightsForm(Card):
@@ -38,7 +38,7 @@ class HeightsForm(Card):
     def open_for(self, room: Room, unit: Unit, place: QPoint) -> None:
         """Open here for this room."""
         self._room = room.id
-        self.head.setText(f"Usual in {room.name}")
+        self.head.setText(f"Usual sizes in {room.name}")
         self.heights.show_heights(room.heights, unit)
         first = self.heights.lines[0]
         self.open_at(place, first)

@@ -20,7 +20,10 @@ WIDTH = 504
 UNITS = (("millimetres", Unit.MM), ("feet and inches", Unit.INCH))
 EXAMPLES = {Unit.MM: "2400, 3000, 1800", Unit.INCH: "96, 120, 72 1/2"}
 CORNERS = {Corner.INSIDE: "inside corner", Corner.OUTSIDE: "outside corner", Corner.NONE: "no corner"}
-ADVICE = "From left to right, as you turn round in the room. A corner that is not inside: 2400 out, 3000 end."
+ADVICE = (
+    "Type them from left to right as you turn round in the room. "
+    "2400 out ends in an outside corner, 3000 end in no corner."
+)
 READ_LINES = 2
 MOST_WORDS = 8
 """So many walls and corners fit in two lines. If there are more, the last are shown, which are being typed."""
@@ -86,7 +89,7 @@ class KitchenForm(Card):
     def fill(self) -> None:
         new = self._new(self.name.text().strip())
         if not new.name:
-            raise JobError("a name is missing", do="type one")
+            raise JobError("the name is missing", do="type one")
         with_new_room(self._job, new)
         self.filled.emit(new)
 
@@ -147,7 +150,7 @@ class KitchenForm(Card):
         self.read.setWordWrap(True)
         self.read.setMinimumHeight(READ_LINES * self.fontMetrics().lineSpacing())
         self.read.setAlignment(Qt.AlignmentFlag.AlignTop)
-        head = QLabel("Usual in this room", self)
+        head = QLabel("Usual sizes in this room", self)
         set_role(head, "head")
         column = QVBoxLayout(self)
         column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)

@@ -30,7 +30,7 @@ def count_rows(shown: Shown) -> tuple[SumRow, ...]:
 def headings(unit: Unit) -> Cells:
     """The heads of the columns of the surfaces."""
     square = own_writing(unit).square_unit
-    return "What", f"Gross {square}", f"Net {square}", f"Coat {square}"
+    return "What", f"Gross {square}", f"Net {square}", f"Coated {square}"
 
 
 def _surfaces(shown: Shown, names: Names, writing: Writing) -> Iterable[SumRow]:
@@ -139,7 +139,7 @@ def _needs(shown: Shown) -> SumRow:
 
 def _off(key: str, off_mm2: float, writing: Writing) -> tuple[SumRow, ...]:
     """How far the coated area of a part could be off."""
-    words = f"Coat {writing.off_area(off_mm2)}, by the tape"
+    words = f"Tolerance of the tape: coated {writing.off_area(off_mm2)}"
     return (SumRow(f"{key} sure", (words, "", "", ""), note=True),) if off_mm2 else ()
 
 
@@ -147,13 +147,13 @@ def _sureness(shown: Shown) -> SumRow:
     """How far the totals could be off; no rows while that is not reckoned, or where nothing is drawn."""
     sure = shown.takeoff.sure
     rows = _totals_off(sure, shown) if sure is not None and shown.takeoff.parts else ()
-    return SumRow("sure", ("How sure", "", "", "Off by"), rows, head=True)
+    return SumRow("sure", (f"Tolerance (class {shown.job.tape} tape)", "", "", "Off by"), rows, head=True)
 
 
 def _totals_off(sure: Sureness, shown: Shown) -> tuple[SumRow, ...]:
     writing = own_writing(shown.unit)
     lengths = ((name.capitalize(), writing.off_length(length_mm)) for name, length_mm in sure.lengths)
-    off = (("Coat", writing.off_area(sure.coated_mm2)), *lengths)
+    off = (("Coated", writing.off_area(sure.coated_mm2)), *lengths)
     return tuple(SumRow(f"sure {name}", (name, "", "", words), _tape_notes(name, shown)) for name, words in off)
 
 

@@ -53,7 +53,7 @@ class FindingsView(QFrame):
         self.trouble = QLabel(self)
         self._make_list()
         self._make_buttons()
-        hint = QLabel("Return goes where it is. Ctrl+Return mends it. Esc puts the list away.", self)
+        hint = QLabel("Return goes to it. Ctrl+Return mends it. Esc closes the list.", self)
         hint.setWordWrap(True)
         set_role(hint, "quiet")
         row = QHBoxLayout()
@@ -166,7 +166,7 @@ class FindingsView(QFrame):
         alike = sum(finding.code is marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
         held = self.mend.hasFocus() or self.mend_all.hasFocus()
         self.mend.setText(mend)
-        self.mend_all.setText(f"All {alike} of this sort")
+        self.mend_all.setText(f"Mend all {alike} like this")
         self.mend.setVisible(bool(mend))
         self.mend_all.setVisible(bool(mend) and alike > 1)
         if held and not (self.mend.hasFocus() or self.mend_all.hasFocus()):

@@ -83,4 +83,4 @@ def _state(shown: Shown) -> str:
     """Whether the job is saved, in words. A job just begun has nothing to lose yet, but is in no file."""
     if not shown.is_saved:
         return "not saved"
-    return "saved" if shown.path else "in no file yet"
+    return "saved" if shown.path else "not yet saved"

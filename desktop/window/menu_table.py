@@ -55,9 +55,9 @@ Keys = QKeySequence.StandardKey
 
 FRONTS = {Fronts.HUNG: "Fronts &hung", Fronts.OFF: "&Fronts off"}
 CORNERS = {
-    Corner.INSIDE: "Meets the next at an &inside corner",
-    Corner.OUTSIDE: "Meets the next at an &outside corner",
-    Corner.NONE: "Does &not meet the next",
+    Corner.INSIDE: "&Inside corner to the next face",
+    Corner.OUTSIDE: "&Outside corner to the next face",
+    Corner.NONE: "&No corner to the next face",
 }
 UNITS = {Unit.MM: "Lengths in &millimetres", Unit.INCH: "Lengths in f&eet and inches"}
 LINE_UP = {
@@ -68,7 +68,7 @@ LINE_UP = {
     Alignment.MIDDLE_ACROSS: "&Middles, one over another",
     Alignment.MIDDLE_UP: "Mi&ddles, side by side",
 }
-MITRED = "Lay t&hem out, mitred at the corners"
+MITRED = "Lay t&hem out with mitred corners"
 SCREEN_KEYS = {
     Overlay.NAMES: "&Names",
     Overlay.SIZES: "&Sizes",
@@ -118,7 +118,7 @@ def fill(doers: Doers) -> tuple[Menus, QMenu]:
     _drawing(doers, menus)
     _view(doers, menus)
     job = _job(doers, menus)
-    menus.add("&Help", (Command("&How to", Keys.HelpContents, doers.show_help, always),))
+    menus.add("&Help", (Command("&How to use Recoat", Keys.HelpContents, doers.show_help, always),))
     return menus, job
 
 
@@ -169,7 +169,7 @@ def _edit(doers: Doers, menus: Menus) -> None:
             Command("Pick all of this &kind", "Ctrl+K", parts.pick_kind, with_picked),
             Command("Pick all of this &size", "Ctrl+Shift+K", parts.pick_size, with_picked),
             Command("Pick the &next part", "Ctrl+Right", parts.pick_next, with_face),
-            Command("Pick the part &before", "Ctrl+Left", parts.pick_before, with_face),
+            Command("Pick the pre&vious part", "Ctrl+Left", parts.pick_before, with_face),
         ),
     )
 
@@ -185,18 +185,18 @@ def _drawing(doers: Doers, menus: Menus) -> None:
                 )
                 for mode in Mode
             ),
-            Command("The other &way of this mode", "Alt+A", doers.hand.turn, with_face),
+            Command("Other &variant of this mode", "Alt+A", doers.hand.turn, with_face),
         ),
         (
             Fold("&Line up", _line_up(doers)),
-            Command("Mirror left and ri&ght", None, partial(parts.mirror, Way.ACROSS), with_picked),
-            Command("Mirror u&p and down", None, partial(parts.mirror, Way.UP), with_picked),
+            Command("Mirror left to ri&ght", None, partial(parts.mirror, Way.ACROSS), with_picked),
+            Command("Mirror to&p to bottom", None, partial(parts.mirror, Way.UP), with_picked),
             Command("Mirror a cop&y about a line", None, partial(doers.hand.take_up, MirrorCopy), with_picked),
             Command("Match si&ze to another part", None, partial(doers.hand.take_up, MatchSize), with_picked),
         ),
         (
-            Command("Ra&ise by a level", "Ctrl+PgUp", parts.raise_level, with_picked),
-            Command("L&ower by a level", "Ctrl+PgDown", parts.lower_level, with_picked),
+            Command("Ra&ise by a layer", "Ctrl+PgUp", parts.raise_level, with_picked),
+            Command("L&ower by a layer", "Ctrl+PgDown", parts.lower_level, with_picked),
             Command("&Seal where the two meet", None, parts.seal, with_two),
             Command("Loc&k", None, partial(parts.lock, on=True), with_picked),
             Command("U&nlock", None, partial(parts.lock, on=False), with_picked),
@@ -246,8 +246,8 @@ def _view(doers: Doers, menus: Menus) -> None:
         (
             Command("&Things to look at", "F8", doers.frame.open_findings, with_findings),
             Command("Ne&xt face", "Alt+Right", doers.faces.show_next, with_face),
-            Command("Face &before", "Alt+Left", doers.faces.show_before, with_face),
-            Command("Next &place for the keys", "F6", doers.frame.focus_next_place, with_job),
+            Command("Pre&vious face", "Alt+Left", doers.faces.show_before, with_face),
+            Command("Next &pane", "F6", doers.frame.focus_next_place, with_job),
         ),
     )
 
@@ -261,8 +261,8 @@ def _job(doers: Doers, menus: Menus) -> QMenu:
             Command("&Rename the face...", "F2", faces.rename, with_face),
             Command("&Copy the face", None, faces.copy, with_face),
             Command("&Delete the face", None, faces.delete, with_face),
-            Command("Move it &left", "Ctrl+Shift+Left", faces.move_left, with_face),
-            Command("Move it ri&ght", "Ctrl+Shift+Right", faces.move_right, with_face),
+            Command("Move the face &left", "Ctrl+Shift+Left", faces.move_left, with_face),
+            Command("Move the face ri&ght", "Ctrl+Shift+Right", faces.move_right, with_face),
         ),
         (
             Fold("C&orner of the face", _corners(doers)),
@@ -293,10 +293,10 @@ def _corners(doers: Doers) -> tuple[Choice, ...]:
 def _photo(doers: Doers) -> tuple[Command, ...]:
     photos = doers.photos
     return (
-        Command("&Bring a photo in...", None, photos.bring_in, with_face),
-        Command("&Square it", None, photos.square, with_photo),
-        Command("Chec&k a length on it", None, photos.check, with_squared_photo),
-        Command("&Take it away", None, photos.take_away, with_photo),
+        Command("&Add photo...", None, photos.bring_in, with_face),
+        Command("&Straighten the photo", None, photos.square, with_photo),
+        Command("Chec&k a length on the photo", None, photos.check, with_squared_photo),
+        Command("&Remove the photo", None, photos.take_away, with_photo),
     )
 
 
@@ -309,7 +309,7 @@ def _units(doers: Doers) -> tuple[Choice, ...]:
 
 def _tapes(doers: Doers) -> tuple[Choice, ...]:
     return tuple(
-        Choice(f"Read with a tape of class {tape}", None, partial(doers.faces.set_tape, tape), partial(_is_tape, tape))
+        Choice(f"Class {tape} tape", None, partial(doers.faces.set_tape, tape), partial(_is_tape, tape))
         for tape in TapeClass
     )
 

@@ -13,8 +13,8 @@ from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInst
 
 LOG = logging.getLogger("recoat")
 
-WORDS = "Something went wrong inside Recoat; it is written to the log."
-KEPT = "A copy of your job was kept: save the job and start Recoat again."
+WORDS = "Something went wrong inside Recoat. The log says what."
+KEPT = "A copy of your job was kept. Save the job, then start Recoat again."
 
 _LEVELS = {
     QtMsgType.QtDebugMsg: logging.DEBUG,
@@ -54,7 +54,7 @@ class ErrorReport(QObject):
         if issubclass(kind, KeyboardInterrupt):
             sys.__excepthook__(kind, error, trace)
             return
-        LOG.error("an error that nobody foresaw", exc_info=(kind, error, trace))
+        LOG.error("an unexpected error", exc_info=(kind, error, trace))
         self.told.emit(f"{WORDS} {KEPT}" if self._kept() else WORDS)
 
     def _kept(self) -> bool:

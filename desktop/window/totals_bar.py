@@ -60,16 +60,17 @@ def sure_words(sure: Sureness | None, unit: Unit) -> tuple[str, ...]:
     if sure is None:
         return ("",) * 4
     writing = own_writing(unit)
-    lengths = tuple(f"{name.capitalize()} {writing.off_length(length_mm)}" for name, length_mm in sure.lengths[:3])
-    return tuple(f"{words}, by the tape" for words in (f"Coat {writing.off_area(sure.coated_mm2)}", *lengths))
+    lengths = tuple(f"{name} {writing.off_length(length_mm)}" for name, length_mm in sure.lengths[:3])
+    words = (f"coated {writing.off_area(sure.coated_mm2)}", *lengths)
+    return tuple(f"Tolerance of the tape: {each}" for each in words)
 
 
 def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
     """The totals, each as a word and a figure."""
     writing = own_writing(unit)
     return (
-        f"Coat {writing.area(totals.coated_mm2)}",
-        f"Mask {writing.run(totals.masking_mm)}",
+        f"Coated {writing.area(totals.coated_mm2)}",
+        f"Masked {writing.run(totals.masking_mm)}",
         f"Bead {writing.run(totals.bead_mm)}",
         f"Old bead {writing.run(totals.old_bead_mm)}",
         f"Fronts {totals.fronts}",

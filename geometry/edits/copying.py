@@ -23,7 +23,7 @@ def copied_along(
     if not 1 <= count <= MOST_AT_ONCE:
         raise JobError(f"{count} copies cannot be made", do=f"make 1 to {MOST_AT_ONCE} at once")
     if not pitch_mm:
-        raise JobError("the copies would stand where the part stands", do="give a pitch, from left edge to left edge")
+        raise JobError("the copies would stand on top of the part", do="type a pitch, from left edge to left edge")
     across, up = (0.0, pitch_mm) if way is Way.UP else (pitch_mm, 0.0)
     steps = range(1, count + 1)
     return _copied(

@@ -74,13 +74,13 @@ def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_si
         if parts[0].locked:
             raise JobError("it is locked", where=parts[0].called, do="unlock it first")
         if not new_size_mm > 0:
-            raise JobError("the new size is nothing", where=parts[0].called, do="type a size above 0")
+            raise JobError("the new size is 0", where=parts[0].called, do="type a size above 0")
         at, by = spans[0][1], new_size_mm - (spans[0][1] - spans[0][0])
         return _shifted(job, face_id, way, Pull(axis, at, by), resizing=parts[0])
     if len(parts) != 2 or spans[1][0] < spans[0][1] - WELD_MM:
         raise JobError("there is no gap between these parts", do="pick one part, or two that stand apart")
     if not new_size_mm >= 0:
-        raise JobError("the new gap is below nothing", do="type a size from 0 up")
+        raise JobError("a gap cannot be negative", do="type a size from 0 up")
     at, by = spans[1][0], new_size_mm - (spans[1][0] - spans[0][1])
     return _shifted(job, face_id, way, Pull(axis, at, by), is_gap=True)
 
@@ -256,7 +256,7 @@ def _told(before: Job, after: Job, changes: dict[str, _Changes], face_id: str) -
         faces=tuple(_changed_plans(before, after, changes, face_id)),
     )
     if after == before:
-        raise JobError("nothing lies beyond that may move", do="unlock what should move, or choose another size")
+        raise JobError("nothing beyond it can move", do="unlock what should move, or choose another size")
     return shifted
 
 

@@ -33,11 +33,11 @@ def laid_along(part: Part, vertex: int, line: Side) -> Part:
     before, start, end, after = (outline[(vertex + step) % count] for step in (-1, 0, 1, 2))
     where = part.called
     if before.bulge or start.bulge or end.bulge:
-        raise OutlineError("an arc beside that side cannot follow", where=where, do="move the part, or draw it anew")
+        raise OutlineError("an arc beside that side cannot follow", where=where, do="move the part, or draw it again")
     corners = {vertex: _met(before, start, line, where), (vertex + 1) % count: _met(after, end, line, where)}
     laid = tuple(Vertex(*corners.get(place, (v.x, v.y)), v.bulge) for place, v in enumerate(outline))
     if not _keeps_its_way(outline, laid):
-        raise OutlineError("nothing would be left of it", where=where, do="take it away, or measure it again")
+        raise OutlineError("nothing would be left of it", where=where, do="remove it, or measure it again")
     check_outline(laid, where)
     return replace(part, outline=laid)
 
@@ -48,7 +48,7 @@ def _met(start: Vertex, end: Vertex, line: Side, where: str) -> Point:
     lx, ly = line.x1 - line.x0, line.y1 - line.y0
     turn = dx * ly - dy * lx
     if abs(turn) <= PARALLEL * line.chord_mm * (dx * dx + dy * dy) ** 0.5:
-        raise OutlineError("the side beside it runs along the line", where=where, do="move the part, or draw it anew")
+        raise OutlineError("the side beside it runs along the line", where=where, do="move the part, or draw it again")
     share = ((line.x0 - start.x) * ly - (line.y0 - start.y) * lx) / turn
     x = line.x0 if lx == 0 else start.x + share * dx
     y = line.y0 if ly == 0 else start.y + share * dy

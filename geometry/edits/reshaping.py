@@ -226,7 +226,7 @@ def _without_tip(outline: Outline, corner: int, away_mm: float, bulge: float) ->
     """
     before, after = side_at(outline, corner - 1), side_at(outline, corner)
     if away_mm > min(before.chord_mm, after.chord_mm) + WELD_MM:
-        raise OutlineError(f"corner {corner + 1} does not have so much on both sides", do="make it less")
+        raise OutlineError(f"the sides at corner {corner + 1} are too short for that", do="type a smaller size")
     (ax, ay), (bx, by) = _direction(before), _direction(after)
     begin = Vertex(before.x1 - ax * away_mm, before.y1 - ay * away_mm, bulge)
     end = Vertex(after.x0 + bx * away_mm, after.y0 + by * away_mm)

@@ -57,7 +57,7 @@ def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str 
     found = set_out(find_face(job, face_id), job.tape, job.unit)
     for mark in (start, end):
         if mark != END and found.at_mm(way, mark) is None:
-            raise JobError(f'no reading tells where the line "{mark}" is', do="choose a line that is there")
+            raise JobError(f'no reading tells where the line "{mark}" is', do="choose one of the face's lines")
     first, last = found.at_mm(way, start), found.at_mm(way, end)
     backwards = start == END or end == START or (None not in (first, last) and (first or 0.0) > (last or 0.0))
     marks = (end, start) if backwards else (start, end)
@@ -68,7 +68,7 @@ def with_straight(job: Job, face_id: str, start: str, end: str, length_mm: float
     """The job with a straight reading between two of `CORNERS`: a side or a diagonal. JobError for any other word."""
     for corner in (start, end):
         if corner not in CORNERS:
-            raise JobError(f'"{corner}" is no corner', do=f"choose of {', '.join(CORNERS)}")
+            raise JobError(f'"{corner}" is not a corner', do=f"choose one of {', '.join(CORNERS)}")
     return _with_more(job, face_id, (Reading(start, end, length_mm, Way.STRAIGHT),))
 
 
@@ -102,14 +102,16 @@ def spread(job: Job, face_id: str) -> Job:
     face = find_face(job, face_id)
     found = set_out(face, job.tape, job.unit, drawn_holds=True)
     if found.trouble:
-        raise JobError(found.trouble.removesuffix("."), do="take a reading again first")
+        raise JobError(found.trouble.removesuffix("."), do="measure one of them again first")
     readings = tuple(
         replace(reading, length_mm=reading.length_mm + residual, accepted=False)
         for reading, residual in zip(face.readings, found.residuals_mm, strict=True)
     )
     if not all(0 < reading.length_mm <= limits.LONGEST_MM for reading in readings):
         raise JobError(
-            "the readings are too far apart to be spread", where=face.name, do="take the wrong one again first"
+            "the readings differ too much to share out the difference",
+            where=face.name,
+            do="measure the wrong one again first",
         )
     return with_readings(job, face, readings)
 
@@ -126,7 +128,11 @@ def with_corners(job: Job, face_id: str) -> Job:
         raise JobError(found.trouble.removesuffix(".") or "no corner was read", do="measure the sides and a diagonal")
     parts = measured_parts(face)
     if len(parts) != 1:
-        raise JobError("the face has not just one wall or benchtop", where=face.name, do="correct its corners by hand")
+        raise JobError(
+            "the face must have exactly one wall or benchtop for this",
+            where=face.name,
+            do="correct its corners by hand",
+        )
     outline = tuple(Vertex(x, y) for x, y in found.corners.points)
     return with_reshaped(job, parts[0].id, Reshaped(outline, four_sides(parts[0].outline)))
 
@@ -177,15 +183,17 @@ def _with_more(job: Job, face_id: str, readings: tuple[Reading, ...]) -> Job:
     for place, reading in enumerate(readings):
         _refuse_senseless(reading.length_mm, place)
         if reading.start == reading.end:
-            raise JobError("the reading begins where it ends", where=_reading(place), do="choose another end")
+            raise JobError(
+                "the reading begins and ends at the same place", where=_reading(place), do="choose another end"
+            )
     if len(face.readings) + len(readings) > limits.MOST_READINGS:
-        raise JobError(f"a face holds {limits.MOST_READINGS} readings at most", do="take some away first")
+        raise JobError(f"a face can have at most {limits.MOST_READINGS} readings", do="remove some first")
     return with_readings(job, face, (*face.readings, *readings)) if readings else job
 
 
 def _refuse_senseless(length_mm: float, place: int) -> None:
     if not 0 < length_mm <= limits.LONGEST_MM:
-        raise ReadingError("a reading is above 0 and at most 100 m", where=_reading(place), do="read it again")
+        raise ReadingError("a reading must be above 0 and at most 100 m", where=_reading(place), do="measure it again")
 
 
 def _face_with(job: Job, face_id: str, places: Collection[int]) -> Face:

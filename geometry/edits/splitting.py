@@ -63,7 +63,7 @@ def with_split(
 def _pieces(part: Part, into: Into, up: bool, reveal_mm: float, unit: Unit) -> list[tuple[_Corner, ...]]:
     if any(vertex.bulge for vertex in part.outline):
         raise JobError(
-            "it has round sides, so it cannot be split", where=part.called, do="split a part of straight sides"
+            "it has round sides, so it cannot be split", where=part.called, do="split a part with straight sides"
         )
     box = outline_box(part.outline)
     low, high = box[up], box[up + 2]
@@ -82,7 +82,7 @@ def _or_end(place: float, end: float) -> float:
 def _sizes(length: float, into: Into, reveal: float, unit: Unit, where: str) -> tuple[float, ...]:
     """The size of each piece. JobError where the pieces and reveals do not fit."""
     if not 0 <= reveal <= length:
-        raise JobError("the reveal does not fit", where=where, do="let it be 0 or more, and less than the part")
+        raise JobError("the reveal does not fit", where=where, do="type 0 or more, and less than the size of the part")
     sizes = _equal(length, into, reveal) if isinstance(into, int) else _listed(length, into, reveal, unit, where)
     if not 2 <= len(sizes) <= MOST_AT_ONCE:
         raise JobError(
@@ -171,7 +171,7 @@ def _checked(piece: tuple[_Corner, ...], where: str) -> tuple[_Corner, ...]:
         check_outline(_outline(piece), where)
     except OutlineError as trouble:
         raise JobError(
-            "it would fall apart where it is cut", where=where, do="split it the other way, or into other sizes"
+            "a piece would fall apart", where=where, do="split it the other way, or into other sizes"
         ) from trouble
     return piece
 

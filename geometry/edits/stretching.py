@@ -114,5 +114,5 @@ def _refuse_turned(part: Part, outline: Outline, pull: Pull) -> None:
         now = after.get(side.vertex)
         new = (now.x1 - now.x0, now.y1 - now.y0)[pull.axis] if now else 0.0
         if abs(old) > WELD_MM and old * new <= 0:
-            raise OutlineError("nothing would be left of it", where=where, do="shift by less, or take it away first")
+            raise OutlineError("nothing would be left of it", where=where, do="shift by less, or remove it first")
     check_outline(outline, where)

@@ -173,10 +173,12 @@ def _meet(one: tuple[float, float], other: tuple[float, float]) -> bool:
 def _refuse_over(row: Row, free: float | None) -> None:
     if free is None:
         if any(item.width_mm is None for item in row.items):
-            raise ReadingError("there is no wall whose rest could be taken", do="give every item a width")
+            raise ReadingError("the face has no wall, so rest has no width", do="give every item a width")
         return
     if free <= WELD_MM:
-        raise ReadingError("there is no room for a row here", do="begin it further on or remove what stands there")
+        raise ReadingError(
+            "there is no room for a row here", do="begin the row further on, or remove what stands there"
+        )
     over = row.fixed_mm - free
     if over > WELD_MM:
         what = f"the row is {length_words(over, row.unit)} longer than the {length_words(free, row.unit)} there are"

@@ -109,7 +109,7 @@ def check_outline(outline: Outline, where: str) -> None:
     _check_arcs(around, where)
     if len(around) < 2 or (len(around) == 2 and not any(side.bulge for side in around)):
         raise OutlineError(
-            "the outline has too few corners to enclose anything", where=where, do="give it a third corner or an arc"
+            "the outline has too few corners to enclose an area", where=where, do="give it a third corner or an arc"
         )
     for first, second in _neighbours(around):
         if meet(around[first], around[second], _shared_ends(around, first, second)):
@@ -117,16 +117,18 @@ def check_outline(outline: Outline, where: str) -> None:
             raise OutlineError(
                 f"side {numbers[0]} and side {numbers[1]} of the outline cross, touch or run back along each other",
                 where=where,
-                do="move a corner so that the outline goes round once",
+                do="move a corner so that the sides no longer cross or touch",
             )
     if area_mm2(outline) <= WELD_MM * perimeter_mm(outline):
-        raise OutlineError("the outline encloses nothing", where=where, do="give it a width and a height")
+        raise OutlineError("the outline encloses no area", where=where, do="give it a width and a height")
 
 
 def _check_numbers(outline: Outline, where: str) -> None:
     for number, vertex in enumerate(outline, 1):
         if not all(map(math.isfinite, (vertex.x, vertex.y, vertex.bulge))):
-            raise OutlineError(f"corner {number} is not a number", where=where, do="measure that corner again")
+            raise OutlineError(
+                f"corner {number} has a value that is not a number", where=where, do="measure that corner again"
+            )
         if max(abs(vertex.x), abs(vertex.y)) > REACH_MM:
             raise OutlineError(f"corner {number} is farther away than 1000 km", where=where, do="check its distances")
 

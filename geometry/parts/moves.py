@@ -40,7 +40,7 @@ def resized(part: Part, box: Box) -> Part:
     """
     where = part.called
     if not (box[2] - box[0] > WELD_MM and box[3] - box[1] > WELD_MM):
-        raise OutlineError("the new size is nothing", where=where, do="give it a width and a height")
+        raise OutlineError("the new size is 0", where=where, do="give it a width and a height")
     old = outline_box(part.outline)
     across, up = (box[2] - box[0]) / (old[2] - old[0]), (box[3] - box[1]) / (old[3] - old[1])
     if abs(across - up) * max(box[2] - box[0], box[3] - box[1]) <= WELD_MM or not any(v.bulge for v in part.outline):
@@ -79,7 +79,9 @@ def _stretched(before: Outline, box: Box, where: str) -> Outline:
     fills = all(abs(now - wanted) <= WELD_MM for now, wanted in zip(outline_box(outline), box, strict=True))
     if not (fills and all(map(_arc_keeps_its_way, sides(before), sides(outline)))):
         raise OutlineError(
-            "its arcs cannot follow a change of shape", where=where, do="change width and height alike, or draw it anew"
+            "its arcs cannot be stretched in one direction only",
+            where=where,
+            do="change width and height by the same share, or draw it again",
         )
     check_outline(outline, where)
     return outline

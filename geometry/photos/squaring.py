@@ -112,16 +112,16 @@ def check_four(points: Sequence[Point], where: str) -> None:
     """Refuse four points that do not go round an area: JobError, which says why. `where` is `PHOTO` or `FACE`."""
     for (one, first), (other, second) in combinations(zip(MARK_NAMES, points, strict=True), 2):
         if math.dist(first, second) <= FLATTEST * _reach(points):
-            raise _unfit(f"the {one} and the {other} mark are at one place", where)
+            raise _unfit(f"the {one} mark and the {other} mark are at the same place", where)
     for three in combinations(range(4), 3):
         if _flatness([points[number] for number in three]) <= FLATTEST:
             names = "{}, {} and {}".format(*(MARK_NAMES[number] for number in three))
-            raise _unfit(f"the {names} mark are in a line", where)
+            raise _unfit(f"the {names} marks are in a line", where)
     turns = [_turn(points[number - 2], points[number - 1], points[number]) > 0 for number in range(4)]
     if turns.count(True) in (1, 3):
         raise _unfit("one mark lies between the other three", where)
     if turns.count(True) == 2:
-        raise _unfit("the marks cross over", where)
+        raise _unfit("the lines from mark to mark cross each other", where)
 
 
 def check_way_round(dots: Sequence[Point]) -> None:
@@ -210,7 +210,7 @@ def _flatness(three: Sequence[Point]) -> float:
 
 
 def _beyond() -> JobError:
-    return JobError("that is beyond what the photo shows of the face", where="photo", do="stay nearer to the marks")
+    return JobError("the photo does not show that part of the face", where="photo", do="stay nearer to the marks")
 
 
 def _unfit(what: str, where: str) -> JobError:

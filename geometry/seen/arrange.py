@@ -54,7 +54,7 @@ def _closed(stacked: Sequence[Part], order: Sequence[int], welds: tuple[float, .
         raise OutlineError(
             "its outline cannot be told apart from what touches it",
             where=part.called,
-            do="see whether it crosses itself, or move it a little",
+            do="check whether it crosses itself, or move it a little",
         ) from torn
 
 

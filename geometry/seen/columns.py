@@ -82,10 +82,10 @@ def stack_of(parts: Sequence[Part], straight_mm: float) -> Stack:
     sides = _sides(parts, straight_mm)
     count = np.bincount(sides.part, minlength=len(parts)).astype(np.intp)
     every = np.arange(len(parts), dtype=np.intp)
-    _refuse(parts, every, count < 2, "it encloses nothing")
+    _refuse(parts, every, count < 2, "it encloses no area")
     first = np.cumsum(count) - count
     area = _signed_areas(sides, first, count)
-    _refuse(parts, every, area == 0, "it encloses nothing")
+    _refuse(parts, every, area == 0, "it encloses no area")
     left, bottom = np.minimum.reduceat(sides.left, first), np.minimum.reduceat(sides.bottom, first)
     right, top = np.maximum.reduceat(sides.right, first), np.maximum.reduceat(sides.top, first)
     upright = ((sides.x0 == sides.x1) | (sides.y0 == sides.y1)) & (sides.sweep == 0)
@@ -166,10 +166,10 @@ def _sides(parts: Sequence[Part], straight_mm: float) -> Columns:
     number = ramp(np.zeros_like(counts), counts)
     # NaN fails every comparison, so it is found as well.
     known = (np.abs(x) <= FARTHEST_MM) & (np.abs(y) <= FARTHEST_MM) & (np.abs(bulge) <= MOST_BULGE)
-    _refuse(parts, part, ~known, "it holds a number that is not finite, or larger than any wall")
+    _refuse(parts, part, ~known, "one of its values is not a number, or is larger than any wall")
     following = _following(counts)
     stays = (np.abs(x[following] - x) <= straight_mm) & (np.abs(y[following] - y) <= straight_mm)
-    _refuse(parts, part, stays & (bulge != 0), "an arc of it starts and ends at one point")
+    _refuse(parts, part, stays & (bulge != 0), "one of its arcs starts and ends at the same point")
     if stays.any():
         rows = rows_where(~stays)
         part, number, x, y, bulge = part[rows], number[rows], x[rows], y[rows], bulge[rows]

@@ -60,7 +60,7 @@ def _refuse_heap(pairs: int) -> None:
     if pairs > MOST_PAIRS:
         raise JobError(
             "too many parts lie on or across each other to be measured",
-            do="take copies away, or spread the parts over several faces",
+            do="remove copies, or spread the parts over several faces",
         )
 
 

@@ -286,7 +286,7 @@ def _refuse_loose(design: Floats, free: Sequence[int], names: Sequence[str]) -> 
         return
     loose = {free[place] // 2 for way in ways[holding:] for place in np.flatnonzero(np.abs(way) > TOLD_APART).tolist()}
     points = " and ".join(names[point] for point in sorted(loose))
-    raise JobError(f"too few distances hold {points}", do="measure one more, a diagonal for instance")
+    raise JobError(f"too few distances fix {points}", do="measure one more, a diagonal for instance")
 
 
 def _check(observed: Sequence[Observed], count: int) -> None:

@@ -18,14 +18,14 @@ def placed(distances: Distances, count: int, names: Sequence[str]) -> tuple[Poin
     few hold a corner.
     """
     if not distances:
-        raise JobError(f"no distance holds {names[0]}", do="measure the sides and a diagonal")
+        raise JobError(f"no distance reaches {names[0]}", do="measure the sides and a diagonal")
     first, second = min(distances)
     at = {first: (0.0, 0.0), second: (distances[first, second], 0.0)}
     while len(at) < count:
         found = _next(distances, at, count, names)
         if found is None:
             loose = " and ".join(names[corner] for corner in range(count) if corner not in at)
-            raise JobError(f"too few distances hold {loose}", do="measure one more, a diagonal for instance")
+            raise JobError(f"too few distances fix {loose}", do="measure one more, a diagonal for instance")
         at[found[0]] = found[1]
     return _level([at[corner] for corner in range(count)])
 

@@ -54,19 +54,21 @@ def _check_reading(reading: Reading, place: object) -> None:
         known = mark in CORNERS if straight else 0 < len(mark) <= limits.LONGEST_ID and mark.isprintable()
         if not known:
             raise JobError(
-                f'it names the mark "{mark[: limits.LONGEST_QUOTED]}"', where=where, do="take the reading again"
+                f'it begins or ends at "{mark[: limits.LONGEST_QUOTED]}", which is not a line or a corner',
+                where=where,
+                do="measure it again",
             )
     if reading.start == reading.end:
-        raise JobError("it begins where it ends", where=where, do="take the reading again")
+        raise JobError("it begins and ends at the same place", where=where, do="measure it again")
     if not straight and (reading.end == START or reading.start == END):
-        raise JobError("it runs backwards", where=where, do="let it run from left to right, or upwards")
+        raise JobError("it runs backwards", where=where, do="measure from left to right, or upwards")
     if not 0 < reading.length_mm <= limits.LONGEST_MM:
-        raise JobError("a reading is above 0 and at most 100 m", where=where, do="take the reading again")
+        raise JobError("a reading must be above 0 and at most 100 m", where=where, do="measure it again")
 
 
 def _check_photo(face: Face, photo: PhotoPlace, place: object) -> None:
     if not face.photo:
-        raise JobError("a photo is placed that is not there", where=str(place), do="bring the photo in again")
+        raise JobError("the face has a place for a photo, but no photo", where=str(place), do="add the photo again")
     if not 0 <= photo.opacity <= 1:
         raise JobError(f"the photo's opacity is {photo.opacity:g}", where=str(place), do="set it from 0 to 1")
     dots = [dot for mark in photo.marks for dot in (mark.u, mark.v)]
@@ -78,7 +80,7 @@ def _check_photo(face: Face, photo: PhotoPlace, place: object) -> None:
         and _within(sizes + lengths, limits.LONGEST_MM)
         and all(length > 0 for length in lengths)
     ):
-        raise JobError("a mark of the photo is out of all bounds", where=str(place), do="mark the photo again")
+        raise JobError("a mark of the photo lies far outside it", where=str(place), do="mark the photo again")
 
 
 def _within(numbers: Iterable[float], most: float) -> bool:

@@ -63,7 +63,7 @@ def _check_counts(job: Job) -> None:
     for what, count, most in counts:
         if count > most:
             raise JobError(
-                f"the job has {count} {what}, and at most {most} can be measured", do="split it into several jobs"
+                f"the job has {count} {what}; Recoat can measure at most {most}", do="split it into several jobs"
             )
 
 
@@ -101,7 +101,7 @@ def _check_texts(job: Job) -> None:
             raise JobError(f"the text {_shown(text)} is too long", do=f"use at most {limits.LONGEST_TEXT} characters")
         if _CONTROL.search(text):
             raise JobError(
-                f"the text {_shown(text)} holds a sign that is none", do="write it in one line, without tabs"
+                f"the text {_shown(text)} contains a control character", do="write it in one line, without tabs"
             )
 
 
@@ -117,7 +117,7 @@ def _check_kinds(job: Job) -> None:
         where = f"kind {choice.kind}"
         if choice.treatment is Treatment.AS_KIND:
             raise JobError(
-                'a kind cannot be treated "as kind"', where=where, do="say how it is coated, or that it is left"
+                'a kind cannot be treated "as kind"', where=where, do='choose "in place", "taken off" or "left"'
             )
         _check_finish(choice.finish, finishes, where)
 
@@ -170,7 +170,7 @@ def _misplaced(vertex: Vertex, where: _Place) -> JobError:
     if all(map(isfinite, (vertex.x, vertex.y, vertex.bulge))):
         what = f"a corner at {_point(vertex)} is more than {_metres(limits.LONGEST_MM)} away"
         return JobError(what, where=str(where), do="check the reading and its unit")
-    return JobError("a corner holds a number that is not finite", where=str(where), do="draw the part again")
+    return JobError("a corner has a value that is not a number", where=str(where), do="draw the part again")
 
 
 def _point(vertex: Vertex) -> str:
@@ -197,9 +197,9 @@ def _check_sides(part: Part, where: _Place) -> None:
     sides = part.coated_sides or ()
     if len(set(sides)) < len(sides) or any(not 0 <= side < len(part.outline) for side in sides):
         raise JobError(
-            "its coated sides name one that it does not have, or one twice",
+            "its coated sides include a wrong or repeated number",
             where=str(where),
-            do=f"name sides from 0 to {len(part.outline) - 1}, each once",
+            do=f"use numbers from 0 to {len(part.outline) - 1}, each once",
         )
 
 
@@ -221,11 +221,11 @@ def _check_tie(tie: Tie, sides: dict[str, int], elevations: set[str], place: _Pl
         what = f"a tie names side {tie.side} of {_shown(tie.part)}"
         raise JobError(what, where=str(place), do=f"it has sides 0 to {sides[tie.part] - 1}: tie one of them")
     if tie.face not in elevations:
-        what = f"a tie names the face {_shown(tie.face)}, which is no elevation of this job"
+        what = f"a tie names the face {_shown(tie.face)}, which is not an elevation of this job"
         raise JobError(what, where=str(place), do="tie it to one that is, or remove the tie")
     if not -limits.LONGEST_MM <= tie.start_mm < tie.end_mm <= limits.LONGEST_MM:
         what = f"a tie runs from {tie.start_mm:g} to {tie.end_mm:g} mm"
-        raise JobError(what, where=str(place), do="let it begin before it ends, within 100 m")
+        raise JobError(what, where=str(place), do="it must begin before it ends, within 100 m")
 
 
 def _check_joints(job: Job) -> None:

@@ -29,7 +29,7 @@ def check_products(job: Job) -> None:
         ("steps", sum(len(finish.steps) for finish in job.finishes), limits.MOST_PRODUCTS),
     ):
         if count > most:
-            raise JobError(f"the job has {count} {what}, and at most {most} can be reckoned with", do="take some away")
+            raise JobError(f"the job has {count} {what}; Recoat can use at most {most}", do="remove some")
     for name, many in Counter(product.id for product in job.products).items():
         if many > 1:
             raise JobError(f'two products have the id "{name}"', do="give one of them another id")
@@ -62,8 +62,8 @@ def front_ranges(part: Part) -> Ranges:
 def _check_stand_ins(job: Job) -> None:
     for word, many in Counter(product.stands_for for product in job.products if product.stands_for).items():
         if many > limits.MOST_STAND_INS:
-            stand = f"{many} products stand for {word[: limits.LONGEST_QUOTED]}"
-            most = f"at most {limits.MOST_STAND_INS} can be reckoned with"
+            stand = f"{many} products are interchangeable with {word[: limits.LONGEST_QUOTED]}"
+            most = f"at most {limits.MOST_STAND_INS} can be compared"
             raise JobError(f"{stand}, and {most}", do="give some of them another word")
 
 
@@ -87,11 +87,11 @@ def _product_ranges(product: Product) -> Ranges:
     yield "spread rate", product.covers_m2, -most, most
     yield "share of solids", product.solids, -1.0, 1.0
     yield "dry film in um", product.film_um, -most, most
-    yield "usable life in hours", product.usable_h, -most, most
-    yield "keeping time in days", product.keeps_days, -most, most
+    yield "pot life in hours", product.usable_h, -most, most
+    yield "shelf life once opened, in days,", product.keeps_days, -most, most
     yield "amount on the shelf", product.on_shelf, 0.0, most
     for part in product.ratio or ():
-        yield "mixing ratio", part, -most, most
+        yield "mix ratio", part, -most, most
     for pack in product.packs:
         yield "size of a pack", pack.size, -most, most
         yield "price of a pack", pack.price, 0.0, most
@@ -103,10 +103,10 @@ def _step_ranges(step: Step) -> Ranges:
         ("number of coats", step.coats, 0, limits.MOST_COATS),
         ("spread rate", step.covers_m2, -limits.MOST_OF_A_PRODUCT, limits.MOST_OF_A_PRODUCT),
         ("thinning", step.thinning, 0.0, 1.0),
-        ("least time to the next step in hours", step.next_h, 0.0, hours),
-        ("greatest time to the next coat in hours", step.next_most_h, 0.0, hours),
-        ("time until touched in hours", step.touch_h, 0.0, hours),
-        ("time until used in hours", step.use_h, 0.0, hours),
+        ("shortest wait for the next step, in hours,", step.next_h, 0.0, hours),
+        ("longest wait for the next coat, in hours,", step.next_most_h, 0.0, hours),
+        ("time until it is touch dry, in hours,", step.touch_h, 0.0, hours),
+        ("time until it is in service, in hours,", step.use_h, 0.0, hours),
     )
 
 
@@ -120,6 +120,6 @@ def _money_ranges(job: Job) -> Ranges:
         ("litres left in the tray", allowances.tray_l, 0.0, limits.GREATEST_ALLOWANCE),
         ("allowance of tape", allowances.tape, 0.0, limits.GREATEST_ALLOWANCE),
         ("allowance of sealant", allowances.sealant, 0.0, limits.GREATEST_ALLOWANCE),
-        ("coats a sleeve lays", allowances.coats_a_sleeve, 1, limits.MOST_COATS),
+        ("number of coats per sleeve", allowances.coats_a_sleeve, 1, limits.MOST_COATS),
         ("hole centres of the new handles in mm", job.handle_centres_mm, 0.0, limits.LONGEST_MM),
     )

@@ -210,7 +210,9 @@ def _inserted(items: tuple[Item, ...], item: Item, at: int | None) -> tuple[Item
 def _but(items: tuple[Item, ...], at: int, name: str, *instead: Item) -> tuple[Item, ...]:
     """The items with `instead`, which may be none, in place of the one at this place. `name` is for the error."""
     if not 0 <= at < len(items):
-        raise JobError(f"there is no number {at + 1} among its {len(items)}", where=name, do="choose one that is there")
+        raise JobError(
+            f"it has {len(items)} of them, so there is no number {at + 1}", where=name, do="choose one of these"
+        )
     return (*items[:at], *instead, *items[at + 1 :])
 
 

@@ -77,11 +77,11 @@ def is_photo_name(name: str) -> bool:
 
 
 def _damaged(where: str) -> FileError:
-    return FileError("the job file is cut short or damaged", where=where, do="use a copy of it")
+    return FileError("the job file is cut short or damaged", where=where, do="use another copy of it")
 
 
 def _refused(what: str, where: str) -> FileError:
-    return FileError(f"this is no job file of Recoat: {what}", where=where, do="use one that Recoat has written")
+    return FileError(f"this is not a job file of Recoat: {what}", where=where, do="use a file that Recoat has saved")
 
 
 def _check_end(content: bytes, where: str) -> None:
@@ -105,9 +105,9 @@ def _check_entries(entries: Sequence[zipfile.ZipInfo], end: int, where: str) -> 
         raise _refused(f"it holds more than {MOST_ENTRIES} files", where)
     names = [entry.filename for entry in entries]
     if len(set(names)) < len(names):
-        raise _refused("it holds two files of one name", where)
+        raise _refused("it holds two files with the same name", where)
     if sum(entry.file_size for entry in entries) > LARGEST_TOTAL:
-        raise _refused(f"unpacked it would be larger than {LARGEST_TOTAL // 2**20} MB", where)
+        raise _refused(f"it would be larger than {LARGEST_TOTAL // 2**20} MB when unpacked", where)
     for entry in entries:
         _check_entry(entry, where)
     ordered = sorted(entries, key=lambda entry: entry.header_offset)
@@ -120,13 +120,14 @@ def _check_entries(entries: Sequence[zipfile.ZipInfo], end: int, where: str) -> 
 def _check_entry(entry: zipfile.ZipInfo, where: str) -> None:
     mode = entry.external_attr >> 16
     reasons = {
-        "a name in it does not belong there": not _belongs(entry),
+        "it holds a file that does not belong in a job": not _belongs(entry),
         "a file in it is encrypted": bool(entry.flag_bits & _ENCRYPTED),
         "a file in it is a link": stat.S_ISLNK(mode),
-        "a file in it is packed in an unknown way": entry.compress_type
+        "a file in it is packed in a way that Recoat does not know": entry.compress_type
         not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED),
         f"a file in it is larger than {LARGEST_ENTRY // 2**20} MB": entry.file_size > LARGEST_ENTRY,
-        "a file in it is packed beyond belief": entry.file_size > GREATEST_RATIO * max(entry.compress_size, 1),
+        "a file in it would grow far too large when unpacked": entry.file_size
+        > GREATEST_RATIO * max(entry.compress_size, 1),
     }
     for reason, holds in reasons.items():
         if holds:

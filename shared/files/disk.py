@@ -15,23 +15,23 @@ if sys.platform == "darwin":
 
 _WORDS = {
     errno.ENOENT: ("there is no such file or folder", "check its name"),
-    errno.ENOTDIR: ("part of the way to it is not a folder", "check its name"),
+    errno.ENOTDIR: ("part of its path is not a folder", "check its name"),
     errno.EISDIR: ("this is a folder", "name a file"),
     errno.EACCES: ("this is not permitted", "check the permissions of the file and its folder"),
     errno.EPERM: ("this is not permitted", "check the permissions of the file and its folder"),
     errno.EROFS: ("this place cannot be written to", "choose another place"),
     errno.ENOSPC: ("the disk is full", "make room or choose another place"),
-    errno.EDQUOT: ("your share of the disk is full", "make room or choose another place"),
-    errno.EFBIG: ("the file would be larger than is allowed here", "choose another place"),
+    errno.EDQUOT: ("your quota on this disk is used up", "make room or choose another place"),
+    errno.EFBIG: ("the file would be larger than this place allows", "choose another place"),
     errno.ENAMETOOLONG: ("the name is too long", "choose a shorter one"),
-    errno.ENXIO: ("nobody reads from this pipe", "start its reader first, or choose another place"),
+    errno.ENXIO: ("no program is reading from this pipe", "start that program first, or choose another place"),
     errno.ELOOP: ("the link leads back to itself", "name the file itself"),
 }
 
 
 def file_error(path: Path, trouble: OSError) -> FileError:
     """The FileError for what the system said about a file."""
-    unknown = (trouble.strerror or "the system refused").lower(), "try again or choose another place"
+    unknown = (trouble.strerror or "the system refused to do this").lower(), "try again or choose another place"
     what, advice = _WORDS.get(trouble.errno or 0, unknown)
     return FileError(what, where=str(path), do=advice)
 

@@ -65,7 +65,7 @@ def read_finish_file(path: Path) -> Job:
     except JobError as trouble:
         raise trouble.within(str(path)) from trouble
     if not job.finishes:
-        raise FileError("there is no finish in it", where=str(path), do="choose another file")
+        raise FileError("the file has no finish", where=str(path), do="choose another file")
     return job
 
 

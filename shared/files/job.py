@@ -62,7 +62,7 @@ def read_job_file(path: Path) -> JobFile:
         return _with_its_photos(JobFile(job_from_json(content, where)), where)
     entries = unpacked(content, where)
     if JOB_NAME not in entries:
-        raise FileError(f"there is no {JOB_NAME} in it", where=where, do="use a file that Recoat has written")
+        raise FileError(f"the file has no {JOB_NAME} in it", where=where, do="use a file that Recoat has saved")
     photos = tuple(Photo(name.removeprefix(PHOTO_FOLDER), photo) for name, photo in entries.items() if name != JOB_NAME)
     return _with_its_photos(JobFile(job_from_json(entries[JOB_NAME], where), photos), where)
 
@@ -73,7 +73,7 @@ def write_job_file(path: Path, job_file: JobFile) -> None:
     _with_its_photos(job_file, where)
     if path.suffix.lower() == ".json":
         if job_file.photos:
-            raise FileError("a .json file holds no photos", where=where, do="save it with the ending .recoat")
+            raise FileError("a .json file cannot hold photos", where=where, do="save the job with the ending .recoat")
         write_atomically(path, job_to_json(job_file.job))
     else:
         write_atomically(path, container_of(job_file))
@@ -97,7 +97,7 @@ def job_to_json(job: Job) -> bytes:
         plain = msgspec.convert(_unsigned(msgspec.to_builtins(job)), Job)
         return msgspec.json.format(msgspec.json.encode(plain), indent=1)
     except (msgspec.ValidationError, UnicodeEncodeError) as trouble:
-        raise JobError("the job holds a value that no file can hold", do="undo the last step") from trouble
+        raise JobError("the job has a value that cannot be saved", do="undo the last step") from trouble
 
 
 def job_from_json(content: bytes, where: str) -> Job:
@@ -112,10 +112,12 @@ def job_from_json(content: bytes, where: str) -> Job:
     except msgspec.ValidationError as trouble:
         raise wrong_value(str(trouble), document, where) from trouble
     except RecursionError as trouble:
-        raise FileError("it is nested too deeply to be a job", where=where, do="choose a job file") from trouble
+        raise FileError("the file is nested too deeply to be a job", where=where, do="choose a job file") from trouble
     except (msgspec.DecodeError, UnicodeDecodeError) as trouble:
         raise FileError(
-            "this is not a job file, or a damaged one", where=where, do="choose another or use a copy"
+            "this is not a job file, or the file is damaged",
+            where=where,
+            do="choose another file, or another copy of it",
         ) from trouble
 
 
@@ -138,7 +140,7 @@ def _unsigned(value: Any) -> Any:
     """The same document with 0.0 for every -0.0: the two are equal but written differently."""
     if isinstance(value, float):
         if not isfinite(value):
-            raise JobError("a number in the job is not finite", do="undo the last step")
+            raise JobError("the job has a number that cannot be saved", do="undo the last step")
         return value + 0.0
     if isinstance(value, Mapping):
         return {name: _unsigned(field) for name, field in value.items()}

@@ -30,7 +30,7 @@ def migrated(
         raise FileError(
             f"this job was written by a newer Recoat (version {begin}); this one reads up to {version}",
             where=where,
-            do="bring Recoat up to date",
+            do="update Recoat",
         )
     for step in range(begin, version):
         if step not in migrations:

@@ -14,7 +14,7 @@ _TYPES = {
     "bool": "true or false",
     "array": "a list",
     "object": "a group of fields",
-    "null": "nothing",
+    "null": "empty",
 }
 
 _STEP = re.compile(r"\.(?P<field>\w+)|\[(?P<index>\d+)\]")
@@ -39,23 +39,24 @@ def wrong_value(message: str, document: bytes, where: str) -> FileError:
     what, _, path = message.partition(" - at `$")
     place = _place(path.rstrip("`"), _read(document))
     return FileError(
-        _in_words(what), where=f"{where}: {place}" if place else where, do="correct the file or use a copy"
+        _in_words(what), where=f"{where}: {place}" if place else where, do="correct the file, or use another copy"
     )
 
 
 def _in_words(what: str) -> str:
-    for pattern, words in _MESSAGES:
+    for pattern, words in MESSAGES:
         found = pattern.fullmatch(what)
         if found:
             return words.format(*(_TYPES.get(group, group) for group in found.groups()))
     return what.replace("`", '"')
 
 
-_MESSAGES = tuple(
+MESSAGES = tuple(
     (re.compile(pattern), words)
     for pattern, words in (
         (r"Expected `(\w+)`, got `(\w+)`", "this should be {0}, not {1}"),
-        (r"Expected `(\w+) \| null`, got `(\w+)`", "this should be {0} or nothing, not {1}"),
+        (r"Expected `(\w+) \| null`, got `(\w+)`", "this should be {0} or empty, not {1}"),
+        (r"Expected `(\w+)`", "this should be {0}"),
         (r"Object missing required field `(.*)`", 'the field "{0}" is missing'),
         (r"Object contains unknown field `(.*)`", 'there is no field "{0}" here'),
         (r"Invalid enum value '?(.*?)'?", '"{0}" is not one of the words known here'),
@@ -69,6 +70,8 @@ _MESSAGES = tuple(
         (r"(?:Number|Integer value) out of range", "this number is too large"),
     )
 )
+"""What the library says of a value, and what a person reads instead. The library may reword in any release, so that the
+tests hold each of these against what it really says."""
 
 
 def _read(document: bytes) -> Any:

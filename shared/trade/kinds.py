@@ -38,6 +38,14 @@ class Treatment(StrEnum):
     TAKEN_OFF = "taken off"
     LEFT = "left"
 
+    @property
+    def words(self) -> str:
+        """What people read for it. Job files hold the value."""
+        return _SHOWN.get(self, self.value)
+
+
+_SHOWN = {Treatment.AS_KIND: "as usual for its kind", Treatment.LEFT: "not coated"}
+
 
 class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """What is usual for a kind; the fields are explained at the head of `data/kinds.toml`. `thickness` in mm.

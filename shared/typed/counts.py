@@ -55,13 +55,13 @@ def read_pieces(text: str, unit: Unit, *, decimal: str = ".") -> Division:
     said = [match["word"].lower() for match in _ACROSS_OR_UP.finditer(text)]
     head, *reveals = _REVEAL.split(_ACROSS_OR_UP.sub(" ", text))
     if len(said) > 1 or len(reveals) > 1 or not head.strip():
-        raise ReadingError("this says no way to split", where=quoted(text), do=_SPLIT_ADVICE)
+        raise ReadingError("this does not say how to split", where=quoted(text), do=_SPLIT_ADVICE)
     reveal = read_length(reveals[0], unit, decimal=decimal, allow_zero=True) if reveals else None
     up = said[0] == "up" if said else None
     if _NUMBER.fullmatch(head):
         return Division(int(head), up, reveal)
     if unit is Unit.MM and _SHARE.fullmatch(head):
-        raise ReadingError("nothing is split into a part of a piece", where=quoted(text), do=_SPLIT_ADVICE)
+        raise ReadingError("the number of pieces must be a whole number", where=quoted(text), do=_SPLIT_ADVICE)
     sizes = "; ".join(piece for piece in parted(head, decimal) if piece.strip().lower() != "rest")
     return Division(read_lengths(sizes, unit, decimal=decimal), up, reveal)
 

@@ -47,7 +47,7 @@ def read_kind(text: str) -> Named | None:
             end = head.start("word") + len(said)
             return Named(kind, name, text[end:])
     words = ", ".join(sorted(_spoken()))
-    raise ReadingError(f"{quoted(first)} is no kind of part", where=quoted(text), do=f"use one of {words}")
+    raise ReadingError(f"{quoted(first)} is not a kind of part", where=quoted(text), do=f"use one of {words}")
 
 
 def _found(said: str) -> tuple[Kind, str] | None:

@@ -132,14 +132,18 @@ def _unit_or_times(typed: str, text: str, decimal: str) -> Word:
 def _odd(typed: str, text: str, decimal: str) -> ReadingError:
     if typed == "," and decimal == ".":
         return ReadingError(
-            "a comma parts two lengths", where=quoted(text), do="write decimals with a point, thousands without"
+            "a comma separates two lengths",
+            where=quoted(text),
+            do="write decimals with a point and thousands with nothing between",
         )
     if typed == ",":
         return ReadingError(
-            "a point is no decimal sign here", where=quoted(text), do="write decimals with a comma, thousands without"
+            "a point is not the decimal sign here",
+            where=quoted(text),
+            do="write decimals with a comma and thousands with nothing between",
         )
     if typed.isalpha():
         return ReadingError(
             f"{quoted(typed)} is not a unit of length", where=quoted(text), do="use mm, cm, m, in or ft"
         )
-    return ReadingError(f"{quoted(typed)} says nothing in a length", where=quoted(text), do=ADVICE)
+    return ReadingError(f"{quoted(typed)} does not belong in a length", where=quoted(text), do=ADVICE)

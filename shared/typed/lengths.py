@@ -82,9 +82,9 @@ def parted(text: str, decimal: str = ".") -> tuple[str, ...]:
 
 def _refuse_odd(length: Fraction, text: str, unit: Unit, *, allow_zero: bool, allow_negative: bool) -> None:
     if length < 0 and not allow_negative:
-        raise ReadingError("this is less than nothing", where=quoted(text), do="type a length above 0")
+        raise ReadingError("a length cannot be negative", where=quoted(text), do="type a length above 0")
     if length == 0 and not allow_zero:
-        raise ReadingError("this is no length at all", where=quoted(text), do="type a length above 0")
+        raise ReadingError("a length cannot be 0", where=quoted(text), do="type a length above 0")
     if abs(length) > LONGEST_MM:
         most = show_run(LONGEST_MM, unit)
         raise ReadingError(f"this is longer than {most}", where=quoted(text), do="check the number and its unit")
@@ -112,7 +112,7 @@ class _Reader:
             if sign is None:
                 break
         if self.at < len(self.words):
-            raise self.trouble(f"{quoted(self.words[self.at].typed)} does not fit where it stands")
+            raise self.trouble(f"{quoted(self.words[self.at].typed)} does not fit there")
         return length
 
     def product(self) -> Fraction:
@@ -121,7 +121,7 @@ class _Reader:
         while mark := self.take(Mark.TIMES, Mark.OVER):
             other = self.measure()
             if other.size is not None and (size is not None or mark is Mark.OVER):
-                raise self.trouble("a length is multiplied or shared by a plain number only")
+                raise self.trouble("a length can only be multiplied or divided by a plain number")
             number = number * other.number if mark is Mark.TIMES else self.quotient(number, other.number)
             size = size or other.size
         return number * (size or self.bare_size)
@@ -141,7 +141,7 @@ class _Reader:
         if inches >= 1 and self.words[begin + 1 : begin + 2] and self.words[begin + 1].mark is Mark.OVER:
             raise self.trouble("this could be meant in two ways", do="type the inches with their mark, as in 7' 10\"/2")
         if self.unit() not in ("in", ""):
-            raise self.trouble("feet are followed by inches only")
+            raise self.trouble("only inches can follow feet")
         return inches
 
     def number(self) -> Fraction:
@@ -153,7 +153,7 @@ class _Reader:
             return first
         fraction = self.over(self.plain_number())
         if first.denominator != 1 or fraction >= 1:
-            raise self.trouble("a whole number and a part of one go together, as in 94 1/2")
+            raise self.trouble("this is not a whole number and a fraction below 1, as in 94 1/2")
         return first + fraction
 
     def over(self, upper: Fraction) -> Fraction:
@@ -164,7 +164,7 @@ class _Reader:
     def quotient(self, number: Fraction, by: Fraction) -> Fraction:
         """One number divided by another."""
         if by == 0:
-            raise self.trouble("nothing can be shared by 0")
+            raise self.trouble("a length cannot be divided by 0")
         return number / by
 
     def plain_number(self) -> Fraction:

@@ -35,7 +35,7 @@ def possible_signs(text: str) -> frozenset[str]:
 def read_number(text: str, decimal: str) -> Fraction:
     """The number that this text says with this decimal sign, exactly; ReadingError where it says none."""
     if decimal not in possible_signs(text):
-        raise ReadingError(f"{quoted(text)} is no number", do=f"write it like 1234{decimal}50")
+        raise ReadingError(f"{quoted(text)} is not a number", do=f"write it like 1234{decimal}50")
     return Fraction(re.sub(rf"[^0-9{decimal}+-]", "", text).replace(",", "."))
 
 

@@ -55,11 +55,11 @@ def parsed_size(text: str, unit: Unit, *, decimal: str = ".") -> PackSize:
     """The size that this text says, in whatever measure. ReadingError where it says none, or one not above 0."""
     match = _match(text)
     if match is None:
-        raise ReadingError("this is no size of a pack", where=quoted(text), do=ADVICE)
+        raise ReadingError("this is not a pack size", where=quoted(text), do=ADVICE)
     known = _unit_of(match["unit"], unit, text) if match["unit"] else None
     amount = _number(match["number"], decimal) * int(match["many"] or 1) * (known.size if known else 1)
     if not 0 < amount <= MOST_OF_A_PRODUCT:
-        what = "there is nothing in such a pack" if amount <= 0 else "no pack holds as much"
+        what = "a pack cannot be empty" if amount <= 0 else "no pack holds that much"
         raise ReadingError(what, where=quoted(text), do=ADVICE)
     return PackSize(float(amount), known.measure if known else None, _granted(known, match["unit"] or ""))
 
@@ -79,7 +79,7 @@ def _unit_of(typed: str, unit: Unit, text: str) -> PackUnit:
     spellings = units_by_spelling()
     known = spellings.get(plain) or spellings.get(f"{SYSTEM_OF[unit].casefold()}{plain}")
     if known is None:
-        raise ReadingError(f"{quoted(typed)} is no unit of a pack", where=quoted(text), do=ADVICE)
+        raise ReadingError(f"{quoted(typed)} is not a unit for packs", where=quoted(text), do=ADVICE)
     return known
 
 
@@ -95,5 +95,5 @@ def _number(text: str, decimal: str) -> Fraction:
         if "/" in text:
             return sum((Fraction(part) for part in text.split()), Fraction(0))
     except ZeroDivisionError as trouble:
-        raise ReadingError("nothing can be shared by 0", where=quoted(text), do=ADVICE) from trouble
+        raise ReadingError("a size cannot be divided by 0", where=quoted(text), do=ADVICE) from trouble
     return read_number(text, decimal)

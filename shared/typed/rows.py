@@ -113,9 +113,9 @@ def read_row(text: str, unit: Unit, *, decimal: str = ".") -> Row:
     if sum(item.times for item in row.items) > MOST_ITEMS:
         raise ReadingError("this is too long for one row", where=quoted(text), do=f"use at most {MOST_ITEMS} items")
     if all(item.stands is Stands.GAP for item in row.items):
-        raise ReadingError("nothing stands in this row", where=quoted(text), do=_ADVICE)
+        raise ReadingError("this row has nothing in it", where=quoted(text), do=_ADVICE)
     if sum(item.width_mm is None for item in row.items) > 1:
-        raise ReadingError("the rest can be taken once only", where=quoted(text), do="give the others a width")
+        raise ReadingError("rest can be used only once", where=quoted(text), do="give the others a width")
     return row
 
 
@@ -189,7 +189,7 @@ class _Reader:
         """What stands there, by the word that comes next. `typed` is its width, for the error."""
         piece = self.next()
         if piece is None or piece.sort is not Sort.WORD:
-            raise ReadingError("nothing says what stands here", where=quoted(typed), do=_ADVICE)
+            raise ReadingError("this does not say what stands here", where=quoted(typed), do=_ADVICE)
         word = self.meant()
         if word not in tuple(Stands) and word not in SAID_FOR:
             raise ReadingError(f"“{word}” does not fit here", where=quoted(typed), do=_ADVICE)
@@ -258,5 +258,5 @@ def _count(typed: str, what: str) -> int:
     count = int(typed) if typed.isdecimal() and len(typed) <= len(str(MOST_OF_ONE)) else 0
     if not 1 <= count <= MOST_OF_ONE:
         do = f"use a whole number from 1 to {MOST_OF_ONE}"
-        raise ReadingError(f"{quoted(typed)} is no number of {what}", do=do)
+        raise ReadingError(f"{quoted(typed)} is not a number of {what}", do=do)
     return count

@@ -93,7 +93,7 @@ class _Open:
         start = lengths.pop(0) if self.is_from and lengths else None
         most = {How.WALL: 1, How.SIDE: 1, How.DIAGONAL: 2}.get(self.how or How.RUNNING)
         if not lengths:
-            raise ReadingError("no length follows the last word", where=quoted(text), do=ADVICE)
+            raise ReadingError("there is no length after the last word", where=quoted(text), do=ADVICE)
         if most is not None and len(lengths) > most:
             what = self.side or str(self.how)
             raise ReadingError(

@@ -60,7 +60,7 @@ def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]
         elif sort is Sort.WORD:
             corner = _CORNERS[word_meant(typed, _CORNERS)]
             if not corner_may_follow:
-                raise ReadingError("a corner belongs after the length of its wall", where=quoted(typed), do=_ADVICE)
+                raise ReadingError("type a corner after the length of its wall", where=quoted(typed), do=_ADVICE)
             walls[-1] = (walls[-1][0], corner)
         corner_may_follow = sort is Sort.READING
     return walls

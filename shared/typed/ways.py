@@ -98,7 +98,7 @@ def read_moves(text: str, unit: Unit, *, decimal: str = ".") -> tuple[float, flo
     across = up = 0.0
     for go, rise in read_sides(text, unit, decimal=decimal):
         if isinstance(go, To) or go.way is None or rise is not None:
-            raise ReadingError("it is not said which way", where=quoted(text), do="say it as in 35 right, 20 up")
+            raise ReadingError("this does not say which way", where=quoted(text), do="say it as in 35 right, 20 up")
         across += go.length_mm * go.way[0]
         up += go.length_mm * go.way[1]
     return across, up
@@ -123,7 +123,7 @@ def _said(text: str, decimal: str) -> list[_Said]:
         height, rise = _go_and_rise(next(pieces, ""))
         said.append(_Said(((_length(piece[place.end() :]), None), height), rise))
         if height[1] is not None:
-            raise ReadingError("a place is named by two lengths", where=quoted(text), do=_ADVICE)
+            raise ReadingError("a place needs two lengths", where=quoted(text), do=_ADVICE)
     return said
 
 
@@ -151,5 +151,5 @@ def _length(text: str) -> str:
 def _degrees(text: str, piece: str) -> float:
     angle = _ANGLE.fullmatch(text)
     if angle is None:
-        raise ReadingError("this is no angle", where=quoted(piece), do="type degrees from level, as in 600 at 45")
+        raise ReadingError("this is not an angle", where=quoted(piece), do="type degrees from level, as in 600 at 45")
     return float(angle["number"].replace(",", "."))

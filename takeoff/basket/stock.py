@@ -59,12 +59,12 @@ def why_not_enough(stock: Stock) -> Iterator[Finding]:
     largest = max((pack.size for pack in stock.packs), default=0.0)
     if not stock.need <= MOST_OF_A_PRODUCT or short > largest * MOST_PACKS > 0:
         message = (
-            f"{name}: it would take more than {MOST_PACKS} packs, so it is left out; look at its spread rate and at "
-            "what its packs hold."
+            f"{name}: it would take more than {MOST_PACKS} packs, so it is left out; check its spread rate "
+            "and its pack sizes."
         )
         yield Finding(Code.TOO_MANY_PACKS, message, NOWHERE)
     elif short > 0 and not largest:
-        message = f"{name}: no pack that holds anything is known, so none is bought; say which there are."
+        message = f"{name}: it has no pack with a size, so it is not bought; add one."
         yield Finding(Code.NO_PACKS, message, NOWHERE)
 
 
@@ -74,23 +74,23 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
     for pack in product.packs:
         if pack not in _holding(product):
             message = (
-                f"{name}: a pack holds {pack.size:g} {product.measure}, so it is not bought; say how much is in it."
+                f"{name}: a pack holds {pack.size:g} {product.measure}, so it is not bought; type how much is in it."
             )
             yield Finding(Code.EMPTY_PACK, message, NOWHERE)
         elif pack not in _buyable(product):
             size = Writing(unit).pack_size(pack.size, product.measure)
             yield Finding(
-                Code.NO_PRICE, f"{name}: the pack of {size} has no price, so it is not bought; type one.", NOWHERE
+                Code.NO_PRICE, f"{name}: the pack of {size} has no price, so it is not bought; type its price.", NOWHERE
             )
 
 
 def look_at_price(stock: Stock) -> Iterator[Finding]:
     """A product that is bought at a price that nobody knows, or for nothing."""
     if not stock.priced:
-        message = f"{stock.product.called}: no pack has a price, so what it costs is in no total; type one."
+        message = f"{stock.product.called}: no pack has a price, so its cost is in no total; type a price."
         yield Finding(Code.NO_PRICE, message, NOWHERE)
     elif any(pack.price == 0 for pack in stock.packs):
-        message = f"{stock.product.called}: a pack costs nothing; type its price, or say what is on the shelf."
+        message = f"{stock.product.called}: a pack costs 0; type its price, or what you have On the shelf."
         yield Finding(Code.FREE_PACK, message, NOWHERE)
 
 

@@ -100,5 +100,5 @@ def _nowhere(job: Job, choice: JointChoice) -> Finding:
     if choice.sealed and choice.section is None:
         message = f"The joint between {first} and {second} was added without a section; give it one."
         return Finding(Code.JOINT_SECTION, message, choice.face, choice.parts)
-    message = f"{first} and {second} do not meet, so what was decided about their joint counts for nothing."
+    message = f"{first} and {second} do not meet, so the choice about their joint has no effect."
     return Finding(Code.JOINT_NOWHERE, message, choice.face, choice.parts)

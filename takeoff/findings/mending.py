@@ -36,10 +36,10 @@ def mended(job: Job, finding: Finding) -> Job:
     """
     face = find_face(job, finding.face)
     if not finding.mend:
-        raise JobError("no single step mends that", where=face.name, do="put it right by hand")
+        raise JobError("no single step mends this", where=face.name, do="put it right by hand")
     there = frozenset(map(_which, look_at_shapes(face, job.unit)))
     if _which(finding) not in there:
-        raise JobError("that is no longer so", where=face.name, do="look at the list again")
+        raise JobError("this has been mended already", where=face.name, do="look at the list again")
     if finding.code in NEAR_MISSES:
         return _brought_together(job, face, finding, there)
     if finding.code is Code.SAME_OUTLINE:
@@ -87,7 +87,7 @@ def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_
             break
     if best is None:
         refuse_locked(find_part(job, part)[1] for part in finding.parts)
-        raise JobError("no single step mends that", where=face.name, do="measure both parts again")
+        raise JobError("no single step mends this", where=face.name, do="measure both parts again")
     return best[1]
 
 

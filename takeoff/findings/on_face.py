@@ -46,7 +46,7 @@ def _hidden(
             continue
         seen = hung if treated[part.id].treatment is Treatment.TAKEN_OFF else off
         if seen.get(part.id, hung[part.id]) <= SAME_MM2:
-            message = f"Nothing is seen of {part.called}: other parts hide it; raise it, or take it away."
+            message = f"Other parts hide all of {part.called}; raise it, or remove it."
             yield Finding(Code.HIDDEN, message, face.id, (part.id,))
 
 

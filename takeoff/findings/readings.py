@@ -124,9 +124,10 @@ class _Words:
             return f"Measure {self._reading(readings[0])} again first."
         if closed or len(readings) > MOST_NAMED:
             number = _NUMBERS[len(readings)] if len(readings) < len(_NUMBERS) else str(len(readings))
-            return f"Any of these {number} may be wrong: one more reading would tell."
+            which = "Either" if len(readings) == len(("one", "other")) else "Any"
+            return f"{which} of these {number} may be wrong. One more reading would tell which."
         named = _listed([self._reading(place) for place in readings], "or")
-        return f"{named[0].upper()}{named[1:]} may be wrong: one more reading would tell."
+        return f"{named[0].upper()}{named[1:]} may be wrong. One more reading would tell which."
 
     def _side(self, places: list[int]) -> str:
         lengths = " + ".join(self._length(self._size_mm(place)) for place in places)

@@ -57,9 +57,9 @@ def common_box(one: Box, other: Box) -> Box:
 def _near_misses(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
     for miss in near_misses(face.parts):
         first, second = (names[part] for part in miss.parts)
-        verb, code = ("miss each other", Code.GAP) if miss.gap_mm > 0 else ("overlap", Code.OVERLAP)
         by, along = length_words(abs(miss.gap_mm), unit), length_words(miss.length_mm, unit)
-        message = f"{first} and {second} {verb} by {by} along {along}; measure them again."
+        what, code = (f"are {by} apart", Code.GAP) if miss.gap_mm > 0 else (f"overlap by {by}", Code.OVERLAP)
+        message = f"{first} and {second} {what} along {along}; measure them again."
         yield Finding(code, message, face.id, miss.parts, code.mend)
 
 
@@ -120,5 +120,5 @@ def _alike(face: Face) -> Iterator[Finding]:
         key = (part.kind, frozenset((vertex.x, vertex.y, abs(vertex.bulge)) for vertex in part.outline))
         other = first.setdefault(key, part)
         if other is not part:
-            message = f"{other.called} and {part.called} have the same outline; take one away."
+            message = f"{other.called} and {part.called} have the same outline; remove one."
             yield Finding(Code.SAME_OUTLINE, message, face.id, (other.id, part.id), Code.SAME_OUTLINE.mend)

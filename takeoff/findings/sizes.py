@@ -83,7 +83,7 @@ def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
             size = length_words(worst.size_mm, unit)
             message = (
                 f"{worst.what} {size} {worst.how}, which is unusual; {usual.words(unit)} is usual. "
-                "Measure it again if it is not meant so."
+                "Measure it again, unless it is meant to be so."
             )
             yield Finding(Code.UNUSUAL_SIZE, message, face.id, tuple(part.id for part in worst.parts))
 

@@ -69,7 +69,7 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
     """Doors that are taller than the chart goes, and fronts whose old hole centres nobody has said."""
     for front in coated_fronts(job):
         if hinges_of(front.part) is None:
-            message = f"{front.part.called} is taller than hinges are known for; say how many it has."
+            message = f"{front.part.called} is too tall for the hinge table; type how many hinges it has."
             yield Finding(Code.HINGES, message, front.face.id, (front.part.id,))
     if job.handle_centres_mm is None:
         return
@@ -80,8 +80,8 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
     for face, fronts in unknown.items():
         many = "1 front" if len(fronts) == 1 else f"{len(fronts)} fronts"
         message = (
-            f"New handles go on, but the hole centres of the old ones are not said for {many} of face "
-            f"{fronts[0].face.name}; measure them: holes to fill are not counted there."
+            f"New handles go on, but the old hole centres of {many} on face {fronts[0].face.name} are not known; "
+            "measure them. Their holes to fill are not counted yet."
         )
         yield Finding(Code.HOLE_CENTRES, message, face, tuple(front.part.id for front in fronts))
 

@@ -37,7 +37,7 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
         finish = finishes[surface.finish]
         if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
             material = f" on {surface.material}" if finish.steps and surface.material else ""
-            message = f"Finish {finish.called} lays no coat{material}; add the coats that it gets."
+            message = f"Finish {finish.called} has no coat{material}; add its coats."
             found.setdefault(message, []).extend(surface.parts)
     yield from (Finding(Code.NO_COATS, message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
@@ -50,10 +50,10 @@ def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Findi
         return
     product = products.find(step.product)
     if product is None:
-        message = f'{where}, lays a product "{step.product}" that is not in the list; choose another.'
+        message = f'{where}, uses a product "{step.product}" that is not in the list; choose another.'
         yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif product.measure is Measure.METRES:
-        message = f"{where}, lays {product.called}, which is counted in metres; choose another product."
+        message = f"{where}, uses {product.called}, which is counted in metres; choose another product."
         yield Finding(Code.MEASURE, message, NOWHERE)
     if step.tool:
         yield from _without_tool(step.tool, where, products)
@@ -62,10 +62,10 @@ def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Findi
 def _without_tool(tool_id: str, where: str, products: Products) -> Iterator[Finding]:
     tool = products.find(tool_id)
     if tool is None:
-        message = f'{where}, is laid with a product "{tool_id}" that is not in the list; choose another.'
+        message = f'{where}, is applied with a tool "{tool_id}" that is not in the list; choose another.'
         yield Finding(Code.NO_PRODUCT, message, NOWHERE)
     elif tool.measure is not Measure.PIECES:
-        message = f"{where}, is laid with {tool.called}, which is not counted in pieces; choose a tool."
+        message = f"{where}, is applied with {tool.called}, which is not counted in pieces; choose a tool."
         yield Finding(Code.MEASURE, message, NOWHERE)
 
 
@@ -77,8 +77,8 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
         other = first.setdefault(product.stands_for, product)
         if other.measure is not product.measure:
             message = (
-                f"{other.called} and {product.called} both stand for {product.stands_for}, but one "
-                f"is counted in {other.measure} and the other in {product.measure}; give one of them another word."
+                f"{other.called} and {product.called} are interchangeable with {product.stands_for}, "
+                f"but one is counted in {other.measure} and the other in {product.measure}; give one another word."
             )
             yield Finding(Code.STAND_IN, message, NOWHERE)
 
@@ -95,7 +95,7 @@ def _about(product: Product, asked: Demand) -> Iterator[Finding]:
         yield from (Finding(Code.PASSED_OVER, f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
     else:
         for code, why in _whys(product, asked):
-            yield Finding(code, f"{why} How much is needed is left out.", NOWHERE)
+            yield Finding(code, f"{why} The amount needed is left out.", NOWHERE)
 
 
 def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
@@ -106,7 +106,7 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
             yield Code.SPREAD_RATE, f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
         else:
             say = "set its spread rate, or its solids and film, above 0"
-            yield Code.SPREAD_RATE, f"{name} does not say how much it covers; {say}."
+            yield Code.SPREAD_RATE, f"{name} has no spread rate; {say}."
     if product.ratio is not None and not has_ratio(product):
         yield Code.RATIO, f"{name} is mixed {Writing().ratio(product.ratio)}; set both above 0."
 
@@ -114,11 +114,15 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
 def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:
     for word in run.sealed:
         if not sealants(word, products):
-            message = f"Joints are run with {word}, but no sealant stands for it; add one that does."
+            message = (
+                f"Joints are sealed with {word}, but no sealant is marked as interchangeable with it; add one, "
+                "or mark one."
+            )
             yield Finding(Code.NO_SEALANT, message, NOWHERE)
     if run.taped and not tapes(products):
+        unmarked = f"no tape is marked as interchangeable with {MASKING_TAPE}; mark one"
         several = any(product.use is Use.TAPE for product in products.all)
-        what = f"none of the tapes stands for {MASKING_TAPE}; say it of one" if several else "there is no tape; add one"
+        what = unmarked if several else "there is no tape; add one"
         yield Finding(Code.NO_TAPE, f"Edges are masked, but {what}.", NOWHERE)
 
 
@@ -132,8 +136,8 @@ def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
                 found.setdefault(part.made_of, []).append(part.id)
         for words, parts in found.items():
             message = (
-                f'"{words}" names none of {known}, so it is taken for what is usual; if a step depends on it, say it '
-                "in one of these words."
+                f'"{words}" is none of {known}, so the usual material is assumed. If a step depends on it, use one '
+                "of these words."
             )
             yield Finding(Code.MATERIAL, message, face.id, tuple(parts))
 

@@ -65,8 +65,8 @@ def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
             lines.append(ListLine(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
             begins = reader.line_num + 1
     except csv.Error as trouble:
-        what = f"line {begins} cannot be parted into cells ({trouble})"
-        raise FileError(what, where=where, do="look at the quotes in it") from trouble
+        what = f"line {begins} cannot be split into cells ({trouble})"
+        raise FileError(what, where=where, do="check the quotation marks in it") from trouble
     return tuple(_bounded(lines, where))
 
 
@@ -144,12 +144,16 @@ def _check_packing(content: bytes, where: str) -> None:
         raise _damaged(where) from trouble
     unpacked = sum(entry.file_size for entry in entries)
     if len(entries) > MOST_PACKED_FILES or unpacked > min(LARGEST_UNPACKED, GREATEST_RATIO * len(content)):
-        raise FileError("this spreadsheet is packed beyond belief", where=where, do="save it anew, or as CSV")
+        raise FileError(
+            "this spreadsheet would grow far too large when unpacked",
+            where=where,
+            do="save it again, or save it as CSV",
+        )
 
 
 def _damaged(where: str) -> FileError:
-    return FileError("this spreadsheet is cut short or damaged", where=where, do="save it anew, or as CSV")
+    return FileError("this spreadsheet is cut short or damaged", where=where, do="save it again, or save it as CSV")
 
 
 def _no_text(where: str) -> FileError:
-    return FileError("this is no table of text", where=where, do="save the list as CSV in UTF-8, or as XLSX")
+    return FileError("this is not a table of text", where=where, do="save the list as CSV in UTF-8, or as XLSX")

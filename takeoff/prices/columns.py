@@ -96,7 +96,7 @@ def _parted(content: bytes, name: str) -> tuple[tuple[ListLine, ...], str]:
     if not parted:
         raise troubles[0]
     best = max(parted, key=lambda separator: len(_below_headings(parted[separator])[1]))
-    return parted[best], f"{encoding}, parted by {SEPARATORS[best]}"
+    return parted[best], f"{encoding}, separated by {SEPARATORS[best]}"
 
 
 def _below_headings(lines: Sequence[ListLine]) -> tuple[tuple[ListLine, ...], Columns]:

@@ -123,7 +123,7 @@ def _row(sheet: PriceSheet, line: ListLine) -> tuple[PriceRow, str]:
     code = sheet.text(line, Column.ID)
     product = sheet.text(line, Column.PRODUCT) or code
     if not product:
-        raise ReadingError("it names no product", do="name one")
+        raise ReadingError("it has no product", do="name one")
     if len(product) > LONGEST_TEXT:
         raise ReadingError("the name of the product is too long", where=quoted(product), do="shorten it")
     price, currency = _price(sheet, line)
@@ -148,7 +148,7 @@ def _name_and_size(product: str, sheet: PriceSheet) -> tuple[str, PackSize]:
 
 
 def _no_size() -> ReadingError:
-    return ReadingError("it gives no size", do="write one such as 4 L")
+    return ReadingError("it has no size", do="write one such as 4 L")
 
 
 def _size(sheet: PriceSheet, line: ListLine) -> PackSize:
@@ -172,14 +172,14 @@ def _price(sheet: PriceSheet, line: ListLine) -> tuple[float, str]:
     """A line's price and its currency; "" when the list names no currency for it."""
     cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
     if not text:
-        raise ReadingError("it gives no price", do="write one such as 24.90")
+        raise ReadingError("it has no price", do="write one such as 24.90")
     number, beside = price_parts(text)
     own = beside.casefold() == sheet.job.money.currency.casefold()
     if not possible_signs(number) or not (not beside or own or _CURRENCY.fullmatch(beside)):
-        raise ReadingError("this is no price", where=quoted(text), do="write one such as 24.90")
+        raise ReadingError("this is not a price", where=quoted(text), do="write one such as 24.90")
     price = cell if isinstance(cell, float) else float(read_number(number, _sign_for(number, sheet.decimal)))
     if not 0 < price <= MOST_MONEY:
-        what = "a price of 0 or less is none" if price <= 0 else "this price is beyond belief"
+        what = "a price must be above 0" if price <= 0 else "this price is far too high"
         raise ReadingError(what, where=quoted(text), do="write what the pack costs")
     in_column = sheet.text(line, Column.CURRENCY)
     return price, currency_words(in_column or beside or currency_in(sheet.columns[Column.PRICE].heading))
@@ -191,8 +191,8 @@ def _sign_for(number: str, decimal: str) -> str:
     if decimal in signs:
         return decimal
     if len(signs) > 1 and not says_one_number(number):
-        what = "this could be meant in two ways, as the list does not say which its decimal sign is"
-        raise ReadingError(what, where=quoted(number), do="write it without a sign between thousands")
+        what = "this could be meant in two ways, as the list does not show its decimal sign"
+        raise ReadingError(what, where=quoted(number), do="write it with nothing between thousands")
     return next(iter(sorted(signs)), SIGNS[0])
 
 
@@ -210,5 +210,5 @@ def _tax_said(sheet: PriceSheet) -> Iterator[Said]:
     if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):
         meant = "with" if sheet.job.money.tax_included else "without"
         yield Said(
-            0, f"the prices are headed {quoted(heading)}, and the job takes prices {meant} tax: see that both agree"
+            0, f"the prices are headed {quoted(heading)}, and the job takes prices {meant} tax: check that they agree"
         )

@@ -38,7 +38,7 @@ def with_prices(job: Job, prices: PriceList, *, add: bool = False) -> Priced:
     """
     ours, theirs = job.money.currency, prices.currency
     if ours and theirs and ours.casefold() != theirs.casefold():
-        do = "set the job's currency, or take another list"
+        do = "set the job's currency, or use another list"
         raise JobError(f"its prices are in {theirs}, and the job's in {ours}", where=prices.name, do=do)
     pricing = _Pricing(job, add=add)
     said = tuple(words for row in prices.rows if (words := pricing.take(row)))
@@ -78,7 +78,9 @@ class _Pricing:
         by_id = [name for name in (row.code, row.product) if name in self._products]
         ids = by_id[:1] or self._named[_folded(row.product)]
         if len(ids) > 1:
-            raise ReadingError("two products have this name", where=quoted(row.product), do="write the product's id")
+            raise ReadingError(
+                "two products have this name", where=quoted(row.product), do="write the product's id instead"
+            )
         if ids:
             return self._priced(self._products[ids[0]], row)
         if not self._add:
@@ -96,7 +98,7 @@ class _Pricing:
             return self._with_pack(product, row, shown)
         before = self.taken.setdefault((product.id, found.size), row.line)
         if before != row.line:
-            return f"{quoted(row.product)}: {shown} has its price from line {before} already; that one stays"
+            return f"{quoted(row.product)}: {shown} has its price from line {before} already; that price stays"
         packs = tuple(replace(pack, price=row.price) if pack is found else pack for pack in product.packs)
         self._products[product.id] = replace(product, packs=packs)
         return ""
@@ -112,7 +114,7 @@ class _Pricing:
         product_id = next(name for name in self._free_ids if name not in self._products)
         self._products[product_id] = Product(product_id, row.product, use, (self._new_pack(product_id, row),))
         self._named[_folded(row.product)].append(product_id)
-        return f"{quoted(row.product)} was added as {use}; say what it is for"
+        return f"{quoted(row.product)} was added as {use}; choose what it is used as"
 
     def _new_pack(self, product_id: str, row: PriceRow) -> Pack:
         """A new pack for a row. ReadingError where the job can hold no more packs."""

@@ -45,19 +45,19 @@ def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]
 def _allowances(job: Job) -> Worksheet:
     share, money, litres = job.allowances, job.money, amount_unit(Measure.LITRES, job.unit)
     rows: tuple[Row, ...] = (
-        ("Loss, a share of what is taken", share.loss),
-        ("Allowance, a share more", share.allowance),
+        ("Loss (share of what is used)", share.loss),
+        ("Allowance (share added)", share.allowance),
         (f"Left in tray and sleeve at each coat, {litres}", amount_in(share.tray_l, Measure.LITRES, job.unit)),
-        ("Allowance of tape, a share more", share.tape),
-        ("Allowance of sealant, a share more", share.sealant),
-        ("Tax, a share", money.tax),
+        ("Allowance for tape (share added)", share.tape),
+        ("Allowance for sealant (share added)", share.sealant),
+        ("Tax (share added)", money.tax),
         ("Prices include tax", "yes" if money.tax_included else "no"),
         ("Budget", money.budget),
     )
     return Worksheet("Allowances", ("What", "Change it here"), (44, 14), rows)
 
 
-NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "One unit does", "Loss", "Allowance",
+NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "One unit covers", "Loss", "Allowance",
          "Left behind", "Needed", "Unit")  # fmt: skip
 
 
@@ -101,7 +101,7 @@ def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[C
     return loss, allowance, Live(f"={TRAY}*{times}", left) if times else left
 
 
-BASKET = ("Product", "Pack", "Holds", "Unit", "Packs", "Price", "Price with tax", "Cost", "Needed", "On the shelf",
+BASKET = ("Product", "Pack", "Pack size", "Unit", "Packs", "Price", "Price with tax", "Cost", "Needed", "On the shelf",
           "Bought", "Left over", "Enough")  # fmt: skip
 
 
@@ -181,7 +181,7 @@ def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:
     left = f'IF({BUDGET}=0,"",{BUDGET}-H{total})'
     for name, formula, value in (
         (f"Total {job.money.currency}".strip(), f"SUM(H2:H{last})", basket.cost),
-        ("of it tax", tax, basket.tax),
+        ("including tax", tax, basket.tax),
         ("Budget", BUDGET, basket.budget),
         ("Left of the budget", left, rest),
     ):

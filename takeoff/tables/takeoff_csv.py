@@ -80,7 +80,7 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
 def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
     areas = (round(area_in(figure.amount, job.unit), DIGITS) for figure in (row.gross_mm2, row.net_mm2, row.coated_mm2))
     finish = names.finish(row.finish) if row.finish else ""
-    words = (names.part(row.id), row.kind.value, finish, row.treatment.value)
+    words = (names.part(row.id), row.kind.value, finish, row.treatment.words)
     return ("part", names.room(row.room), names.face(row.face), row.tag, row.id, *words, *[""] * 5, *areas, "")
 
 
@@ -117,10 +117,10 @@ def _sure_cells(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Ite
     for row in takeoff.parts:
         if off_mm2.get(row.id):
             words = (names.room(row.room), names.face(row.face), row.tag, row.id, names.part(row.id))
-            yield ("off by", *words, *[""] * 8, "", "", round(area_in(off_mm2[row.id], job.unit), DIGITS), "")
-    yield ("off by", *[""] * 4, "coated", *[""] * 8, "", "", round(area_in(sure.coated_mm2, job.unit), DIGITS), "")
+            yield ("tolerance", *words, *[""] * 8, "", "", round(area_in(off_mm2[row.id], job.unit), DIGITS), "")
+    yield ("tolerance", *[""] * 4, "coated", *[""] * 8, "", "", round(area_in(sure.coated_mm2, job.unit), DIGITS), "")
     for name, length_mm in sure.lengths:
-        yield ("off by", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
+        yield ("tolerance", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
 
 
 def _run(row: JointRow | MaskingRow, job: Job) -> float:

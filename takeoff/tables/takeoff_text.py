@@ -28,7 +28,7 @@ def takeoff_text(takeoff: Takeoff, job: Job) -> str:
 
 def _areas(takeoff: Takeoff, job: Job) -> list[str]:
     names = Names(job)
-    lines = [_line(one_line(job.name), "gross", "net", "coat")]
+    lines = [_line(one_line(job.name), "gross", "net", "coated")]
     for total in totals_by_finish(takeoff):
         lines += _finish_lines(total, job, names)
     if takeoff.rule != NET:
@@ -102,8 +102,8 @@ def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
     if takeoff.sure is None:
         return []
     lengths = (f"{name} {writing.off_length(length_mm)}" for name, length_mm in takeoff.sure.lengths)
-    area = f"coat {writing.off_area(takeoff.sure.coated_mm2)}"
-    return [f"How sure, by a class {job.tape} tape:", "  " + "   ".join((area, *lengths))]
+    area = f"coated {writing.off_area(takeoff.sure.coated_mm2)}"
+    return [f"Tolerance (class {job.tape} tape):", "  " + "   ".join((area, *lengths))]
 
 
 def _totals(takeoff: Takeoff, job: Job) -> list[str]:
@@ -111,8 +111,8 @@ def _totals(takeoff: Takeoff, job: Job) -> list[str]:
     totals = takeoff.totals
     count = len(takeoff.findings)
     figures = (
-        f"Coat {writing.area(totals.coated_mm2)}",
-        f"mask {writing.run(totals.masking_mm)}",
+        f"Coated {writing.area(totals.coated_mm2)}",
+        f"masked {writing.run(totals.masking_mm)}",
         f"bead {writing.run(totals.bead_mm)}",
         f"old bead {writing.run(totals.old_bead_mm)}",
         f"fronts {totals.fronts}",

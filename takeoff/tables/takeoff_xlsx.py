@@ -67,7 +67,7 @@ def _areas(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _area_row(row: PartRow, job: Job, names: Names, made_of: str) -> Row:
     place = (names.room(row.room), names.face(row.face), row.tag, names.part(row.id))
-    coating = (names.finish(row.finish) if row.finish else "", row.treatment.value)
+    coating = (names.finish(row.finish) if row.finish else "", row.treatment.words)
     areas = (area_in(each.amount, job.unit) for each in (row.gross_mm2, row.net_mm2, row.coated_mm2))
     return (*place, row.kind.value, *coating, *areas, made_of, float(names.alike(row.face)))
 
@@ -145,8 +145,8 @@ def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Works
             if off_mm2.get(row.id)
         ),
     )
-    headings = ("Room", "Face", "What", "Unit", f"Could be off by (tape class {job.tape})")
-    return Worksheet("How sure", headings, (14, 8, 28, 6, 32), rows)
+    headings = ("Room", "Face", "What", "Unit", f"Tolerance (class {job.tape} tape)")
+    return Worksheet("Tolerance", headings, (14, 8, 28, 6, 32), rows)
 
 
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:

@@ -15,8 +15,8 @@ Show = Callable[[float], str]
 
 
 def part_rows(row: PartRow, writing: Writing) -> Iterator[WhyRow]:
-    """The areas of a part: gross, net and coat."""
-    for words, figure in (("Gross", row.gross_mm2), ("Net", row.net_mm2), ("Coat", row.coated_mm2)):
+    """The areas of a part: gross, net and coated."""
+    for words, figure in (("Gross", row.gross_mm2), ("Net", row.net_mm2), ("Coated", row.coated_mm2)):
         yield _figure_row(words, figure, writing, writing.area_in_sum)
 
 

@@ -52,7 +52,7 @@ def test_the_takeoff_is_shown_as_text(example: Path, capsys: pytest.CaptureFixtu
     assert main(["takeoff", str(example)]) == 0
     out = capsys.readouterr().out
     assert "gross" in out.splitlines()[0]
-    assert out.splitlines()[-1].startswith("Coat ")
+    assert out.splitlines()[-1].startswith("Coated ")
 
 
 def test_every_format_tells_the_same_totals(example: Path, tmp_path: Path) -> None:
@@ -138,7 +138,7 @@ def test_prices_of_a_list_make_the_basket_the_cheapest(tmp_path: Path, capsys: p
     told = capsys.readouterr()
     assert "3 x 1 L" in told.out
     assert "30.00" in told.out
-    assert "prices.csv: UTF-8, parted by semicolons, decimal comma; lines understood 3, left out 0." in told.err
+    assert "prices.csv: UTF-8, separated by semicolons, decimal comma; lines understood 3, left out 0." in told.err
     assert "line 4: “Gloss”: the job has no such product" in told.err
 
 
@@ -177,7 +177,7 @@ def test_another_measuring_rule_is_named_in_the_takeoff(example: Path, capsys: p
 
 def test_check_tells_what_to_look_at_and_exits_1(example: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(example)]) == 1
-    assert "miss each other by 3 mm" in capsys.readouterr().out
+    assert "are 3 mm apart" in capsys.readouterr().out
 
 
 def test_check_exits_0_where_nothing_is_odd(sound: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -221,21 +221,21 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "missing.recoat"), "missing.recoat: there is no such file or folder"),
         (("takeoff",), "the following arguments are required: JOB"),
         (("takeoff", "JOB", "--format", "ods"), "invalid choice: 'ods'"),
-        (("takeoff", "JOB", "--rule", "by eye"), 'there is no rule "by eye"; the rules are net, is-1200-13'),
+        (("takeoff", "JOB", "--rule", "by eye"), 'there is no measuring rule "by eye"; the rules are net, is-1200-13'),
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
         (
             ("takeoff", "JOB", "--why", "--format", "csv"),
-            "--why is told as text, not as csv; leave --format or --why out",
+            "--why writes text, not csv; leave out --format or --why",
         ),
-        (("takeoff", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("takeoff", "JOB", "-o", "JOB"), "this file is the job itself and would be overwritten"),
         (("buy", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
-        (("buy", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
+        (("buy", "JOB", "-o", "JOB"), "this file is the job itself and would be overwritten"),
         (("buy", "JOB", "--prices", "missing.csv"), "missing.csv: there is no such file or folder"),
         (("buy", "JOB", "--prices", "FOLDER"), "this is a folder"),
-        (("convert", "JOB", "-o", "JOB"), "this is the job itself, and would be lost"),
-        (("example", "JOB"), "it is there already, and would be lost"),
-        (("draw", "JOB", "-o", "x.docx"), "nothing is drawn with this ending"),
+        (("convert", "JOB", "-o", "JOB"), "this file is the job itself and would be overwritten"),
+        (("example", "JOB"), "this file exists already and would be overwritten"),
+        (("draw", "JOB", "-o", "x.docx"), "Recoat cannot write a drawing with this ending"),
         (("draw", "JOB", "-o", "x.dxf", "--face", "Z"), 'the job has no face "Z"; its faces are A, B'),
         (("open", "missing.recoat"), "missing.recoat: there is no such file"),
         (("missing.recoat",), "missing.recoat: there is no such file"),
@@ -291,7 +291,7 @@ def test_a_reader_that_goes_away_is_told_in_one_line(example: Path) -> None:
     finally:
         os.close(writing)
     assert done.returncode == 2
-    assert done.stderr.startswith(b"recoat: nobody reads the output to its end")
+    assert done.stderr.startswith(b"recoat: the program that reads the output has stopped")
     assert done.stderr.count(b"\n") == 1
 
 

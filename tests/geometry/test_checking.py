@@ -25,7 +25,7 @@ def test_the_first_bad_outline_is_named_with_its_face() -> None:
 def test_a_photo_whose_marks_are_in_a_line_is_named_with_its_face() -> None:
     one, two, three, four = (PhotoMark(100.0 * n, 100.0 * n, 100.0 * n, 0.0) for n in range(4))
     face = Face("f", "A", photo="wall.jpg", photo_place=PhotoPlace((one, two, three, four)))
-    with pytest.raises(JobError, match=r"^face A, marks on the photo: the first, second and third mark are in a line"):
+    with pytest.raises(JobError, match=r"^face A, marks on the photo: the first, second and third marks are in a line"):
         check_outlines(Job("kitchen", rooms=(Room("r", "Kitchen", (face,)),)))
 
 
@@ -34,5 +34,5 @@ def test_a_known_length_beyond_the_photos_horizon_is_named_with_its_face() -> No
     known = PhotoLength(500.0, 0.0, 500.0, 900.0, 700.0)
     place = PhotoPlace(rectangle_marks(dots, 1000.0, 1000.0, (0.0, 0.0)), (known,))
     face = Face("f", "A", photo="wall.jpg", photo_place=place)
-    with pytest.raises(JobError, match=r"^face A, photo: that is beyond what the photo shows"):
+    with pytest.raises(JobError, match=r"^face A, photo: the photo does not show that part"):
         check_outlines(Job("kitchen", rooms=(Room("r", "Kitchen", (face,)),)))

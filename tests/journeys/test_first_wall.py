@@ -88,7 +88,7 @@ def test_the_spreadsheet_has_the_figures_of_the_window(kitchen: Person, tmp_path
     kitchen.press(Qt.Key.Key_3, Keys.ControlModifier)
     kitchen.press(Qt.Key.Key_T, Keys.ControlModifier)
     kitchen.fill_file_dialog(table)
-    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "takeoff.xlsx is written.")
+    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "takeoff.xlsx is saved.")
 
     cells = [cell.value for sheet in openpyxl.load_workbook(table, data_only=True) for row in sheet for cell in row]
     amounts = [value for value in cells if isinstance(value, float)]
@@ -101,7 +101,7 @@ def test_the_drawing_has_the_metres_of_the_window(kitchen: Person, tmp_path: Pat
     drawing = tmp_path / "faces.dxf"
     kitchen.press(Qt.Key.Key_D, Keys.ControlModifier)
     kitchen.fill_file_dialog(drawing)
-    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "faces.dxf is written.")
+    kitchen.wait_until(lambda: kitchen.app.window.notice.text() == "faces.dxf is saved.")
 
     document = readfile(drawing)
     assert not document.audit().errors

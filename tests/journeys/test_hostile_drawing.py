@@ -125,13 +125,13 @@ def test_a_face_deleted_while_one_of_its_readings_is_typed_again(kitchen: Person
 
 READING = {"start": "start", "end": "line", "length_mm": 600}
 BAD_READINGS: dict[str, tuple[dict[str, Any], str]] = {
-    "negative": ({"length_mm": -5}, "a reading is above 0"),
-    "endless": ({"length_mm": 1e300}, "a reading is above 0"),
+    "negative": ({"length_mm": -5}, "a reading must be above 0"),
+    "endless": ({"length_mm": 1e300}, "a reading must be above 0"),
     "text": ({"length_mm": "600"}, "should be a number"),
     "no way": ({"way": "sideways"}, '"sideways" is not one of the words'),
-    "going nowhere": ({"end": "start"}, "it begins where it ends"),
-    "no corner": ({"way": "straight"}, 'names the mark "start"'),
-    "steering": ({"end": "\N{RIGHT-TO-LEFT OVERRIDE}a"}, "names the mark"),
+    "going nowhere": ({"end": "start"}, "it begins and ends at the same place"),
+    "no corner": ({"way": "straight"}, 'begins or ends at "start"'),
+    "steering": ({"end": "\N{RIGHT-TO-LEFT OVERRIDE}a"}, "begins or ends at"),
 }
 
 

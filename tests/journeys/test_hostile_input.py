@@ -46,18 +46,18 @@ READINGS = {
     "": "no length was typed",
     "   ": "no length was typed",
     "12x": "nothing follows",
-    "-5": "less than nothing",
-    "0": "no length at all",
+    "-5": "cannot be negative",
+    "0": "cannot be 0",
     "1e999": "not a unit of length",
     "nan": "not a unit of length",
     "3 kg": "not a unit of length",
-    "1/0": "nothing can be shared by 0",
+    "1/0": "a length cannot be divided by 0",
     "10 km": "not a unit of length",
     "10000 m": "longer than 100.00 m",
     "9" * 5000: "too long to be a length",
     "24\N{SUPERSCRIPT TWO}": "does not fit",
-    "\x1b[31m5": "says nothing in a length",
-    "\ud800": "says nothing in a length",
+    "\x1b[31m5": "does not belong in a length",
+    "\ud800": "does not belong in a length",
 }
 
 
@@ -77,7 +77,7 @@ OUTLINES: dict[str, tuple[Corners, str]] = {
     "no size": (rectangle(5, 5, 0, 0), "too few corners"),
     "no width": (rectangle(5, 5, 0, 100), "too few corners"),
     "next to no size": (rectangle(0, 0, 1e-300, 1e-300), "too few corners"),
-    "two arcs on each other": (((0, 0, 1), (10, 0, -1)), "encloses nothing"),
+    "two arcs on each other": (((0, 0, 1), (10, 0, -1)), "encloses no area"),
     "10 km wall": (rectangle(0, 0, 1e7, 2400), "more than 100 m away"),
     "beyond all floats": (rectangle(-1e308, 0, 1.7e308, 1), "more than 100 m away"),
     "endless bulge": (((0, 0, 1e12), (10, 0), (10, 10)), "a round side at (0, 0) reaches beyond 100 m"),
@@ -122,7 +122,10 @@ JOBS: dict[str, tuple[dict[str, Any], str]] = {
     "a tie to a face that is not there": (with_tie(face="z"), 'a tie names the face "z"'),
     "a tie that runs backwards": (with_tie(start_mm=601), "a tie runs from 601 to 600 mm"),
     "a finish that is not there": (job_of(door(finish="gold")), 'the job has no finish "gold"'),
-    "a side that is not there": (job_of(door(coated_sides=[-1])), "its coated sides name one that it does not have"),
+    "a side that is not there": (
+        job_of(door(coated_sides=[-1])),
+        "its coated sides include a wrong or repeated number",
+    ),
     "a factor of next to nothing": (job_of(door(profile_factor=1e-300)), "the profile factor is 1e-300"),
     "a board as thick as the world": (job_of(door(thickness_mm=1e308)), "the thickness in mm is 1e+308"),
     "a level out of reach": (job_of(door(level=10**18)), "the level is 1e+18"),
@@ -132,11 +135,11 @@ JOBS: dict[str, tuple[dict[str, Any], str]] = {
         'the photo "../../a", which is not in the file',
     ),
     "a name of 10 000 characters": (job_of(door(name="n" * 10_000)), "is too long"),
-    "a name on two lines": (job_of(door(name="a\nb")), "holds a sign that is none"),
-    "a name that steers the terminal": (job_of(door(name="\x1b[2J")), "holds a sign that is none"),
-    "a name that turns the writing round": (job_of(door(name="\u202eroodr")), "holds a sign that is none"),
-    "a name that no XML can hold": (job_of(door(name="\uffff")), "holds a sign that is none"),
-    "half a character": (job_of(door(name="\ud800")), "not a job file, or a damaged one"),
+    "a name on two lines": (job_of(door(name="a\nb")), "contains a control character"),
+    "a name that steers the terminal": (job_of(door(name="\x1b[2J")), "contains a control character"),
+    "a name that turns the writing round": (job_of(door(name="\u202eroodr")), "contains a control character"),
+    "a name that no XML can hold": (job_of(door(name="\uffff")), "contains a control character"),
+    "half a character": (job_of(door(name="\ud800")), "not a job file, or the file is damaged"),
     "a wrong type": (job_of(door(level="high")), '"level": this should be a whole number, not text'),
     "a version to come": ({"name": "J", "version": 2}, "was written by a newer Recoat"),
     "a version that never was": ({"name": "J", "version": -1}, "no Recoat ever wrote version -1"),
@@ -190,7 +193,7 @@ def test_a_million_parts_are_refused_by_their_number(desk: Path, said: Said) -> 
     parts = ",".join(f'{{"id":"{number}","kind":"door","outline":[]}}' for number in range(10**6))
     face = '{"id":"f","name":"A","parts":[' + parts + "]}"
     path = written(desk, ('{"name":"J","rooms":[{"id":"r","name":"","faces":[' + face + "]}]}").encode())
-    assert "the job has 1000000 parts, and at most 20000 can be measured" in said("takeoff", path)
+    assert "the job has 1000000 parts; Recoat can measure at most 20000" in said("takeoff", path)
 
 
 def test_a_heap_of_parts_is_refused_before_it_fills_the_memory(desk: Path, said: Said) -> None:
@@ -288,9 +291,9 @@ def with_outline(outline: Corners) -> Callable[[Job], Job]:
 
 STEPS: dict[str, Callable[[Job], Job]] = {
     **{name: with_outline(outline) for name, (outline, _) in OUTLINES.items()},
-    "a corner that is no number": lambda job: added(job, rectangle(NOT_A_NUMBER, 0, 9, 9)),
+    "a corner that is not a number": lambda job: added(job, rectangle(NOT_A_NUMBER, 0, 9, 9)),
     "an endless corner": lambda job: added(job, rectangle(0, ENDLESS, 9, 9)),
-    "a bulge that is no number": lambda job: added(job, ((0, 0, NOT_A_NUMBER), (9, 0), (9, 9))),
+    "a bulge that is not a number": lambda job: added(job, ((0, 0, NOT_A_NUMBER), (9, 0), (9, 9))),
     "half a character": lambda job: added(job, rectangle(0, 0, 9, 9), name="\ud800"),
     "an endless name": lambda job: added(job, rectangle(0, 0, 9, 9), name="n" * 10_000),
     "a joint of nothing": lambda job: with_joint_choice(job, JointChoice("f", ("w", "z"), sealed=True)),

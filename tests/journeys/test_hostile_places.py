@@ -47,8 +47,8 @@ def test_a_place_that_cannot_be_written_to_is_told_and_harms_nothing(desk: Path,
         "no folder": (desk / "nowhere" / "out.json", "there is no such file or folder"),
         "too long": (desk / f"{'n' * 300}.json", "the name is too long"),
         "link to itself": (desk / "loop", "leads back to itself"),
-        "pipe nobody reads": (desk / "pipe", "nobody reads from this pipe"),
-        "job": (desk / "again.json", "this is the job itself"),
+        "pipe nobody reads": (desk / "pipe", "no program is reading from this pipe"),
+        "job": (desk / "again.json", "this file is the job itself"),
     }
     path, words = places[name]
     files = set(desk.iterdir())
@@ -71,8 +71,8 @@ def test_a_job_file_is_never_written_over_by_a_drawing_or_the_example(desk: Path
     job = desk / "sound.dxf"
     content = (desk / "sound.json").read_bytes()
     job.write_bytes(content)
-    assert "this is the job itself" in said("draw", job, "-o", job)
-    assert "it is there already" in said("example", job)
+    assert "this file is the job itself" in said("draw", job, "-o", job)
+    assert "this file exists already" in said("example", job)
     assert job.read_bytes() == content
 
 

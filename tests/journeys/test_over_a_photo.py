@@ -48,7 +48,7 @@ def photo() -> bytes:
 def over_the_photo(person: Person, tmp_path: Path) -> Person:
     """A new wall, and the photo squared under it by the wall's own corners."""
     person.begin_wall("3600", "2400")
-    person.app.menus.action("&Bring a photo in...").trigger()
+    person.app.menus.action("&Add photo...").trigger()
     person.fill_file_dialog(saved(tmp_path, photo(), "kitchen.jpeg"))
     person.wait_until(lambda: "lower left" in person.app.line.wants.text())
     fitted = 3200 / 3000  # The photo, 3000 x 2250 dots, is shown 3200 x 2400 in the middle of the wall.
@@ -99,7 +99,7 @@ def checked(over_the_photo: Person) -> Person:
     """Two lengths known by the tape are pointed at on the photo, from edge to edge as the eye sees it."""
     person = over_the_photo
     for start, end, length in (((0, 1210), seen_right(person), "2400"), (seen_low(person), seen_high(person), "600")):
-        person.app.menus.action("Chec&k a length on it").trigger()
+        person.app.menus.action("Chec&k a length on the photo").trigger()
         person.click_at(*start)
         person.click_at(*end)
         person.read(length)

@@ -85,10 +85,10 @@ def test_the_same_photo_again_is_the_one_that_is_kept(tmp_path: Path, jpeg: byte
     ("content", "words"),
     [
         (b"", "the file is empty"),
-        (b"no picture at all", "this is no photo that can be read"),
-        (b"<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/>", "this is no photo that can be read"),
-        (png_of(9000, 9000), "unpacked the photo would be larger than 256 MB"),
-        (png_of(60000, 60000), "the photo has 60000 x 60000 dots, more than 200 million"),
+        (b"no picture at all", "this photo cannot be read"),
+        (b"<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/>", "this photo cannot be read"),
+        (png_of(9000, 9000), "the photo would take more than 256 MB when unpacked"),
+        (png_of(60000, 60000), "the photo has 60000 x 60000 pixels, more than 200 million"),
     ],
 )
 def test_what_is_no_photo_is_refused_in_one_sentence(tmp_path: Path, content: bytes, words: str) -> None:

@@ -23,19 +23,19 @@ def tape(person: Person) -> TapeClass:
 
 def test_the_totals_say_how_far_they_could_be_off(splashback: Person) -> None:
     # by hand, class II with the hook: 3 m 1.1, 0.9 m 0.7, 1.5 m 0.9 mm: root of (0.6 x 1.1)2 + (3 x 0.7)2 + (3 x 0.9)2
-    assert splashback.tips_of_totals[0] == "Coat ± 0.003 m², by the tape"
+    assert splashback.tips_of_totals[0] == "Tolerance of the tape: coated ± 0.003 m²"
 
 
 def test_the_tape_of_the_job_is_chosen_in_the_menu_in_one_step(splashback: Person) -> None:
     actions = splashback.app.window.findChildren(QAction)
-    action = next(each for each in actions if each.text() == "Read with a tape of class III")
+    action = next(each for each in actions if each.text() == "Class III tape")
     steps = len(splashback.shown.history.past)
     action.trigger()
 
     assert tape(splashback) is TapeClass.THIRD
     assert action.isChecked()
     assert len(splashback.shown.history.past) == steps + 1
-    assert splashback.tips_of_totals[0] == "Coat ± 0.007 m², by the tape"
+    assert splashback.tips_of_totals[0] == "Tolerance of the tape: coated ± 0.007 m²"
     splashback.app.store.undo()
     assert tape(splashback) is TapeClass.SECOND
 
@@ -50,11 +50,11 @@ def test_the_count_says_how_sure_it_is_and_by_which_rule(splashback: Person) -> 
     (part,) = splashback.shown.takeoff.parts[1:]
     note = model.row_at(model.index_of(f"part {part.id} sure"))
     assert note is not None
-    assert note.cells[0] == "Coat ± 0.003 m², by the tape"
+    assert note.cells[0] == "Tolerance of the tape: coated ± 0.003 m²"
 
 
 def test_an_inch_job_is_off_by_square_feet_and_inches(splashback: Person) -> None:
     splashback.app.faces.set_unit(Unit.INCH)
-    assert splashback.tips_of_totals[0] == "Coat ± 0.04 ft², by the tape"
-    assert splashback.tips_of_totals[1].startswith("Masking ± ")
+    assert splashback.tips_of_totals[0] == "Tolerance of the tape: coated ± 0.04 ft²"
+    assert splashback.tips_of_totals[1].startswith("Tolerance of the tape: masking ± ")
     assert '"' in splashback.tips_of_totals[1]

@@ -21,7 +21,7 @@ def test_the_example_warns_of_dust_vapour_and_power_and_says_for_what_and_from_w
     words = _open(person)
     assert any("silica" in caution and "Tiles" in caution and "Source: " in caution for caution in words)
     assert any("electrician" in caution for caution in words)
-    assert "Nothing here says that something is safe" in person.app.finish.cautions.head.text()
+    assert "never says that anything is safe" in person.app.finish.cautions.head.text()
 
 
 def test_where_nothing_is_coated_there_is_nothing_to_warn_of(person: Person) -> None:

@@ -42,7 +42,7 @@ def test_a_kind_that_is_left_is_coated_no_more(wall_on_finish: Person) -> None:
     row = wall_on_finish.app.finish.surfaces.rows[Kind.DOOR]
     row.way.setFocus()
     coated = wall_on_finish.shown.takeoff.totals.coated_mm2
-    wall_on_finish.type(Treatment.LEFT.value[0])
+    wall_on_finish.type(Treatment.LEFT.words[0])
 
     assert wall_on_finish.shown.takeoff.totals.coated_mm2 < coated
     assert not row.finish.isEnabled()
@@ -157,7 +157,7 @@ def test_finish_coats_steps_and_spread_rate_are_changed_by_keys_and_undone_step_
     assert needed(wall_on_finish, "bench-colour") == pytest.approx(benchtop_l * 2)
     open_section(wall_on_finish, Heading.PRODUCTS)
     choose_product(wall_on_finish, [product.id for product in wall_on_finish.shown.job.products].index("bench-colour"))
-    type_into(wall_on_finish, wall_on_finish.app.finish.products.fields.row("Covers"), "5")
+    type_into(wall_on_finish, wall_on_finish.app.finish.products.fields.row("Spread rate"), "5")
     assert needed(wall_on_finish, "bench-colour") > benchtop_l * 3
 
     for _ in range(4):

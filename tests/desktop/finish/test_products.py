@@ -21,11 +21,11 @@ def test_a_spread_rate_of_nothing_is_refused_in_words_and_nothing_is_lost(exampl
     job = example_on_finish.shown.job
     place = [product.id for product in job.products].index("tile-colour")
     choose_product(example_on_finish, place)
-    row = example_on_finish.app.finish.products.fields.row("Covers")
+    row = example_on_finish.app.finish.products.fields.row("Spread rate")
     type_into(example_on_finish, row, "0")
 
     form = example_on_finish.app.finish.products
-    assert "the spread rate is more than 0" in form.fields.trouble
+    assert "the spread rate must be more than 0" in form.fields.trouble
     assert example_on_finish.shown.job is job
     type_into(example_on_finish, row, "8")
     assert find_product(example_on_finish.shown.job, "tile-colour").covers_m2 == 8
@@ -35,11 +35,11 @@ def test_a_spread_rate_of_nothing_is_refused_in_words_and_nothing_is_lost(exampl
 @pytest.mark.parametrize(
     ("label", "text", "words"),
     [
-        ("Mixed", "0:1", "both parts of a mixing ratio are above 0"),
-        ("Mixed", "four", "this is no mixing ratio"),
-        ("Solids", "120", "the share of solids is more than 0 %"),
-        ("Usable for", "0", "the usable life is more than 0 h"),
-        ("Keeps", "-1", "the keeping time is from 0 days"),
+        ("Mix ratio", "0:1", "both parts of a mix ratio must be above 0"),
+        ("Mix ratio", "four", "this is not a mix ratio"),
+        ("Solids", "120", "the share of solids must be more than 0 %"),
+        ("Pot life", "0", "the pot life must be more than 0 h"),
+        ("Shelf life once opened", "-1", "the shelf life once opened must be from 0 days"),
     ],
 )
 def test_what_makes_no_sense_of_a_product_is_refused_in_words(
@@ -61,15 +61,15 @@ def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> N
     many = len(find_product(example_on_finish.shown.job, form.chosen.id if form.chosen else "").packs)
     form.packs.tree.setFocus()
     example_on_finish.press(Qt.Key.Key_Insert)
-    type_into(example_on_finish, form.pack_fields.row("Holds"), "750 mL")
+    type_into(example_on_finish, form.pack_fields.row("Pack size"), "750 mL")
     type_into(example_on_finish, form.pack_fields.row("Price"), "3.25")
 
     assert form.chosen is not None
     packs = form.chosen.packs
     assert len(packs) == many + 1
     assert (packs[1].size, packs[1].price) == (0.75, 3.25)
-    type_into(example_on_finish, form.pack_fields.row("Holds"), "0 L")
-    assert "there is nothing in such a pack" in form.pack_fields.trouble
+    type_into(example_on_finish, form.pack_fields.row("Pack size"), "0 L")
+    assert "a pack cannot be empty" in form.pack_fields.trouble
 
 
 def test_what_was_refused_is_gone_after_another_page(example_on_finish: Person) -> None:

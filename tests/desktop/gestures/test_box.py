@@ -91,7 +91,7 @@ def test_readings_are_taken_back_one_at_a_time() -> None:
 def test_a_width_of_nothing_is_refused_and_asked_for_again(length_mm: float) -> None:
     box = Box(SCENE)
     box.press((2000, 1000))
-    with pytest.raises(ReadingError, match="the width must be more than nothing"):
+    with pytest.raises(ReadingError, match="the width must be above 0"):
         box.read(length_mm)
     assert box.wants == "width"
 

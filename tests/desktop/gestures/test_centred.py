@@ -44,7 +44,7 @@ def test_it_is_of_the_kind_that_is_said() -> None:
 @pytest.mark.parametrize(
     ("gesture", "line", "words"),
     [
-        (Box(SCENE), "500 by 400 centred", "nothing is picked"),
+        (Box(SCENE), "500 by 400 centred", "no part is picked"),
         (Box(NEXT), "500 centred", "cannot be centred"),
         (Box(NEXT), "500 by 400 at 3, 4 centred", "more readings"),
         (Trace(NEXT), "500 centred", "cannot be centred"),

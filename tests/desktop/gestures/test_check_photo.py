@@ -64,14 +64,14 @@ def test_its_size_is_shown_while_the_other_end_is_sought(squared: Scene) -> None
 def test_two_ends_on_one_point_are_refused(squared: Scene) -> None:
     gesture = CheckPhoto(squared)
     gesture.type("600, 900, 600, 900")
-    with pytest.raises(ReadingError, match="one point"):
+    with pytest.raises(ReadingError, match="at the same point"):
         gesture.type("1200")
 
 
 def test_a_photo_that_is_not_squared_cannot_be_checked() -> None:
     gesture = CheckPhoto(SCENE)
     gesture.type("600, 900, 1800, 900")
-    with pytest.raises(JobError, match="not squared yet"):
+    with pytest.raises(JobError, match="not straightened yet"):
         gesture.type("1200")
 
 

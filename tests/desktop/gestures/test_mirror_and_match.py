@@ -93,7 +93,7 @@ def test_a_circle_made_oblong_is_refused() -> None:
     basin = Part("basin", Kind.FIXTURE, circle(2500, 1500, 200))
     gesture = MatchSize(SCENE._replace(job=with_parts(JOB, "f1", (basin,)), picked=("basin",)))
     gesture.point((1200, 400))
-    assert gesture.preview.words == "it cannot be made so"
+    assert gesture.preview.words == "the part cannot take this size"
     with pytest.raises(OutlineError):
         gesture.press((1200, 400))
 

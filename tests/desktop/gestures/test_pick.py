@@ -147,7 +147,7 @@ def test_a_circle_pulled_oblong_stays_as_it_was_and_says_so() -> None:
     pick = Pick(SCENE._replace(job=job, picked=("basin",)))
     pick.press((2700, 1700))
     pick.point((3000, 1710), Held(free=True))
-    assert pick.preview.words == "it cannot be made so"
+    assert pick.preview.words == "the part cannot take this size"
     assert pick.release((3000, 1710), Held(free=True)) is None
 
 

@@ -123,12 +123,12 @@ def test_what_a_line_comes_to_is_said() -> None:
     ("at", "line", "words"),
     [
         (TOP_RIGHT, "1000", "two readings"),
-        (TOP_RIGHT, "rise 3", "sides are made arcs"),
-        (TOP_RIGHT, "round 80", "does not have so much"),
+        (TOP_RIGHT, "rise 3", "only a side can become an arc"),
+        (TOP_RIGHT, "round 80", "too short for that"),
         (TOP_RIGHT, "850, 900", "cross"),
-        (BOTTOM, "round 3", "corners are rounded"),
+        (BOTTOM, "round 3", "only a corner can be rounded"),
         (BOTTOM, "1, 2", "one length"),
-        (BOTTOM, "0", "more than nothing"),
+        (BOTTOM, "0", "must be above 0"),
         (BOTTOM, "radius 3", "so small a radius"),
         (BOTTOM, "wombat", "not a unit"),
     ],
@@ -159,7 +159,7 @@ def test_three_corners_stay() -> None:
 
 
 def test_a_side_is_not_taken_out_and_a_corner_is_not_put_in_on_a_corner() -> None:
-    with pytest.raises(JobError, match="click the corner"):
+    with pytest.raises(JobError, match="remove one of its corners"):
         chosen(BOTTOM).take_out()
     with pytest.raises(JobError, match="click the side"):
         chosen(TOP_RIGHT).put_in()

@@ -42,7 +42,7 @@ def test_a_radius_larger_than_half_the_box_is_refused_in_words() -> None:
     rounded = RoundedBox(SCENE)
     for length_mm in (2000, 1000, 500, 300):
         rounded.read(length_mm)
-    with pytest.raises(ReadingError, match="more than half the box"):
+    with pytest.raises(ReadingError, match="more than half the shorter side of the box"):
         rounded.read(151)
     assert rounded.wants == "radius of its corners"
 

@@ -40,7 +40,7 @@ def test_the_other_way_is_a_chain_then_both_upwards_then_as_before() -> None:
 def test_a_chain_says_how_it_closes_on_the_end_of_the_wall() -> None:
     gesture = SetOut(SCENE).turned()
     assert gesture.says("600, 450, 900, 1644") == (
-        "600 · 1050 · 1950 · 3594 is 6 short of the end · 6 left · lines of their own: new at the head"
+        "600 · 1050 · 1950 · 3594 is 6 short of the end · 6 left · type new before them to make new lines"
     )
     done = ended(gesture.type("600, 450, 900, 1650"))
     assert find_face(done.job, "f1").readings[-1].end == END
@@ -50,7 +50,7 @@ def test_running_readings_join_the_lines_of_a_chain() -> None:
     job = ended(SetOut(SCENE).type("chain 600, 450")).job
     gesture = SetOut(SCENE._replace(job=job))
     assert gesture.says("602, 1050") == (
-        "602 is 2 beyond 600 · 1050 closes · 2550 left · lines of their own: new at the head"
+        "602 is 2 beyond 600 · 1050 closes · 2550 left · type new before them to make new lines"
     )
     assert len(_lines(ended(gesture.type("602, 1050")).job)) == 2
     assert len(_lines(ended(gesture.type("new 602")).job)) == 3

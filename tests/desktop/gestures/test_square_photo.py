@@ -93,7 +93,7 @@ def test_on_a_plan_the_rectangle_is_placed_from_the_wall() -> None:
 
 
 def test_marks_are_typed_as_dots_too(square: SquarePhoto) -> None:
-    assert square.says("200, 1000") == "200 from the left, 1000 from the top dots"
+    assert square.says("200, 1000") == "200 pixels from the left, 1000 from the top"
     square.type("200, 1000, 1450, 1100")
     square.type("1300, 150, 350, 250")
     assert [(mark.u, mark.v) for mark in place_of(square, "900, 700, 0, 0").marks] == list(DOTS)
@@ -101,7 +101,7 @@ def test_marks_are_typed_as_dots_too(square: SquarePhoto) -> None:
 
 def test_half_a_mark_is_refused_and_leaves_no_trace(square: SquarePhoto) -> None:
     trial = copy.copy(square)
-    with pytest.raises(ReadingError, match="a mark is two numbers"):
+    with pytest.raises(ReadingError, match="a mark needs two numbers"):
         trial.type("200, 1000, 1450")
     assert not square.is_begun
 
@@ -149,7 +149,7 @@ def test_a_fourth_mark_in_a_line_with_others_is_refused_and_set_again(square: Sq
 
 
 def test_a_mark_beside_the_photo_is_refused(square: SquarePhoto) -> None:
-    with pytest.raises(JobError, match="beside the photo"):
+    with pytest.raises(JobError, match="outside the photo"):
         square.press((-500.0, 100.0))
 
 

@@ -161,11 +161,11 @@ def test_an_arc_that_waits_for_its_rise_is_told_which_way() -> None:
     ("line", "words"),
     [
         ("600 right", "first corner is missing"),
-        ("to 2000, 1000, -600 right", "more than nothing"),
-        ("to 2000, 1000, 600 right rise 0 up", "more than nothing"),
+        ("to 2000, 1000, -600 right", "must be above 0"),
+        ("to 2000, 1000, 600 right rise 0 up", "must be above 0"),
         ("to 0, 0, 300 at 60, 300 at -60, 300 at 180, 5 up", "closes before"),
         ("to 2000", "a length is missing"),
-        ("wombat 600 right", "no kind of part"),
+        ("wombat 600 right", "not a kind of part"),
     ],
 )
 def test_ways_that_lead_nowhere_are_refused_in_words(line: str, words: str) -> None:

@@ -100,7 +100,7 @@ def test_a_profile_factor_below_one_is_refused_in_words(doors: Person) -> None:
     before = doors.shown.job
     _fill(doors, "Profile", "0.5")
 
-    assert "the profile is from 1 to 10" in doors.app.details.fields.trouble
+    assert "the profile must be from 1 to 10" in doors.app.details.fields.trouble
     assert doors.shown.job is before
 
 

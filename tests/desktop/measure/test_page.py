@@ -25,7 +25,7 @@ def test_a_box_is_drawn_by_four_readings_and_is_picked(kitchen: Person) -> None:
 def test_a_job_just_begun_is_not_said_to_be_saved(person: Person) -> None:
     person.begin_wall("3600", "2400")
 
-    assert person.app.window.name.text().endswith("in no file yet")
+    assert person.app.window.name.text().endswith("not yet saved")
 
 
 def test_a_box_is_drawn_by_pointing(kitchen: Person) -> None:

@@ -35,7 +35,7 @@ def path(tmp_path: Path) -> Path:
 @pytest.fixture
 def brought(wall: Person, path: Path) -> Person:
     """The photo is chosen and lies over the wall, to be squared."""
-    _choose(wall, "&Bring a photo in...")
+    _choose(wall, "&Add photo...")
     wall.fill_file_dialog(path)
     wall.wait_until(lambda: _asks(wall, "its lower left corner"))
     return wall
@@ -108,7 +108,7 @@ def test_the_four_corners_may_be_clicked(brought: Person) -> None:
 
 
 def test_a_known_length_is_checked_and_told_in_the_details(squared: Person) -> None:
-    _choose(squared, "Chec&k a length on it")
+    _choose(squared, "Chec&k a length on the photo")
     squared.read("0, 0, 1800, 0")
     squared.type("1804")
     assert "the photo says 1800, 4 less" in squared.app.line.answer.text()
@@ -139,7 +139,7 @@ def test_count_offers_the_photo_only_where_there_is_one(squared: Person) -> None
     box = next(box for box in squared.app.count.overlays.findChildren(QCheckBox) if box.text() == "Photo")
     squared.app.store.turn_to(COUNT)
     assert box.isVisible()
-    _choose(squared, "&Take it away")
+    _choose(squared, "&Remove the photo")
     assert not box.isVisible()
 
 
@@ -157,7 +157,7 @@ def test_the_file_holds_the_photos_that_faces_name_and_no_others(squared: Person
     first, second = tmp_path / "with.recoat", tmp_path / "without.recoat"
     squared.app.files.write_to(first)
     squared.wait_until(lambda: squared.shown.is_saved)
-    _choose(squared, "&Take it away")
+    _choose(squared, "&Remove the photo")
     squared.app.files.write_to(second)
     squared.wait_until(lambda: squared.shown.is_saved)
     assert [photo.name for photo in read_job_file(first).photos] == ["wall.jpg"]
@@ -179,7 +179,7 @@ def test_what_is_no_photo_is_refused_and_nothing_changes(wall: Person, tmp_path:
     before = wall.shown.job
     wall.app.photos.bring_path(saved(tmp_path, b"no photo", "note.jpg"))
     wall.wait_until(wall.app.window.notice.isVisible)
-    assert "this is no photo that can be read" in wall.app.window.notice.text()
+    assert "this photo cannot be read" in wall.app.window.notice.text()
     assert wall.shown.job is before
     assert wall.shown.photos == ()
 
@@ -190,7 +190,7 @@ def test_a_job_whose_photo_is_damaged_opens_and_says_so(squared: Person, tmp_pat
     squared.app.store.close_job()
     squared.app.files.open_path(path)
     squared.wait_until(squared.app.window.notice.isVisible)
-    assert "photo wall.jpg: this is no photo that can be read" in squared.app.window.notice.text()
+    assert "photo wall.jpg: this photo cannot be read" in squared.app.window.notice.text()
     assert _place(squared).marks[1].x == 3600.0
 
 
@@ -199,15 +199,15 @@ def test_dropped_while_it_is_marked_the_photo_stays_to_be_squared_again(brought:
     brought.press(Qt.Key.Key_Escape)
     brought.press(Qt.Key.Key_Escape)
     assert not _asks(brought, "corner")
-    _choose(brought, "&Square it")
+    _choose(brought, "&Straighten the photo")
     brought.wait_until(lambda: _asks(brought, "its lower left corner"))
 
 
 def test_a_photo_taken_away_while_it_is_read_is_not_squared(squared: Person) -> None:
     ended: list[str] = []
     squared.app.background.busy.connect(ended.append)
-    _choose(squared, "&Square it")
-    _choose(squared, "&Take it away")
+    _choose(squared, "&Straighten the photo")
+    _choose(squared, "&Remove the photo")
     squared.wait_until(lambda: ended[-1:] == [""])
     assert not _asks(squared, "its lower left corner")
 

@@ -108,6 +108,6 @@ def test_a_joint_is_sealed_that_no_rule_asks_for(doors: Person) -> None:
 def test_a_part_that_was_only_tried_out_is_not_picked_once_that_is_over(doors: Person) -> None:
     doors.press(Qt.Key.Key_B, Keys.AltModifier)
     doors.type("3000, 100, 450, 720")
-    _choose(doors, "Pick the part &before")
-    _choose(doors, "Pick the part &before")
+    _choose(doors, "Pick the pre&vious part")
+    _choose(doors, "Pick the pre&vious part")
     assert len(_picked(doors)) == len(doors.shown.picked) == 1

@@ -135,7 +135,7 @@ def test_a_part_is_mirrored_in_place(wall: Person) -> None:
     wall.press(Qt.Key.Key_Return)
     wall.read("cut 100")
     start = _outline(wall)
-    _choose(wall, "Mirror left and right")
+    _choose(wall, "Mirror left to right")
     assert outline_box(_outline(wall)) == outline_box(start)
     assert {(900 - vertex.x, vertex.y) for vertex in _outline(wall)} == {(vertex.x, vertex.y) for vertex in start}
 

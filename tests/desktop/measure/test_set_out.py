@@ -90,7 +90,7 @@ def test_a_person_may_decide_that_a_reading_stands(wall: Person) -> None:
     _choose(wall, 5)
     _press(wall, form.stands)
     assert not form.sentences.isVisible()
-    assert _text(wall, 5, 2) == "stands"
+    assert _text(wall, 5, 2) == "kept"
     wall.press(Qt.Key.Key_Z, Keys.ControlModifier)
     assert form.sentences.isVisible()
 

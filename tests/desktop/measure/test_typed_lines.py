@@ -80,12 +80,12 @@ def test_the_line_says_what_comes_next(wall: Person) -> None:
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("0, 150, 600, 720, 3", "more readings than are wanted"),
-        ("0, 150, 600, -5", "must be more than nothing"),
+        ("0, 150, 600, 720, 3", "more readings here than are needed"),
+        ("0, 150, 600, -5", "must be above 0"),
         ("0, 150, wombat", "not a unit of length"),
-        ("wombat 0, 150", "is no kind of part"),
+        ("wombat 0, 150", "is not a kind of part"),
         ("0\t150\t600 kg\t720", "not a unit of length"),
-        ("900 by 440 at 860", "a place is two readings"),
+        ("900 by 440 at 860", "a place needs two readings"),
     ],
 )
 def test_a_line_that_is_refused_stays_and_leaves_no_trace(wall: Person, text: str, words: str) -> None:

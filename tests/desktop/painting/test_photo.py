@@ -55,7 +55,7 @@ def test_a_squared_photo_is_no_larger_than_the_photo_kept() -> None:
 def test_marks_beside_the_photo_are_refused_in_words() -> None:
     beside: FourPoints = ((200.0, 9000.0), (1450.0, 9000.0), (800.0, 8000.0), (700.0, 8000.0))
     marks = rectangle_marks(beside, 3600.0, 2400.0, (0.0, 0.0))
-    with pytest.raises(JobError, match="beside the photo"):
+    with pytest.raises(JobError, match="outside the photo"):
         squared_layer(plain(1600, 1200), marks, View.ELEVATION)
 
 

@@ -95,7 +95,7 @@ def test_a_pdf_has_a_sheet_for_each_room(tmp_path: Path) -> None:
 
 
 def test_another_ending_and_an_empty_job_are_refused_in_words(tmp_path: Path) -> None:
-    with pytest.raises(FileError, match=r"both\.svg: no picture is written with this ending; choose"):
+    with pytest.raises(FileError, match=r"both\.svg: Recoat cannot write a picture with this ending; choose"):
         write_comparisons([room(WALL)], tmp_path / "both.svg", DAY)
     with pytest.raises(FileError, match="no face to draw"):
         write_comparisons([], tmp_path / "both.pdf", DAY)

@@ -116,7 +116,7 @@ def test_a_file_that_was_there_is_replaced_whole(tmp_path: Path, ending: str) ->
 
 
 def test_another_ending_is_refused_in_words(tmp_path: Path) -> None:
-    with pytest.raises(FileError, match=r"faces\.bmp: no picture is written with this ending; choose"):
+    with pytest.raises(FileError, match=r"faces\.bmp: Recoat cannot write a picture with this ending; choose"):
         write_picture([WALL], tmp_path / "faces.bmp")
     assert list(tmp_path.iterdir()) == []
 

@@ -94,7 +94,7 @@ def test_what_is_marked_is_highlighted_from_the_start_and_after_a_mend(row: Pers
 def test_what_is_marked_offers_its_mend_in_words(row: Person) -> None:
     view = row.app.frame.findings
     assert view.mend.isVisible()
-    assert (view.mend.text(), view.mend_all.text()) == ("Close the gap", "All 2 of this sort")
+    assert (view.mend.text(), view.mend_all.text()) == ("Close the gap", "Mend all 2 like this")
 
 
 def test_control_and_return_mend_what_is_marked_in_one_step_and_the_list_goes_on(row: Person) -> None:

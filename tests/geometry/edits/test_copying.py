@@ -51,7 +51,7 @@ def test_a_copy_of_a_locked_part_is_free(job: Job) -> None:
     [
         (0, 100, "0 copies cannot be made; make 1 to 1000"),
         (1001, 1, "1001 copies"),
-        (1, 0, "stand where the part stands"),
+        (1, 0, "stand on top of the part"),
         (100, 1000, "top: it would reach beyond 100 m"),
         (1, float("nan"), "beyond 100 m"),
     ],

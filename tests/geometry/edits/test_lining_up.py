@@ -98,7 +98,7 @@ def test_sizes_are_matched_from_the_lower_left_corner(job: Job) -> None:
 
 def test_a_circle_is_not_matched_to_an_oblong() -> None:
     job = job_of(box(0, 0, 100, 50), circle(300, 300, 40))
-    with pytest.raises(OutlineError, match="door 2: its arcs cannot follow"):
+    with pytest.raises(OutlineError, match="door 2: its arcs cannot be stretched"):
         matched_size(job, ("p1", "p2"), "p1")
 
 

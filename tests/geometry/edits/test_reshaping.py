@@ -195,9 +195,9 @@ def test_a_corner_is_cut_off() -> None:
 
 
 def test_more_than_a_side_has_is_refused() -> None:
-    with pytest.raises(OutlineError, match="corner 1 does not have so much"):
+    with pytest.raises(OutlineError, match="the sides at corner 1 are too short"):
         corner_rounded(box(0, 0, 600, 400), 0, 401)
-    with pytest.raises(OutlineError, match="corner 1 does not have so much"):
+    with pytest.raises(OutlineError, match="the sides at corner 1 are too short"):
         corner_cut(box(0, 0, 600, 400), 0, 401)
 
 

@@ -175,7 +175,7 @@ def test_a_face_without_a_wall_has_no_end(wall: Job) -> None:
     assert (laid.start_mm, laid.left_mm, over_mm(job, "f2", row("90 m door"))) == (0, None, 0)
     longer, _ = with_row(job, "f2", row("5 m door"))
     assert next_start(longer, "f2", above=False) == 5000
-    with pytest.raises(ReadingError, match="no wall whose rest could be taken"):
+    with pytest.raises(ReadingError, match="no wall, so rest has no width"):
         lay_row(job, "f2", row("rest door"))
 
 

@@ -46,11 +46,11 @@ def test_the_marks_go_where_they_were_said_to(wall: tuple[PhotoMark, ...]) -> No
 @pytest.mark.parametrize(
     ("dots", "words"),
     [
-        (((0, 0), (10, 0), (10, 10), (10, 10)), "the third and the fourth mark are at one place"),
-        (((0, 0), (50, 0), (100, 0), (50, 100)), "the first, second and third mark are in a line"),
-        (((0, 100), (100, 0), (100, 100), (0, 0)), "the marks cross over"),
+        (((0, 0), (10, 0), (10, 10), (10, 10)), "the third mark and the fourth mark are at the same place"),
+        (((0, 0), (50, 0), (100, 0), (50, 100)), "the first, second and third marks are in a line"),
+        (((0, 100), (100, 0), (100, 100), (0, 0)), "the lines from mark to mark cross each other"),
         (((0, 0), (100, 0), (30, 30), (0, 100)), "one mark lies between the other three"),
-        (((7, 7), (7, 7), (7, 7), (7, 7)), "at one place"),
+        (((7, 7), (7, 7), (7, 7), (7, 7)), "at the same place"),
     ],
 )
 def test_marks_that_square_nothing_are_refused_in_words(dots: FourPoints, words: str) -> None:
@@ -61,14 +61,14 @@ def test_marks_that_square_nothing_are_refused_in_words(dots: FourPoints, words:
 def test_a_dot_beyond_the_horizon_shows_nothing_of_the_face() -> None:
     steep: FourPoints = ((0.0, 1000.0), (1000.0, 1000.0), (600.0, 500.0), (400.0, 500.0))
     squared = homography(rectangle_marks(steep, 1000.0, 1000.0, (0.0, 0.0)))
-    with pytest.raises(JobError, match="beyond what the photo shows"):
+    with pytest.raises(JobError, match="does not show that part of the face"):
         squared.to_face(500.0, 0.0)
 
 
 def test_a_point_behind_the_camera_is_on_no_photo() -> None:
     steep: FourPoints = ((0.0, 1000.0), (1000.0, 1000.0), (600.0, 500.0), (400.0, 500.0))
     squared = homography(rectangle_marks(steep, 1000.0, 1000.0, (0.0, 0.0)))
-    with pytest.raises(JobError, match="beyond what the photo shows"):
+    with pytest.raises(JobError, match="does not show that part of the face"):
         squared.to_photo(500.0, -9000.0)
 
 

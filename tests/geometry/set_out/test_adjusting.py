@@ -161,13 +161,13 @@ def test_a_fifth_point_tells_which_distance_is_wrong() -> None:
 
 def test_a_loose_corner_is_named() -> None:
     readings = [each for each in distances(ALCOVE) if 3 not in (each.start, each.end)]
-    with pytest.raises(JobError, match="too few distances hold upper left; measure one more"):
+    with pytest.raises(JobError, match="too few distances fix upper left; measure one more"):
         adjust_distances(BOX, readings, names=("lower left", "lower right", "upper right", "upper left"))
 
 
 def test_four_sides_without_a_diagonal_are_too_few() -> None:
     sides = [Observed(a % 4, b % 4, math.dist(ALCOVE[a % 4], ALCOVE[b % 4]), 0.5) for a, b in pairwise(range(5))]
-    with pytest.raises(JobError, match="too few distances hold point 3 and point 4"):
+    with pytest.raises(JobError, match="too few distances fix point 3 and point 4"):
         adjust_distances(ALCOVE, sides)
 
 

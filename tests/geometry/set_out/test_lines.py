@@ -228,7 +228,7 @@ def test_a_tenfold_slip_of_a_diagonal_is_recognised(factor: float) -> None:
 def test_too_few_straight_readings_say_what_is_missing() -> None:
     found = set_out(face(*straight(*ALCOVE)[:4]), SECOND)
     assert found.corners is None
-    assert found.trouble == "too few distances hold upper left; measure one more, a diagonal for instance."
+    assert found.trouble == "too few distances fix upper left; measure one more, a diagonal for instance."
     assert found.doubts == ()
 
 

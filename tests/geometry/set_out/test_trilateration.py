@@ -41,7 +41,7 @@ def test_three_lengths_that_make_no_triangle_are_named() -> None:
 
 
 def test_loose_corners_are_named() -> None:
-    with pytest.raises(JobError, match="too few distances hold upper left; measure one more"):
+    with pytest.raises(JobError, match="too few distances fix upper left; measure one more"):
         placed(between((1, 3), (0, 3)), 4, CORNERS)
-    with pytest.raises(JobError, match="no distance holds lower left"):
+    with pytest.raises(JobError, match="no distance reaches lower left"):
         placed({}, 4, CORNERS)

@@ -55,11 +55,11 @@ def test_a_face_with_all_aids_holds_together_and_is_read_back(face: Face) -> Non
     [
         (Reading(START, "1", 0.0), "above 0"),
         (Reading(START, "1", float("nan")), "above 0"),
-        (Reading("1", "1", 600.0), "begins where it ends"),
+        (Reading("1", "1", 600.0), "begins and ends at the same place"),
         (Reading("1", START, 600.0), "runs backwards"),
         (Reading(END, "1", 600.0), "runs backwards"),
-        (Reading("", "1", 600.0), "names the mark"),
-        (Reading("1", "upper left", 600.0, Way.STRAIGHT), 'names the mark "1"'),
+        (Reading("", "1", 600.0), "begins or ends at"),
+        (Reading("1", "upper left", 600.0, Way.STRAIGHT), 'begins or ends at "1"'),
     ],
 )
 def test_a_reading_that_makes_no_sense_is_refused(face: Face, reading: Reading, words: str) -> None:
@@ -72,8 +72,8 @@ def test_a_reading_that_makes_no_sense_is_refused(face: Face, reading: Reading, 
     ("spoil", "words"),
     [
         (lambda photo: replace(photo, opacity=1.5), "opacity is 1.5"),
-        (lambda photo: replace(photo, marks=(*MARKS[:3], PhotoMark(float("inf"), 0, 0, 0))), "out of all bounds"),
-        (lambda photo: replace(photo, lengths=(PhotoLength(0, 0, 1, 1, 0.0),)), "out of all bounds"),
+        (lambda photo: replace(photo, marks=(*MARKS[:3], PhotoMark(float("inf"), 0, 0, 0))), "lies far outside it"),
+        (lambda photo: replace(photo, lengths=(PhotoLength(0, 0, 1, 1, 0.0),)), "lies far outside it"),
     ],
 )
 def test_a_photo_that_cannot_lie_so_is_refused(
@@ -85,7 +85,7 @@ def test_a_photo_that_cannot_lie_so_is_refused(
 
 
 def test_a_place_of_a_photo_that_is_not_there_is_refused(face: Face) -> None:
-    with pytest.raises(JobError, match="a photo is placed that is not there"):
+    with pytest.raises(JobError, match="the face has a place for a photo, but no photo"):
         check_job(_job(replace(face, photo="")))
 
 

@@ -41,7 +41,7 @@ def test_what_is_used_up_is_counted_in_its_own_measure() -> None:
         (replace(JOB, products=(PRIMER, PRIMER)), "two products have the id"),
         (
             replace(JOB, products=tuple(replace(PRIMER, id=str(each), stands_for="primer") for each in range(51))),
-            "51 products stand for primer, and at most 50",
+            "51 products are interchangeable with primer, and at most 50",
         ),
         (
             replace(JOB, products=(replace(PRIMER, covers_m2=float("nan")),)),
@@ -49,7 +49,7 @@ def test_what_is_used_up_is_counted_in_its_own_measure() -> None:
         ),
         (replace(JOB, products=(replace(PRIMER, packs=(Pack(float("inf")),)),)), "size of a pack is inf"),
         (replace(JOB, products=(replace(PRIMER, packs=(Pack(1.0, -1.0),)),)), "price of a pack is -1"),
-        (replace(JOB, products=(replace(PRIMER, name="a\nb"),)), "holds a sign that is none"),
+        (replace(JOB, products=(replace(PRIMER, name="a\nb"),)), "contains a control character"),
         (replace(JOB, finishes=(replace(JOB.finishes[0], shade="red"),)), 'its shade is "red"'),
         (replace(JOB, finishes=(replace(JOB.finishes[0], steps=(replace(STEP, coats=99),)),)), "number of coats is 99"),
         (replace(JOB, money=Money(tax=7.0)), "the tax is 7"),

@@ -168,7 +168,7 @@ def test_an_id_that_the_job_does_not_have_is_refused(job: Job, edit: Callable[[J
 )
 @pytest.mark.parametrize("at", [-1, 3])
 def test_a_step_or_pack_that_is_not_there_is_refused(job: Job, edit: Callable[[Job, int], Job], at: int) -> None:
-    with pytest.raises(JobError, match=f"there is no number {at + 1} among its"):
+    with pytest.raises(JobError, match=f"so there is no number {at + 1}"):
         edit(job, at)
 
 

@@ -61,7 +61,7 @@ def test_what_is_no_plain_file_is_not_replaced() -> None:
 def test_a_write_that_fails_leaves_the_old_file_and_nothing_else(tmp_path: Path, small_files: int) -> None:
     path = tmp_path / "kitchen.recoat"
     path.write_bytes(b"old")
-    with pytest.raises(FileError, match="the file would be larger than is allowed here; choose another place"):
+    with pytest.raises(FileError, match="the file would be larger than this place allows; choose another place"):
         write_atomically(path, bytes(small_files + 1))
     assert path.read_bytes() == b"old"
     assert list(tmp_path.iterdir()) == [path]

@@ -127,7 +127,7 @@ def test_a_finish_whose_product_is_missing_is_refused(source: Job) -> None:
         (b"", "not a job file"),
         (b"[]", "should be a group of fields"),
         (b'{"name": "x", "finishes": [{"id": "a"}]}', 'finish 1 .a.: the field "name" is missing'),
-        (job_to_json(replace(NO_FINISH, finishes=())), "there is no finish in it; choose another file"),
+        (job_to_json(replace(NO_FINISH, finishes=())), "the file has no finish; choose another file"),
         (job_to_json(replace(NO_FINISH, finishes=(Finish("a", "A", shade="red"),))), 'its shade is "red"'),
     ],
 )

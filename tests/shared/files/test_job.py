@@ -101,7 +101,7 @@ def test_equal_jobs_give_equal_bytes(with_photo: JobFile) -> None:
 
 def test_photos_cannot_go_into_a_bare_job(tmp_path: Path, with_photo: JobFile) -> None:
     path = tmp_path / "kitchen.json"
-    with pytest.raises(FileError, match=r"a \.json file holds no photos"):
+    with pytest.raises(FileError, match=r"a \.json file cannot hold photos"):
         write_job_file(path, with_photo)
     assert not path.exists()
 
@@ -158,7 +158,7 @@ TROUBLE = {
     '{"name": 5}': '"name": this should be text, not a whole number',
     '{"name": "a", "colour": 1}': 'there is no field "colour" here',
     '{"name": "a", "unit": "ell"}': '"ell" is not one of the words known here',
-    '{"version": 7}': "was written by a newer Recoat (version 7); this one reads up to 1; bring Recoat up to date",
+    '{"version": 7}': "was written by a newer Recoat (version 7); this one reads up to 1; update Recoat",
     '{"version": 0}': "no Recoat ever wrote version 0 of a job",
     '{"version": "1"}': '"version": this should be a whole number, not text',
     "[" * 100_000: "this should be a group of fields, not a list",
@@ -258,23 +258,23 @@ def heavy() -> bytes:
 
 DAMAGED = "cut short or damaged"
 HARMFUL: dict[str, tuple[Callable[[], bytes], str]] = {
-    "bomb": (lambda: zipped(("job.json", b" " * 2**25)), "packed beyond belief"),
+    "bomb": (lambda: zipped(("job.json", b" " * 2**25)), "far too large when unpacked"),
     "large file": (lambda: zipped(("job.json", bytes(2**26 + 1))), "larger than 64 MB"),
     "large whole": (heavy, "larger than 256 MB"),
     "understated": (understated, DAMAGED),
-    "up": (lambda: zipped(JOB, ("../job.json", b"")), "does not belong there"),
-    "up from photos": (lambda: zipped(JOB, ("photos/../../a", b"")), "does not belong there"),
-    "absolute": (lambda: zipped(JOB, ("/etc/passwd", b"")), "does not belong there"),
-    "backslash": (lambda: zipped(JOB, ("photos/..\\a", b"")), "does not belong there"),
-    "stranger": (lambda: zipped(JOB, ("notes.txt", b"")), "does not belong there"),
-    "zero byte": (lambda: zipped(JOB, ("photos/aXb", b"")).replace(b"aXb", b"a\0b"), "does not belong there"),
+    "up": (lambda: zipped(JOB, ("../job.json", b"")), "does not belong in a job"),
+    "up from photos": (lambda: zipped(JOB, ("photos/../../a", b"")), "does not belong in a job"),
+    "absolute": (lambda: zipped(JOB, ("/etc/passwd", b"")), "does not belong in a job"),
+    "backslash": (lambda: zipped(JOB, ("photos/..\\a", b"")), "does not belong in a job"),
+    "stranger": (lambda: zipped(JOB, ("notes.txt", b"")), "does not belong in a job"),
+    "zero byte": (lambda: zipped(JOB, ("photos/aXb", b"")).replace(b"aXb", b"a\0b"), "does not belong in a job"),
     "link": (link, "is a link"),
     "encrypted": (encrypted, "is encrypted"),
     "overlapping": (overlapping, "overlap"),
-    "unknown packing": (lambda: zipped(JOB, packing=zipfile.ZIP_LZMA), "packed in an unknown way"),
+    "unknown packing": (lambda: zipped(JOB, packing=zipfile.ZIP_LZMA), "packed in a way that Recoat does not know"),
     "many": (crowded, "more than 1000 files"),
     "comment": (lambda: zipped(JOB) + b"comment", DAMAGED),
-    "no job": (lambda: zipped(("photos/a.jpg", b"")), "there is no job.json in it"),
+    "no job": (lambda: zipped(("photos/a.jpg", b"")), "the file has no job.json in it"),
     "start alone": (lambda: b"PK\x03\x04", DAMAGED),
     "bad sum": (lambda: zipped(JOB, packing=zipfile.ZIP_STORED).replace(b"Kitchen", b"Kitchan"), DAMAGED),
 }
@@ -293,7 +293,7 @@ def test_a_harmful_container_is_refused_in_words(tmp_path: Path, name: str) -> N
 
 @pytest.mark.filterwarnings("ignore:Duplicate name")
 def test_two_files_of_one_name_are_refused() -> None:
-    with pytest.raises(FileError, match="two files of one name"):
+    with pytest.raises(FileError, match="two files with the same name"):
         container.unpacked(zipped(JOB, JOB), "kitchen.recoat")
 
 

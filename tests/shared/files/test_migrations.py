@@ -28,7 +28,7 @@ def test_a_document_of_this_version_stays_as_it_is() -> None:
 
 
 def test_a_document_of_a_later_version_is_refused() -> None:
-    said = r"job: this job was written by a newer Recoat \(version 4\); this one reads up to 3; bring Recoat up to date"
+    said = r"job: this job was written by a newer Recoat \(version 4\); this one reads up to 3; update Recoat"
     with pytest.raises(FileError, match=said):
         migrated({"version": 4}, "job", migrations=STEPS, version=3)
 

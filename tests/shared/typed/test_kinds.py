@@ -37,7 +37,7 @@ def test_a_line_without_a_word_names_none(text: str) -> None:
 
 @pytest.mark.parametrize("text", ["s 5", "wombat 5", "b"])
 def test_a_word_that_is_no_kind_or_several_is_refused(text: str) -> None:
-    with pytest.raises(ReadingError, match="is no kind of part"):
+    with pytest.raises(ReadingError, match="is not a kind of part"):
         read_kind(text)
 
 

@@ -49,7 +49,7 @@ def test_only_some_numbers_say_by_themselves_what_they_come_to() -> None:
 
 
 def test_what_is_no_number_is_told_in_words() -> None:
-    with pytest.raises(ReadingError, match="is no number; write it like"):
+    with pytest.raises(ReadingError, match="is not a number; write it like"):
         read_number("24,90", ".")
 
 

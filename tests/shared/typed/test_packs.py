@@ -54,14 +54,14 @@ def test_the_job_says_whose_gallon_it_is_and_that_is_told() -> None:
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("", "this is no size of a pack"),
-        ("large", "this is no size of a pack"),
-        ("-4 L", "this is no size of a pack"),
-        ("0 L", "there is nothing in such a pack"),
-        ("9000000 L", "no pack holds as much"),
-        ("4 kg", "“kg” is no unit of a pack"),
-        ("1/0 gal", "nothing can be shared by 0"),
-        ("1,5 L", "“1,5” is no number"),
+        ("", "this is not a pack size"),
+        ("large", "this is not a pack size"),
+        ("-4 L", "this is not a pack size"),
+        ("0 L", "a pack cannot be empty"),
+        ("9000000 L", "no pack holds that much"),
+        ("4 kg", "“kg” is not a unit for packs"),
+        ("1/0 gal", "a size cannot be divided by 0"),
+        ("1,5 L", "“1,5” is not a number"),
         ("50 m", "this is counted in L, not in m"),
     ],
 )

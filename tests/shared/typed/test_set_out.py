@@ -42,9 +42,9 @@ def test_groups_of_readings_are_read(text: str, groups: tuple[Group, ...]) -> No
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("", "no length follows"),
-        ("chain", "no length follows"),
-        ("from 600", "no length follows"),
+        ("", "no length after"),
+        ("chain", "no length after"),
+        ("from 600", "no length after"),
         ("wall 2400, 3600", "2 readings for wall"),
         ("left 2400, 2395", "2 readings for left"),
         ("diagonal 1, 2, 3", "3 readings for diagonal"),

@@ -153,7 +153,7 @@ def test_packs_without_a_price_are_not_bought_where_another_has_one() -> None:
     found = bought({"p": 3.0}, of=(Product("p", "P", Use.COLOUR, (Pack(4.0), LITRE)),))
     assert (found.rows[0].packs, found.rows[0].cost) == ((Bought(LITRE, 3),), 72.0)
     assert [(each.code, each.message) for each in found.findings] == [
-        ("no-price", "P: the pack of 4 L has no price, so it is not bought; type one.")
+        ("no-price", "P: the pack of 4 L has no price, so it is not bought; type its price.")
     ]
 
 

@@ -105,13 +105,13 @@ def test_an_opening_that_a_rule_leaves_in_makes_nothing_less_sure() -> None:
 def test_every_table_says_how_sure_it_is(kitchen: Job) -> None:
     takeoff, found = take_off(kitchen), sure(kitchen)
     text = takeoff_text(takeoff, kitchen)
-    assert "How sure, by a class II tape:" in text
+    assert "Tolerance (class II tape):" in text
     assert f"masking ± {found.masking_mm:.1f} mm" in text
     rows = list(csv.DictReader(io.StringIO(takeoff_csv(takeoff, kitchen).decode("utf-8"), newline="")))
-    off = {row["name"]: row for row in rows if row["row"] == "off by" and not row["id"]}
+    off = {row["name"]: row for row in rows if row["row"] == "tolerance" and not row["id"]}
     assert float(off["coated"]["coated m2"]) == pytest.approx(found.coated_mm2 / 1e6, abs=1e-6)
     assert float(off["bead"]["length m"]) == pytest.approx(found.bead_mm / 1e3, abs=1e-6)
-    sheet = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(takeoff, kitchen)))["How sure"]
+    sheet = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(takeoff, kitchen)))["Tolerance"]
     cells = {row[2]: row[4] for row in sheet.iter_rows(min_row=2, values_only=True)}
     assert cells["all coated"] == pytest.approx(found.coated_mm2 / 1e6)
     assert cells["splashback"] == pytest.approx(dict(found.parts)["tiles-b"] / 1e6)

@@ -125,7 +125,7 @@ def test_what_lies_wholly_outside_is_moved_in() -> None:
 def test_what_is_larger_than_the_wall_and_cannot_be_cut_has_no_mend() -> None:
     job = job_of(face_of(WALL, Part("f", Kind.FIXTURE, circle(1500, 1200, 1800))))
     assert only_finding(job).mend == ""
-    with pytest.raises(JobError, match="no single step mends that; put it right by hand"):
+    with pytest.raises(JobError, match="no single step mends this; put it right by hand"):
         mended(job, only_finding(job))
 
 
@@ -167,7 +167,7 @@ def test_where_only_locked_parts_could_change_nothing_does(parts: tuple[Part, ..
 def test_what_is_no_longer_so_is_said() -> None:
     job = job_of(face_of(WALL, BASE, cabinet("next", 603)))
     finding = only_finding(job)
-    with pytest.raises(JobError, match="A: that is no longer so; look at the list again"):
+    with pytest.raises(JobError, match="A: this has been mended already; look at the list again"):
         mended(mended(job, finding), finding)
 
 

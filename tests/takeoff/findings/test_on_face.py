@@ -24,7 +24,7 @@ def test_parts_that_miss_each_other_by_little_are_told() -> None:
         WALL,
         Part("c1", Kind.CABINET, box(0, 150, 600, 720), name="sink base"),
         Part("c2", Kind.CABINET, box(603, 150, 600, 720), name="drawer base"),
-    ) == ["sink base and drawer base miss each other by 3 mm along 720 mm; measure them again."]
+    ) == ["sink base and drawer base are 3 mm apart along 720 mm; measure them again."]
 
 
 def test_parts_that_overlap_by_little_are_told() -> None:
@@ -52,9 +52,7 @@ def test_a_part_outside_the_wall_is_told_with_how_far(outline: tuple[object, ...
 def test_a_part_of_which_nothing_is_seen_is_told() -> None:
     shelf = Part("s", Kind.SHELF, box(100, 100, 200, 20), name="spice shelf")
     oven = Part("o", Kind.FIXTURE, box(0, 0, 600, 600))
-    assert messages(WALL, shelf, oven) == [
-        "Nothing is seen of spice shelf: other parts hide it; raise it, or take it away."
-    ]
+    assert messages(WALL, shelf, oven) == ["Other parts hide all of spice shelf; raise it, or remove it."]
 
 
 def test_a_carcass_behind_its_door_is_nothing_odd() -> None:
@@ -64,7 +62,7 @@ def test_a_carcass_behind_its_door_is_nothing_odd() -> None:
 
 def test_two_parts_of_one_kind_with_one_outline_are_told() -> None:
     first, again = (Part(part, Kind.CABINET, box(0, 150, 600, 720), name=part) for part in ("first", "again"))
-    assert messages(WALL, first, again) == ["first and again have the same outline; take one away."]
+    assert messages(WALL, first, again) == ["first and again have the same outline; remove one."]
 
 
 BASE = Part("c", Kind.CABINET, box(600, 150, 600, 720), name="sink base")

@@ -51,7 +51,7 @@ def test_with_one_closure_it_is_said_that_none_can_be_told_apart(wall: Job) -> N
     assert messages(with_chain(wall, "a", Way.ACROSS, (600, 1200, 1806))) == [
         (
             "Readings of face A disagree by 6 mm: 600 + 1200 + 1806 sum to 3606, the wall is drawn 3600. "
-            "Any of these four may be wrong: one more reading would tell."
+            "Any of these four may be wrong. One more reading would tell which."
         )
     ]
 
@@ -71,7 +71,7 @@ def test_readings_of_which_two_remain_are_both_named(wall: Job) -> None:
     assert messages(job) == [
         (
             "Readings of face A disagree by 30 mm. The 150 from 600 to 750 or the 780 from the floor to 750 may be "
-            "wrong: one more reading would tell."
+            "wrong. One more reading would tell which."
         )
     ]
 
@@ -115,7 +115,7 @@ def test_lengths_are_said_in_the_jobs_unit() -> None:
     assert messages(with_chain(job, "a", Way.ACROSS, sizes)) == [
         (
             'Readings of face A disagree by 1": 24" + 46" + 36" sum to 106", the benchtop is drawn 105". '
-            "Any of these four may be wrong: one more reading would tell."
+            "Any of these four may be wrong. One more reading would tell which."
         )
     ]
 
@@ -178,7 +178,7 @@ def test_diagonals_that_do_not_fit_are_told(wall: Job) -> None:
     assert messages(with_alcove(wall, off_mm=15)) == [
         (
             "The sides and diagonals of face A do not fit together by 15 mm. "
-            "Any of these six may be wrong: one more reading would tell."
+            "Any of these six may be wrong. One more reading would tell which."
         )
     ]
 
@@ -196,7 +196,7 @@ def test_a_diagonal_that_places_no_corner_is_asked_about(wall: Job) -> None:
 
 def test_corners_that_cannot_be_placed_say_what_is_missing(wall: Job) -> None:
     (message,) = messages(with_alcove(wall, count=4))
-    assert message.startswith("The corners of face A cannot be placed: too few distances hold upper left; measure one")
+    assert message.startswith("The corners of face A cannot be placed: too few distances fix upper left; measure one")
 
 
 def test_an_end_is_said_by_its_name(wall: Job) -> None:

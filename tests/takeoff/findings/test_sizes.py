@@ -37,7 +37,7 @@ def test_a_base_unit_far_from_them_is_told(top: float, words: str) -> None:
     (message,) = unusual(WALL, cabinet(0, top))
     assert message == (
         f"base at 0 ends {words} above the floor, which is unusual; 820 to 920 mm is usual. "
-        "Measure it again if it is not meant so."
+        "Measure it again, unless it is meant to be so."
     )
 
 

@@ -241,13 +241,13 @@ def test_a_kit_that_cannot_be_mixed_is_left_out_with_a_finding(ratio: tuple[floa
 
 def test_a_finish_without_coats_is_a_finding() -> None:
     found = needed(replace(tiled_wall(), finishes=(Finish("tiles", "Tiles"),)))
-    assert [finding.message for finding in found.findings] == ["Finish Tiles lays no coat; add the coats that it gets."]
+    assert [finding.message for finding in found.findings] == ["Finish Tiles has no coat; add its coats."]
 
 
 def test_a_material_that_gets_no_coat_is_a_finding() -> None:
     steps = (Step(Work.COLOUR, "satin", on=(Material.TIMBER,)),)
     found = needed(replace(tiled_wall(), finishes=(replace(TILED, steps=steps),)))
-    assert "Finish Tiles lays no coat on tile; add the coats that it gets." in {each.message for each in found.findings}
+    assert "Finish Tiles has no coat on tile; add its coats." in {each.message for each in found.findings}
 
 
 @pytest.mark.parametrize(
@@ -274,7 +274,7 @@ def test_products_of_different_measures_do_not_stand_in_for_each_other() -> None
 
 def test_a_sealant_that_nothing_stands_for_is_a_finding(kitchen: Job) -> None:
     found = needed(replace(kitchen, products=(TAPE,)))
-    assert any("run with wet-area silicone" in finding.message for finding in found.findings)
+    assert any("sealed with wet-area silicone" in finding.message for finding in found.findings)
 
 
 def test_words_that_name_no_material_are_a_finding() -> None:

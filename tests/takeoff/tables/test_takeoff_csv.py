@@ -33,17 +33,17 @@ def csv_of(job: Job) -> str:
 def test_the_text_gives_areas_by_finish_joints_masking_and_totals(counted: Takeoff, kitchen: Job) -> None:
     text = takeoff_text(counted, kitchen)
     lines = [" ".join(line.split()) for line in text.splitlines()]
-    assert lines[0] == "Quince Lane 2 gross net coat"
+    assert lines[0] == "Quince Lane 2 gross net coated"
     assert "Kitchen A splashback 2.16 m2 2.14 m2 2.14 m2" in lines
     assert "benchtop to splashback fillet 6 4.60 m 4.60 m" in lines
-    assert lines[-1].startswith("Coat ")
+    assert lines[-1].startswith("Coated ")
     assert lines[-1].endswith("fronts 2 things to look at 0")
     assert max(map(len, text.splitlines())) <= 100
 
 
 def test_the_text_of_an_empty_job_is_its_name_and_zeros() -> None:
     job = Job("Empty")
-    assert takeoff_text(take_off(job), job).splitlines()[-1].startswith("Coat 0.00 m2   mask 0.00 m")
+    assert takeoff_text(take_off(job), job).splitlines()[-1].startswith("Coated 0.00 m2   masked 0.00 m")
 
 
 def test_a_name_cannot_move_the_cursor_of_a_terminal(kitchen: Job) -> None:
