@@ -127,7 +127,7 @@ def test_another_engine_reckons_the_same_basket_to_the_cent(job: Job, tmp_path: 
     book = Book(job, tmp_path)
     assert basket.cost > 0
     assert round(book.total("Total"), 2) == basket.cost
-    assert round(book.total("of it tax"), 2) == basket.tax
+    assert round(book.total("including tax"), 2) == basket.tax
     assert round(book.total("Left of the budget"), 2) == pytest.approx(basket.budget - basket.cost)
     assert set(book.column("Basket", "M").values()) == {"enough"}
 

@@ -45,7 +45,7 @@ def test_the_count_says_how_sure_it_is_and_by_which_rule(splashback: Person) -> 
     model = splashback.app.count.model
     row = model.row_at(model.index_of("sure Coat"))
     assert row is not None
-    assert row.cells == ("Coat", "", "", "± 0.003 m²")
+    assert row.cells == ("Coated", "", "", "± 0.003 m²")
     assert any("UK SI 2016/1153" in child.cells[0] for child in row.children)
     (part,) = splashback.shown.takeoff.parts[1:]
     note = model.row_at(model.index_of(f"part {part.id} sure"))
