@@ -125,4 +125,4 @@ def test_the_count_has_a_row_of_tiles_that_lights_up_its_part(splashback: Person
 
 
 def words(row: SumRow) -> str:
-    return row.cells[0].split("   ")[0]
+    return row.cells[0].split(": ")[0]

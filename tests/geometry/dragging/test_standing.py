@@ -93,7 +93,7 @@ def test_part_that_was_not_said_to_move_is_refused(wall: tuple[Part, ...]) -> No
 
 def test_outline_that_encloses_nothing_is_refused_as_in_arranging(wall: tuple[Part, ...]) -> None:
     flat = Part("left", Kind.CABINET, (Vertex(0, 0), Vertex(100, 0), Vertex(50, 0)))
-    with pytest.raises(OutlineError, match=r"^left: "):
+    with pytest.raises(OutlineError, match=r"^cabinet: "):
         Standing(wall, ["left"]).arranged([flat])
 
 
