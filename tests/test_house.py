@@ -32,7 +32,6 @@ ALSO_OTHER_WORDS = {
     ("fields.py", "ratio"),
     ("front_rows.py", "hinges"),
     ("rows.py", "gap"),
-    ("shapes.py", "overlap"),
 }
 
 # Written so that this file does not hold what it looks for.

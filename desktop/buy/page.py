@@ -21,7 +21,7 @@ from shared.findings import Place
 from takeoff.bill import Bill
 from takeoff.needs.cautions import caution_of_hardeners
 
-WIDTHS = (72, 0, 72, 52, 64)
+WIDTHS = (72, 0, 72, 68, 64)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
 FACE_MARGIN_PX = 10

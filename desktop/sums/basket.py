@@ -6,14 +6,14 @@ from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from desktop.sums.row import Cells, SumRow, grounds, spanned, unfolded
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import left_out_head, line_notes
+from takeoff.basket.words import has_prices, left_out_head, line_notes, without_price
 from takeoff.bill import Bill
 from takeoff.figures.measured import Takeoff
 from takeoff.why.bought import BoughtRows
 from takeoff.why.needs import NeedRows
 from takeoff.why.row import WhyRow
 
-HEADS: Cells = ("What", "Needed", "Packs", "Left over", "Keeps", "Cost")
+HEADS: Cells = ("What", "Needed", "Packs", "Left over", "Shelf life", "Cost")
 
 BOUGHT = "bought"
 """The first word of the key of a row that buys something."""
@@ -43,18 +43,19 @@ def headline(shown: Shown) -> str:
     """What the basket costs, in one line."""
     bill = shown.bill
     if bill is None:
-        return "Reckoning what to buy."
+        return "Working out what to buy."
     basket = bill.basket
     if not basket.rows:
-        return "Nothing to buy yet: draw what is coated, and say in Finish what it gets."
-    if all(row.cost is None for row in basket.rows):
+        return "Nothing to buy yet: draw what is coated, then choose its finish on the page Finish."
+    if not has_prices(basket):
         return f"{counted(len(basket.rows), 'product', 'products')} to buy, no prices yet"
-    budget = f" of {own_writing().money(basket.budget)}" if basket.budget else ""
-    cost = f"{own_writing().money(basket.cost)}{budget} {bill.job.money.currency}".rstrip()
-    if bill.left_out:
-        return f"{cost}, without {counted(len(bill.left_out), 'thing', 'things')} left out"
-    proved = ", proved" if basket.proved else ", not proved"
-    return f"The cheapest set that is enough{proved}: {cost}"
+    cost = own_writing().money(basket.cost, bill.job.money.currency)
+    budget = f" (budget {own_writing().money(basket.budget)})" if basket.budget else ""
+    left_out = f"{counted(len(bill.left_out), 'thing', 'things')} left out" if bill.left_out else ""
+    open_points = tuple(filter(None, (without_price(basket), left_out)))
+    if open_points:
+        return f"{cost} so far{budget}, {', '.join(open_points)}"
+    return f"{'Cheapest that covers' if basket.proved else 'Covers'} the job: {cost}{budget}"
 
 
 class _Rows:

@@ -6,6 +6,7 @@ from desktop.look.roles import set_role
 from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from shared.job import Unit
+from takeoff.basket.words import has_prices, without_price
 from takeoff.bill import Bill
 from takeoff.figures.measured import Sureness, Totals
 
@@ -82,9 +83,8 @@ def basket_words(bill: Bill) -> str:
     basket, missing = bill.basket, len(bill.left_out)
     if not basket.rows:
         return ""
-    without = sum(row.cost is None for row in basket.rows)
-    if without == len(basket.rows):
-        return f"Basket {counted(without, 'product', 'products')}, no prices yet"
+    if not has_prices(basket):
+        return f"Basket {counted(len(basket.rows), 'product', 'products')}, no prices yet"
     budget = f" of {own_writing().money(basket.budget)}" if basket.budget else ""
-    unpriced = f", {without} without a price" if without else ""
+    unpriced = f", {without_price(basket)}" if without_price(basket) else ""
     return f"Basket {own_writing().money(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"

@@ -16,11 +16,11 @@ def line_notes(line: BasketLine, writing: Writing) -> Iterator[str]:
     if product.stands_for and row.wanted != product.name:
         yield f"for {row.wanted}"
     if row.from_shelf:
-        yield f"{writing.amount(row.from_shelf, product.measure)} of it from the shelf"
+        yield f"{writing.amount(row.from_shelf, product.measure)} comes from the shelf"
     if product.ratio is not None and product.usable_h is not None:
-        yield f"mixed, it can be used for {_hours(product.usable_h, writing)}"
+        yield f"pot life {_hours(product.usable_h, writing)}"
     if row.left_over and row.keeps_days is not None:
-        yield f"opened, it keeps {writing.number(row.keeps_days)} days"
+        yield f"shelf life once opened {writing.number(row.keeps_days)} days"
 
 
 def total_lines(basket: Basket, job: Job, writing: Writing) -> Iterator[tuple[str, float]]:
@@ -33,7 +33,7 @@ def total_lines(basket: Basket, job: Job, writing: Writing) -> Iterator[tuple[st
         return
     yield f"Total {money.currency}".strip(), basket.cost
     if money.tax:
-        yield f"of it tax, {writing.percent(money.tax)}", basket.tax
+        yield f"including tax, {writing.percent(money.tax)}", basket.tax
     if basket.budget:
         yield "Budget", basket.budget
         yield ("Over the budget", basket.over) if basket.over else ("Left of the budget", basket.budget - basket.cost)
@@ -49,18 +49,24 @@ def left_out_head(left_out: Sized) -> str:
     return f"Left out, and in no total: {len(left_out)} thing{'' if len(left_out) == 1 else 's'} to look at."
 
 
-def verdict(basket: Basket) -> Iterator[str]:
-    """Whether a cheaper basket is possible, and how much of it has no price: a sentence each."""
-    if not has_prices(basket):
-        yield "Nothing has a price yet, so these are the sets that leave least over."
-        return
-    yield "No set of packs that is enough costs less; this is proved." if basket.proved else _NOT_PROVED
+def without_price(basket: Basket) -> str:
+    """How many products of a basket have no price: "4 products without a price"; "" if all have one."""
     missing = sum(row.cost is None for row in basket.rows)
+    return f"{missing} product{'' if missing == 1 else 's'} without a price" if missing else ""
+
+
+def verdict(basket: Basket) -> str:
+    """Whether a cheaper basket is possible, in a sentence; what has no price leaves that open."""
+    missing = without_price(basket)
+    if not has_prices(basket):
+        return "Nothing has a price yet, so these packs are the ones that leave least over."
     if missing:
-        yield f"Without a price, and in no total: {missing} of {len(basket.rows)} products."
+        return f"This is the cost so far: {missing}."
+    return PROVED if basket.proved else NOT_PROVED
 
 
-_NOT_PROVED = "It is enough; whether a cheaper set is possible was not proved in the time there was."
+PROVED = "Proved: no cheaper set of packs covers the job."
+NOT_PROVED = "These packs cover the job. There was no time to prove that no cheaper set does."
 
 
 def _hours(hours: float, writing: Writing) -> str:

@@ -33,7 +33,7 @@ def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
         lines += _group_lines(group, writing)
     totals = [_line(name, "", "", "", writing.money(amount)) for name, amount in total_lines(basket, job, writing)]
     lines += ["", *totals] if totals else []
-    return "\n".join([*lines, "", *verdict(basket), *missing]) + "\n"
+    return "\n".join([*lines, "", verdict(basket), *missing]) + "\n"
 
 
 def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:

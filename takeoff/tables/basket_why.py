@@ -83,7 +83,7 @@ def _basket(bill: Bill, job: Job) -> Iterator[str]:
         for each in rows.rows(line):
             yield from row_lines(each, 2)
     yield from (f"{INDENT}{name} {writing.money(amount)}" for name, amount in total_lines(bill.basket, job, writing))
-    yield from (f"{INDENT}{sentence}" for sentence in verdict(bill.basket))
+    yield f"{INDENT}{verdict(bill.basket)}"
     yield from (f"{INDENT}Left out: {sentence}" for sentence in bill.left_out)
 
 

@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.written.writing import Writing
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import left_out_head, total_lines, verdict
+from takeoff.basket.words import left_out_head, total_lines, without_price
 from takeoff.figures.to_buy import Basket, Bought
 
 
@@ -42,7 +42,9 @@ def _body(basket: Basket, job: Job) -> Iterator[str]:
     yield "<table>\n"
     for name, amount in total_lines(basket, job, Writing(job.unit)):
         yield f"<tr><th>{escape(name)}</th><td>{Writing(job.unit).money(amount)}</td></tr>\n"
-    yield f"</table>\n<p>{escape(' '.join(verdict(basket)))}</p>\n"
+    yield "</table>\n"
+    if words := without_price(basket):
+        yield f"<p>{words}</p>\n"
 
 
 def _group(group: BasketGroup, job: Job) -> str:

@@ -70,7 +70,7 @@ def ask(person: Person, what: str, value: str) -> None:
 
 def test_the_keys_are_in_the_basket_and_it_says_whether_it_is_the_cheapest(shop: Person) -> None:
     assert shop.app.buy.tree.hasFocus()
-    assert shop.app.buy.head.text() == "The cheapest set that is enough, proved: 728.50 of 750.00 crowns"
+    assert shop.app.buy.head.text() == "Cheapest that covers the job: 728.50 crowns (budget 750.00)"
 
 
 def test_every_product_is_a_row_with_packs_and_cost(shop: Person) -> None:

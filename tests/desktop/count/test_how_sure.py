@@ -43,7 +43,7 @@ def test_the_tape_of_the_job_is_chosen_in_the_menu_in_one_step(splashback: Perso
 def test_the_count_says_how_sure_it_is_and_by_which_rule(splashback: Person) -> None:
     splashback.press(Qt.Key.Key_3, Keys.ControlModifier)
     model = splashback.app.count.model
-    row = model.row_at(model.index_of("sure Coat"))
+    row = model.row_at(model.index_of("sure Coated"))
     assert row is not None
     assert row.cells == ("Coated", "", "", "± 0.003 m²")
     assert any("UK SI 2016/1153" in child.cells[0] for child in row.children)

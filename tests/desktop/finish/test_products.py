@@ -74,7 +74,7 @@ def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> N
 
 def test_what_was_refused_is_gone_after_another_page(example_on_finish: Person) -> None:
     open_section(example_on_finish, Heading.PRODUCTS)
-    row = example_on_finish.app.finish.products.fields.row("Covers")
+    row = example_on_finish.app.finish.products.fields.row("Spread rate")
     edit = row.focusProxy()
     assert isinstance(edit, QLineEdit)
     before = edit.text()

@@ -235,7 +235,7 @@ def test_what_is_odd_in_the_picked_parts_is_said_beside_them(gap: Person) -> Non
     assert not said.isVisible()
     gap.app.store.pick((second,))
     assert said.isVisible()
-    assert "miss each other by 3 mm" in said.text()
+    assert "are 3 mm apart" in said.text()
     gap.app.store.edit("Delete", without_parts(gap.shown.job, (first,)), picked=(second,))
     assert gap.shown.picked == (second,)
     assert not said.isVisible()

@@ -55,24 +55,33 @@ def test_the_text_gives_what_is_needed_the_packs_what_is_left_and_the_cost() -> 
     assert "Cleaner 0.50 L none 0 mL 0.00" in lines
     assert {
         "for satin",
-        "opened, it keeps 365 days",
-        "mixed, it can be used for 4 h",
-        "0.50 L of it from the shelf",
+        "shelf life once opened 365 days",
+        "pot life 4 h",
+        "0.50 L comes from the shelf",
     } <= {*lines}
 
 
-def test_the_text_ends_with_totals_and_whether_it_is_the_cheapest() -> None:
+def priced(*, proved: bool) -> Basket:
+    """The basket with a price for all that is in it."""
+    rows = tuple(row._replace(cost=5.0) if row.cost is None else row for row in BASKET.rows)
+    return BASKET._replace(rows=rows, proved=proved)
+
+
+def test_the_text_ends_with_totals_and_how_many_products_have_no_price() -> None:
     lines = lines_of(basket_text(BASKET, JOB))
-    assert lines[-7:-3] == [
+    assert lines[-6:-2] == [
         "Total crowns 140.50",
-        "of it tax, 10 % 12.77",
+        "including tax, 10 % 12.77",
         "Budget 150.00",
         "Left of the budget 9.50",
     ]
-    assert lines[-2:] == [
-        "No set of packs that is enough costs less; this is proved.",
-        "Without a price, and in no total: 1 of 4 products.",
-    ]
+    assert lines[-1] == "This is the cost so far: 1 product without a price."
+    assert "Proved" not in basket_text(BASKET, JOB)
+
+
+def test_the_text_says_that_no_set_is_cheaper_once_all_have_a_price() -> None:
+    lines = lines_of(basket_text(priced(proved=True), JOB))
+    assert lines[-1] == "Proved: no cheaper set of packs covers the job."
 
 
 def test_a_basket_over_the_budget_says_by_how_much() -> None:
@@ -86,13 +95,15 @@ def test_where_nothing_has_a_price_no_cost_is_told() -> None:
     text = basket_text(basket, JOB)
     assert "0.00" not in text
     assert "Budget" not in text
-    assert text.splitlines()[-1] == "Nothing has a price yet, so these are the sets that leave least over."
+    assert text.splitlines()[-1] == "Nothing has a price yet, so these packs are the ones that leave least over."
     assert "0.00" not in "".join(Page(basket_html(basket, JOB)).texts)
     assert b'"total"' not in basket_csv(basket, JOB)
 
 
 def test_what_was_not_proved_is_not_said_to_be() -> None:
-    assert "was not proved" in basket_text(BASKET._replace(proved=False), JOB)
+    text = basket_text(priced(proved=False), JOB)
+    assert "Proved" not in text
+    assert "There was no time to prove" in text
 
 
 def test_the_text_fits_a_terminal_and_cannot_move_its_cursor() -> None:

@@ -26,7 +26,7 @@ def test_every_pack_comes_to_what_it_costs_and_one_more_is_priced() -> None:
         "1 x 2.5 L tin at 65.00 = 65.00",
         "One pack more would cost 32.00.",
         "for satin",
-        "opened, it keeps 365 days",
+        "shelf life once opened 365 days",
     ]
 
 
@@ -36,7 +36,7 @@ def test_a_price_without_tax_is_said_with_it() -> None:
 
 
 def test_a_pack_without_a_price_is_said_so() -> None:
-    assert lines_of(Bill(JOB, NEEDS, BASKET), CLEAR)[:2] == ["2 x 1 L kit: no price", "mixed, it can be used for 4 h"]
+    assert lines_of(Bill(JOB, NEEDS, BASKET), CLEAR)[:2] == ["2 x 1 L kit: no price", "pot life 4 h"]
 
 
 def test_other_ways_to_buy_it_say_by_how_much_they_cost_more_and_only_a_few_are_told() -> None:

@@ -10,7 +10,7 @@ from takeoff.why.row import WhyRow
         (WhyRow("outline", "2.160 m2", "3600 x 600"), "outline: 3600 x 600 = 2.160 m2"),
         (WhyRow("", "30", "15 fronts with 2"), "15 fronts with 2 = 30"),
         (WhyRow("Gross", "2.160 m2", note="fronts off"), "Gross: 2.160 m2, fronts off"),
-        (WhyRow("opened, it keeps 365 days"), "opened, it keeps 365 days"),
+        (WhyRow("shelf life once opened 365 days"), "shelf life once opened 365 days"),
     ],
 )
 def test_a_row_reads_as_one_line(row: WhyRow, line: str) -> None:
