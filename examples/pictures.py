@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from desktop.app import App
 from desktop.look.palette import Look, dark, light
-from desktop.start import application, dress
+from desktop.start import application, put_together
 from desktop.state.shown import Overlay, Page
 from desktop.state.store import counted_file
 from shared.files.job import read_job_file
@@ -27,8 +27,7 @@ PICKED, COUNTED = ("A", "a-splash"), "b-splash"
 
 def take_pictures(qt: QApplication, name: str, look: Look) -> None:
     """Open a window with this look, turn to each page, and keep what it shows."""
-    dress(qt, look)
-    app = App(look)
+    app = put_together(qt, look)
     app.store.show_job(counted_file(read_job_file(JOB)), JOB, saved=True)
     app.window.resize(*SIZE)
     app.window.show()

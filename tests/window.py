@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from desktop.app import App
 from desktop.look.palette import light
-from desktop.start import application, dress
+from desktop.start import application, put_together
 from desktop.state.shown import Shown
 
 SOON_MS = 20_000
@@ -155,11 +155,9 @@ class Person:
 @pytest.fixture
 def app(qtbot: QtBot) -> Iterator[App]:
     """The window, shown, with nothing open; whatever is open at the end is dropped."""
-    look = light()
-    dress(application(), look)
     usual_ms = QApplication.keyboardInputInterval()
     QApplication.setKeyboardInputInterval(WORD_MS)
-    made = App(look)
+    made = put_together(application(), light())
     with qtbot.waitActive(made.window):
         made.window.show()
         made.window.activateWindow()
