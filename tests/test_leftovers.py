@@ -5,7 +5,7 @@ import re
 import subprocess
 import sys
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -126,7 +126,7 @@ def test_what_nobody_holds_is_not_left_behind() -> None:
 
 
 @pytest.fixture
-def outcome(tmp_path: Path) -> Iterator[str]:
+def outcome(tmp_path: Path) -> str:
     """What pytest says of tests that leave something behind."""
     (tmp_path / "conftest.py").write_text(FIXTURES)
     (tmp_path / "test_leaving.py").write_text(LEAVING)

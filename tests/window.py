@@ -61,6 +61,11 @@ class Person:
             self.type(reading)
             self.press(Qt.Key.Key_Return)
 
+    def leave_job(self) -> None:
+        """Stand before the doors again with an empty line, as in a new window: the job that was open is dropped."""
+        self.app.line.clear()
+        self.app.store.close_job()
+
     def begin_wall(self, width: str, height: str) -> None:
         """Begin a job of one wall through the first door; its readings are typed."""
         self.click(self.app.start.new)

@@ -76,8 +76,7 @@ def anticlockwise(points: Path) -> Path:
 
 
 def length(paths: Paths) -> float:
-    rings = [[(float(x), float(y)) for x, y in path] for path in paths]
-    return sum(math.dist(one, other) for ring in rings for one, other in zip(ring, ring[1:] + ring[:1], strict=True))
+    return sum(math.dist(one, other) for path in paths for one, other in zip(path, path[1:] + path[:1], strict=True))
 
 
 def front_to_back(parts: Sequence[Part]) -> list[int]:
@@ -92,7 +91,8 @@ def seen(parts: Sequence[Part]) -> dict[int, Paths]:
         own = anticlockwise(finely(parts[index].outline))
         left[index] = []
         if has_surface(parts[index]):
-            left[index] = clipper2.difference([own], above, clipper2.FillRule.NON_ZERO, DECIMALS) if above else [own]
+            rings = clipper2.difference([own], above, clipper2.FillRule.NON_ZERO, DECIMALS) if above else [own]
+            left[index] = [[(float(x), float(y)) for x, y in ring] for ring in rings]
         above.append(own)
     return left
 

@@ -1,8 +1,8 @@
 """How sure the takeoff is, in the count, over the totals, and by the tape that the menu names.
 
 By hand, in mm, from the greatest error that a tape may have: a + b L, L in whole metres begun, and more where it is
-read from the end hook (UK SI 2016/1153 schedule 1I = EU directive 2014/32 annex X, seen; OIML R 35-1 has the same a and b, from
-memory):
+read from the end hook (UK SI 2016/1153 schedule 1I = EU directive 2014/32 annex X, seen; OIML R 35-1 has the same a
+and b, from memory):
 
     class II, 0.3 + 0.2 L + 0.2:    0.9 m 0.7, 1.5 m 0.9, 3 m 1.1
     class III, 0.6 + 0.4 L + 0.3:   0.9 m 1.3, 1.5 m 1.7, 3 m 2.1
