@@ -6,7 +6,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdit, QTreeView, QWidget
 
 from desktop.state.shown import Page
-from tests.any_order import Chance, check_sound, take_all_back, usable, use
+from shared.checks.job import check_job
+from tests.any_order import Chance, take_all_back, usable, use
 from tests.window import Keys, Person
 
 TYPED = ("0", "-1", "12", "1.5", "1,5", "1e9", "", "lots", "30 %", "½", "nan", "inf", "1 234,50", "9 m²/L", "=1+1")
@@ -24,7 +25,7 @@ def test_no_order_of_acts_breaks_the_job_and_undo_takes_all_back(person: Person,
     for _ in range(ACTS):
         _turn(person, chance.one(PAGES) if chance.happens(0.1) else Page.BUY)
         _act(person, chance)
-        check_sound(person.shown.job)
+        check_job(person.shown.job)
     person.wait_until(lambda: person.shown.bill is not None and person.shown.bill.job is person.shown.job)
     assert take_all_back(person) is first
 

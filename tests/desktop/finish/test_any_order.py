@@ -6,7 +6,8 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdi
 
 from desktop.finish.page import Heading
 from desktop.state.shown import Page
-from tests.any_order import Chance, check_sound, take_all_back, usable, use
+from shared.checks.job import check_job
+from tests.any_order import Chance, take_all_back, usable, use
 from tests.window import Keys, Person
 
 TYPED = (
@@ -40,7 +41,7 @@ def test_no_order_of_acts_breaks_the_job_and_undo_takes_all_back(person: Person,
     first, chance = person.shown.job, Chance(seed)
     for _ in range(ACTS):
         _act(person, chance)
-        check_sound(person.shown.job)
+        check_job(person.shown.job)
     assert person.shown.page is Page.FINISH
     assert take_all_back(person) is first
 
