@@ -6,9 +6,16 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QListWidget
 
+from desktop.buy import reckoning
 from geometry.outlines.measured import outline_box
 from shared.edits.drawn import with_changed_parts
-from tests.window import Keys, Person
+from tests.window import SOON_MS, Keys, Person
+
+
+@pytest.fixture(autouse=True)
+def no_basket(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No basket is reckoned: what it lacks would be told too, on a busy machine sooner than a key is pressed."""
+    monkeypatch.setattr(reckoning, "SOON_MS", SOON_MS * 10)
 
 
 @pytest.fixture
