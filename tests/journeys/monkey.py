@@ -177,8 +177,8 @@ class Monkey:
 
     def _choose(self) -> str:
         """Any command of the menus that can be used now."""
-        usable = [action for action in self._commands() if action.isEnabled()]
-        action = self._chance.one(usable)
+        open_now = [action for action in self._commands() if action.isEnabled()]
+        action = self._chance.one(open_now)
         words = action.text()
         if words.startswith(RUINS) and self._chance.happens(SPARED):
             return f"think better of {words}"
