@@ -13,6 +13,8 @@ from desktop.app import App
 from desktop.look.palette import light
 from desktop.start import application, put_together
 from desktop.state.shown import Shown
+from shared.files.job import JobFile
+from shared.job import Job
 
 SOON_MS = 20_000
 
@@ -65,6 +67,11 @@ class Person:
         """Stand before the doors again with an empty line, as in a new window: the job that was open is dropped."""
         self.app.line.clear()
         self.app.store.close_job()
+
+    def show_anew(self, job: Job) -> None:
+        """Open a job that was drawn before, with nothing to undo, its first face shown and nothing picked or typed."""
+        self.leave_job()
+        self.app.files.show_new(JobFile(job))
 
     def begin_wall(self, width: str, height: str) -> None:
         """Begin a job of one wall through the first door; its readings are typed."""

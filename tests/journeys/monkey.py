@@ -107,8 +107,9 @@ class Monkey:
         self.did.append(f"{act.__name__.strip('_')}, begun")
         self.did[-1] = act()
         # Whatever asks for a file is put away at once: a monkey must not write into anyone's folders.
-        for dialog in self.app.window.findChildren(QFileDialog):
-            dialog.close()
+        for window in QApplication.topLevelWidgets():
+            if isinstance(window, QFileDialog):
+                window.close()
 
     def calm_down(self) -> None:
         """Put away what is open over the window, and drop what was begun."""

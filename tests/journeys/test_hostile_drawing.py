@@ -27,18 +27,13 @@ NONSENSE = (
 @pytest.fixture
 def kitchen(person: Person) -> Person:
     """Two walls, a row of cabinets on the first; nothing is picked."""
-    _begin(person)
-    return person
-
-
-def _begin(person: Person) -> None:
-    person.leave_job()
     person.app.start.open_doors()
     person.press(Qt.Key.Key_Return)
     person.read("2400, 3000")
     person.press(Qt.Key.Key_U, Keys.AltModifier)
     person.read("600 door, 450 drawers 3, 900 pair, splashback")
     person.press(Qt.Key.Key_Escape)
+    return person
 
 
 @pytest.fixture
@@ -85,29 +80,32 @@ def _assert_answered_or_done(person: Person, before: Job) -> None:
     assert person.shown.job is before
 
 
-def test_nonsense_is_answered_in_every_mode(person: Person, subtests: pytest.Subtests) -> None:
+def test_nonsense_is_answered_in_every_mode(kitchen: Person, subtests: pytest.Subtests) -> None:
+    drawn = kitchen.shown.job
     for mode in Mode:
         with subtests.test(mode.name):
-            _begin(person)
-            _assert_all_answered(person, mode)
+            kitchen.show_anew(drawn)
+            _assert_all_answered(kitchen, mode)
 
 
 @pytest.mark.usefixtures("decimal_comma")
 def test_nonsense_is_answered_in_inches_where_the_comma_is_the_decimal_sign(
-    person: Person, subtests: pytest.Subtests
+    kitchen: Person, subtests: pytest.Subtests
 ) -> None:
+    kitchen.app.faces.set_unit(Unit.INCH)
+    drawn = kitchen.shown.job
     for mode in Mode:
         with subtests.test(mode.name):
-            _begin(person)
-            person.app.faces.set_unit(Unit.INCH)
-            _assert_all_answered(person, mode)
+            kitchen.show_anew(drawn)
+            _assert_all_answered(kitchen, mode)
 
 
-def test_readings_tenfold_off_are_told_and_move_nothing(person: Person, subtests: pytest.Subtests) -> None:
+def test_readings_tenfold_off_are_told_and_move_nothing(kitchen: Person, subtests: pytest.Subtests) -> None:
+    drawn = kitchen.shown.job
     for line in ("wall 24000", "wall 240", "left 240, right 24000, diagonal 10", "chain 600, 4.5, 900"):
         with subtests.test(line):
-            _begin(person)
-            _assert_told(person, line)
+            kitchen.show_anew(drawn)
+            _assert_told(kitchen, line)
 
 
 def _assert_told(kitchen: Person, line: str) -> None:
