@@ -34,8 +34,8 @@ window = shown_window(running)
 EXAMPLE = f"""
 {START}
 from pathlib import Path
-from desktop.app import App
-app = App(look, window)
+from desktop.start import put_together
+app = put_together(running, look, window)
 app.files.open_path(Path("examples/harbour-row.json"))
 while app.store.shown is None:
     running.processEvents()

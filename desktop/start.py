@@ -4,6 +4,7 @@ import gc
 import logging
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEventLoop, QLoggingCategory
 from PySide6.QtWidgets import QApplication
@@ -11,6 +12,9 @@ from PySide6.QtWidgets import QApplication
 from desktop.look.palette import Look, system_look
 from desktop.look.style import palette, sheet
 from desktop.window.main_window import NAME, Window
+
+if TYPE_CHECKING:
+    from desktop.app import App
 
 
 def application() -> QApplication:
@@ -28,6 +32,20 @@ def dress(app: QApplication, look: Look) -> None:
     """Give all widgets of the application this look."""
     app.setPalette(palette(look))
     app.setStyleSheet(sheet(look))
+
+
+def put_together(qt: QApplication, look: Look, window: Window | None = None) -> "App":
+    """Everything in the window, in this look.
+
+    It is dressed once it stands: Qt works out a style sheet anew for all that is put into something else, and widgets
+    are put into one another many times over. That took two thirds of the time.
+    """
+    from desktop.app import App  # late: with it come shapely and numpy, which take longer than the window
+
+    qt.setStyleSheet("")
+    app = App(look, window)
+    dress(qt, look)
+    return app
 
 
 def shown_window(qt: QApplication) -> Window:
@@ -52,9 +70,7 @@ def run(path: str | None) -> int:
     qt, look = application(), system_look()
     dress(qt, look)
     window = shown_window(qt)
-    from desktop.app import App  # late: with it come shapely and numpy, which take longer than the window
-
-    app = App(look, window)
+    app = put_together(qt, look, window)
     app.report.install()
     window.start.open_doors()
     settle_down()

@@ -14,7 +14,7 @@ from desktop.buy.page import BUY
 from desktop.count.page import COUNT
 from desktop.finish.page import FINISH
 from desktop.look.palette import Look, dark, light
-from desktop.start import application, dress
+from desktop.start import application, put_together
 from desktop.state.shown import Overlay
 from desktop.state.store import counted_file
 from shared.files.job import read_job_file
@@ -30,8 +30,7 @@ PICKED, COUNTED = ("A", "a-splash"), "b-splash"
 
 def take_pictures(qt: QApplication, name: str, look: Look) -> None:
     """Open a window with this look, turn to each page, and keep what it shows."""
-    dress(qt, look)
-    app = App(look)
+    app = put_together(qt, look)
     app.store.show_job(counted_file(read_job_file(JOB)), JOB, saved=True)
     app.window.resize(*SIZE)
     app.window.show()

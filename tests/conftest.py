@@ -22,6 +22,15 @@ def pytest_addoption(parser: pytest.Parser) -> None:
             parser.addini(name, "unused without Qt", type="linelist")
 
 
+@pytest.fixture(autouse=True, scope="module")
+def standing() -> None:
+    """What stands before the tests of a module is not looked through for what they leave: most of it never changes."""
+    if find_spec("PySide6") is not None:
+        from tests.leftovers import leave_out_what_stands
+
+        leave_out_what_stands()
+
+
 @pytest.fixture(autouse=True)
 def clean_window(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """A window's test starts with no settings and fails when it leaves a widget, a thread or a timer behind."""

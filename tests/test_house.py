@@ -213,7 +213,8 @@ def test_the_lower_rooms_and_their_tests_need_no_qt() -> None:
         "import sys, pytest\n"
         "sys.modules['PySide6'] = sys.modules['shiboken6'] = None\n"
         "folders = ['tests/shared', 'tests/geometry', 'tests/takeoff']\n"
-        "sys.exit(pytest.main(['--collect-only', '--quiet', '-p', 'no:pytest-qt', '-p', 'no:cacheprovider', *folders]))"
+        "sys.exit(pytest.main(['--collect-only', '--quiet', '-p', 'no:pytest-qt', '-p', 'no:cacheprovider',\n"
+        "    '--assert=plain', *folders]))"
     )
     collected = subprocess.run((sys.executable, "-c", script), check=False, cwd=PROJECT, capture_output=True, text=True)
     assert collected.returncode == 0, collected.stdout + collected.stderr

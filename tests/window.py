@@ -11,8 +11,10 @@ from pytestqt.qtbot import QtBot
 
 from desktop.app import App
 from desktop.look.palette import light
-from desktop.start import application, dress
+from desktop.start import application, put_together
 from desktop.state.shown import Page, Shown
+from shared.files.job import JobFile
+from shared.job import Job
 
 SOON_MS = 20_000
 
@@ -74,6 +76,16 @@ class Person:
         for reading in readings:
             self.type(reading)
             self.press(Qt.Key.Key_Return)
+
+    def leave_job(self) -> None:
+        """Stand before the doors again with an empty line, as in a new window: the job that was open is dropped."""
+        self.app.line.clear()
+        self.app.store.close_job()
+
+    def show_anew(self, job: Job) -> None:
+        """Open a job that was drawn before, with nothing to undo, its first face shown and nothing picked or typed."""
+        self.leave_job()
+        self.app.files.show_new(JobFile(job))
 
     def begin_wall(self, width: str, height: str) -> None:
         """Begin a job of one wall through the first door; its readings are typed."""
@@ -174,11 +186,9 @@ class Person:
 @pytest.fixture
 def app(qtbot: QtBot) -> Iterator[App]:
     """The window, shown, with nothing open; whatever is open at the end is dropped."""
-    look = light()
-    dress(application(), look)
     usual_ms = QApplication.keyboardInputInterval()
     QApplication.setKeyboardInputInterval(WORD_MS)
-    made = App(look)
+    made = put_together(application(), light())
     with qtbot.waitActive(made.window):
         made.window.show()
         made.window.activateWindow()

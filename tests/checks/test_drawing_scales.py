@@ -1,14 +1,27 @@
 """Sheets, scales and letters for drawings against their standards."""
 
+from pathlib import Path
+
 import pytest
+from ezdxf.entities.mtext import MText
+from ezdxf.filemanagement import readfile
 
 from geometry.drawn.sheets import fit, room_for_drawing, sheets
+from geometry.dxf.door import write_dxf
 from geometry.dxf.layers import uses
-from shared.drawing import Drawing, Size
+from shared.drawing import Drawing, Role, Size, Text
 from shared.job import Unit, View
 
 # ISO 128, the series of line widths: from memory.
 LINE_WIDTHS = {0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0}
+
+# ISO 5455: 1:1 1:2 1:5 1:10 1:20 1:50 1:100, seen in part; 1:200 1:500 1:1000 from memory.
+SCALES = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
+SMALLEST_INCH_SCALE = 1536
+"""1/128 in to the foot: 12 x 128 (common practice, no source)."""
+
+ROOM = {"A4": (267.0, 166.0), "A3": (390.0, 253.0), "Letter": (249.4, 171.9), "Tabloid": (401.8, 235.4)}
+"""Width and height that a sheet leaves, by hand: less 20 at the left and 10 elsewhere, and 24 for the title block."""
 
 
 def drawing(width: float, height: float, unit: Unit = Unit.MM, sizes: tuple[Size, ...] = ()) -> Drawing:
@@ -27,14 +40,21 @@ def test_inch_sheets_are_8_1_2_by_11_and_11_by_17_inches() -> None:
 
 
 def test_scales_are_those_of_iso_5455() -> None:
-    # ISO 5455: 1:1 1:2 1:5 1:10 1:20 1:50 1:100, seen in part.
-    assert sheets().mm.scales[:7] == (1, 2, 5, 10, 20, 50, 100)
+    assert sheets().mm.scales == SCALES
 
 
 def test_letters_are_those_of_iso_3098() -> None:
-    # ISO 3098: 2.5 3.5 5 7 10, as quoted. That 2.5 mm letters are 50 high in a model drawn at 1:20 was seen.
+    # ISO 3098: 2.5 3.5 5 7 10, as quoted.
     assert sheets().lettering == (2.5, 3.5, 5, 7, 10)
-    assert sheets().lettering[0] * 20 == 50
+
+
+def test_letters_of_2_5_mm_are_50_high_in_a_model_drawn_at_1_to_20(tmp_path: Path) -> None:
+    # Seen: 2.5 mm lettering is 50 units high in a 1:20 model.
+    wall = drawing(5000, 3000)._replace(texts=(Text(Role.NAME, 2500, 1500, "Oak", 3000, 2000),))
+    assert fit(wall).scale == 20
+    write_dxf((wall,), tmp_path / "wall.dxf")
+    texts = readfile(tmp_path / "wall.dxf").modelspace().query("MTEXT")
+    assert [text.dxf.char_height for text in texts if isinstance(text, MText) and text.text == "Oak"] == [50]
 
 
 def test_lines_have_widths_of_iso_128() -> None:
@@ -77,9 +97,18 @@ def test_an_inch_job_gets_a_scale_of_feet_and_inches() -> None:
 @pytest.mark.parametrize("width", [1, 600, 3600, 9999, 40_000, 100_000])
 def test_what_a_sheet_shows_lies_within_its_border(unit: Unit, width: float) -> None:
     fitted = fit(drawing(width, 2400, unit))
-    left, bottom, right, top = room_for_drawing(fitted.sheet)
-    assert (fitted.shown[2] - fitted.shown[0]) / fitted.scale <= right - left
-    assert (fitted.shown[3] - fitted.shown[1]) / fitted.scale <= top - bottom
+    wide, high = ROOM[fitted.sheet.name]
+    left, bottom, right, top = fitted.shown
+    assert max(left, bottom) <= 0
+    assert min(right - width, top - 2400) >= 0
+    assert (right - left) / fitted.scale <= wide
+    assert (top - bottom) / fitted.scale <= high
+
+
+def test_a_sheet_leaves_so_much_for_a_drawing() -> None:
+    for sheet in (*sheets().mm.sheets, *sheets().inch.sheets):
+        left, bottom, right, top = room_for_drawing(sheet)
+        assert (right - left, top - bottom) == pytest.approx(ROOM[sheet.name])
 
 
 def test_sizes_belong_to_what_a_sheet_shows() -> None:
@@ -88,4 +117,5 @@ def test_sizes_belong_to_what_a_sheet_shows() -> None:
 
 
 def test_nothing_fits_a_face_of_a_thousand_kilometres_so_it_gets_the_smallest_scale() -> None:
-    assert fit(drawing(1e9, 1e9)).scale == sheets().mm.scales[-1]
+    assert fit(drawing(1e9, 1e9)).scale == SCALES[-1]
+    assert fit(drawing(1e9, 1e9, Unit.INCH)).scale == SMALLEST_INCH_SCALE

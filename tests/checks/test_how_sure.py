@@ -12,11 +12,17 @@ from uncertainties.umath import sqrt
 from geometry.outlines.shapes import box, circle, rounded_box
 from shared.job import Face, Job, Part, Room, View
 from shared.trade.kinds import Kind
-from shared.trade.tape import TapeClass, tape_tolerance_mm
+from shared.trade.tape import TapeClass
 from takeoff.figures.measured import Sureness
 from takeoff.take_off import take_off
 
 TAPE = TapeClass.SECOND
+A_MM, B_MM, HOOK_MM = 0.3, 0.2, 0.2
+"""Class II: a + b L, L in whole metres begun, and more where read from the end hook.
+
+UK SI 2016/1153 schedule 1I = EU directive 2014/32 annex X (seen); OIML R 35-1 has the same a and b (from memory).
+"""
+
 CABINET_MM, DOOR_MM = 16.0, 18.0
 
 QUARTER_SEGMENT = (math.pi / 2 - 1) / 4
@@ -37,7 +43,7 @@ class Readings:
 
     def __call__(self, distance: float) -> UFloat:
         if distance not in self._taken:
-            self._taken[distance] = ufloat(distance, tape_tolerance_mm(distance, TAPE, hooked=True))
+            self._taken[distance] = ufloat(distance, A_MM + B_MM * math.ceil(distance / 1000) + HOOK_MM)
         return self._taken[distance]
 
 

@@ -5,14 +5,10 @@ import pytest
 from geometry.outlines.shapes import box
 from shared.job import Face, Job, Outline, Part, Room, Vertex
 from shared.trade.kinds import Kind
-from takeoff.surfaces.measuring_rules import NET, MeasuringRule, measuring_rules
+from takeoff.surfaces.measuring_rules import NET, measuring_rules
 from takeoff.take_off import take_off
 
 WALL = box(0, 0, 4000, 2000)
-
-# As a national method of measurement has it (A2, seen): a least void counts only for voids wholly inside; a want at the
-# boundary is always deducted. Its threshold is taken as 0.5 m2 here to set it beside IS 1200-13.
-WHOLLY_INSIDE = MeasuringRule("voids wholly inside", "a national method, A2", left_in_m2=0.5, wholly_inside=True)
 
 
 def coated_m2(rule: str, *openings: Outline, surface: Outline = WALL) -> float:
@@ -44,11 +40,32 @@ def test_a_rule_holds_on_a_traced_surface_too() -> None:
     assert coated_m2("is-1200-13", box(500, 200, 400, 1000), surface=traced) == pytest.approx(6)
 
 
-def test_the_same_void_inside_is_left_in_and_at_the_border_deducted() -> None:
-    area_mm2 = 400_000.0
-    assert not WHOLLY_INSIDE.deducts(area_mm2, is_inside=True)
-    assert WHOLLY_INSIDE.deducts(area_mm2, is_inside=False)
-    assert not measuring_rules()["is-1200-13"].deducts(area_mm2, is_inside=False)
+# A national standard method of measurement, A2(b), seen: least deductions of voids refer only to openings or wants that
+# are wholly within the boundaries of measured areas; those at the boundaries are always deducted, irrespective of size.
+# Finishings leave in voids up to 0.5 m2 (a course on such methods, seen). By hand: the wall is 4 x 2 = 8 m2, the void
+# 0.4 x 1 = 0.4 m2.
+@pytest.mark.parametrize(
+    ("x", "y", "coated"),
+    [
+        pytest.param(1000, 500, 8.0, id="wholly within"),
+        pytest.param(3599, 999, 8.0, id="within by a millimetre"),
+        pytest.param(0, 500, 7.6, id="at the left"),
+        pytest.param(3600, 500, 7.6, id="at the right"),
+        pytest.param(1000, 0, 7.6, id="at the floor"),
+        pytest.param(1000, 1000, 7.6, id="at the top"),
+        pytest.param(0, 1000, 7.6, id="in the corner"),
+    ],
+)
+def test_the_same_void_within_is_left_in_and_at_the_border_deducted(x: float, y: float, coated: float) -> None:
+    void = box(x, y, 400, 1000)
+    assert coated_m2("wholly-within", void) == pytest.approx(coated)
+    assert coated_m2("is-1200-13", void) == pytest.approx(8)  # which knows no border
+
+
+# By hand: 0.49, 0.5 and 0.51 x 1 m.
+@pytest.mark.parametrize(("width", "coated"), [(490, 8.0), (500, 8.0), (510, 7.49)])
+def test_a_void_wholly_within_is_left_in_up_to_half_a_square_metre(width: float, coated: float) -> None:
+    assert coated_m2("wholly-within", box(1000, 500, width, 1000)) == pytest.approx(coated)
 
 
 def test_what_is_not_coated_and_net_areas_are_the_same_by_every_rule() -> None:

@@ -43,9 +43,15 @@ def test_thinned_by_a_tenth_a_litre_of_the_mixture_covers_less() -> None:
     assert Used("coat", size=5.303030303, times=1, per=applied, loss=0.3).amount == pytest.approx(1)
 
 
-def test_a_wet_film_of_200_um_at_60_per_cent_dries_to_120_um() -> None:
-    # Seen. The same litre covers the same area, wet (all of it is film) and dry.
-    assert spread_m2_per_l(0.6, 120) == pytest.approx(spread_m2_per_l(1, 200))
+@pytest.mark.parametrize(("wet_um", "solids", "dry_um", "m2_per_l"), [(200, 0.6, 120, 5.0), (100, 0.5, 50, 10.0)])
+def test_a_wet_film_and_what_it_dries_to_come_from_the_same_litre(
+    wet_um: float, solids: float, dry_um: float, m2_per_l: float
+) -> None:
+    # A wet film of 200 um at 60 % dries to 120 um (seen). By hand: a litre is 1 000 000 mm3, which spread 0.2 mm thick
+    # covers 5 000 000 mm2, 5 m2. The second: 0.1 mm thick 10 m2, of which half is left, 50 um.
+    assert spread_m2_per_l(solids, dry_um) == pytest.approx(m2_per_l)
+    assert spread_m2_per_l(1, wet_um) == pytest.approx(m2_per_l)
+    assert covers_m2(Product("p", "P", Use.COLOUR, solids=solids, film_um=dry_um)) == pytest.approx(m2_per_l)
 
 
 def test_a_loss_of_30_per_cent_is_not_an_allowance_of_30_per_cent() -> None:

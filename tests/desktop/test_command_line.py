@@ -221,7 +221,10 @@ def test_a_picture_is_drawn_without_a_display(example: Path, tmp_path: Path, end
         (("takeoff", "missing.recoat"), "missing.recoat: there is no such file or folder"),
         (("takeoff",), "the following arguments are required: JOB"),
         (("takeoff", "JOB", "--format", "ods"), "invalid choice: 'ods'"),
-        (("takeoff", "JOB", "--rule", "by eye"), 'there is no measuring rule "by eye"; the rules are net, is-1200-13'),
+        (
+            ("takeoff", "JOB", "--rule", "by eye"),
+            'there is no measuring rule "by eye"; the rules are net, is-1200-13, wholly-within',
+        ),
         (("takeoff", "JOB", "--format", "xlsx"), "a spreadsheet cannot be shown on a terminal; name a file with -o"),
         (("takeoff", "JOB", "-o", "nowhere/x.txt"), "there is no such file or folder"),
         (

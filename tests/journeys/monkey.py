@@ -1,9 +1,8 @@
 """A monkey at the window: it clicks, drags, types and chooses from the menus at random, and knows no sense in it."""
 
-from collections.abc import Callable, Sequence
-from typing import TypeVar
+from collections.abc import Callable
 
-from PySide6.QtCore import QPoint, QRandomGenerator, Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
@@ -24,6 +23,7 @@ from desktop.measure.modes import KEYS, Mode
 from desktop.measure.page import MEASURE
 from desktop.window.menus import REDO, UNDO
 from shared.trade.kinds import Kind
+from tests.any_order import Chance, usable
 from tests.window import Keys
 
 LEAVES_THE_JOB = frozenset(("&New", "&Open...", "Open the &example", "&Close"))
@@ -76,8 +76,6 @@ NONSENSE = (
     "\t600 kg",
 )
 
-Thing = TypeVar("Thing")
-
 
 class Monkey:
     """Does one thing after another to a window in which a job is open; `did` says what, in order."""
@@ -85,7 +83,7 @@ class Monkey:
     def __init__(self, app: App, seed: int) -> None:
         self.app = app
         self.did: list[str] = []
-        self._dice = QRandomGenerator(seed)
+        self._chance = Chance(seed)
         self._acts: tuple[Callable[[], str], ...] = (
             *[self._click] * 8,
             *[self._drag] * 5,
@@ -105,12 +103,13 @@ class Monkey:
     def do(self) -> None:
         """One thing."""
         too_many = sum(len(face.parts) for face in self.app.store.open.job.faces) > MOST_PARTS
-        act = self._take_back if too_many else self._any(self._acts)
+        act = self._take_back if too_many else self._chance.one(self._acts)
         self.did.append(f"{act.__name__.strip('_')}, begun")
         self.did[-1] = act()
         # Whatever asks for a file is put away at once: a monkey must not write into anyone's folders.
-        for dialog in self.app.window.findChildren(QFileDialog):
-            dialog.close()
+        for window in QApplication.topLevelWidgets():
+            if isinstance(window, QFileDialog):
+                window.close()
 
     def calm_down(self) -> None:
         """Put away what is open over the window, and drop what was begun."""
@@ -129,13 +128,13 @@ class Monkey:
             QTest.keyClick(self.app.canvas, Qt.Key.Key_Escape)
 
     def _click(self) -> str:
-        place, held = self._place(), self._any(HELD)
+        place, held = self._place(), self._chance.one(HELD)
         QTest.mouseMove(self.app.canvas, place)
         QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, held, place)
         return f"click {place.toTuple()} {held.name}"
 
     def _drag(self) -> str:
-        places, held = [self._place() for _ in range(3)], self._any(HELD)
+        places, held = [self._place() for _ in range(3)], self._chance.one(HELD)
         QTest.mousePress(self.app.canvas, Qt.MouseButton.LeftButton, held, places[0])
         for place in places:
             QTest.mouseMove(self.app.canvas, place)
@@ -149,7 +148,7 @@ class Monkey:
 
     def _type(self) -> str:
         """Any line, wherever the keys are; mostly Return after it."""
-        text, ends = self._line(), self._dice.generateDouble() < 0.8
+        text, ends = self._line(), self._chance.happens(0.8)
         self._enter(text, ends=ends)
         return f"type {text!r}{' and Return' if ends else ''}"
 
@@ -157,7 +156,7 @@ class Monkey:
         """A line over the face that makes sense in the mode, more or less."""
         self.app.line.edit.setFocus()
         self.app.line.edit.selectAll()
-        text = self._any(SENSE[self.app.hand.mode])
+        text = self._chance.one(SENSE[self.app.hand.mode])
         self._enter(text, ends=True)
         return f"work by {text!r}"
 
@@ -168,33 +167,30 @@ class Monkey:
             QTest.keyClick(self._focus, Qt.Key.Key_Return)
 
     def _press(self) -> str:
-        key, held = self._any(PRESSED), self._any(HELD)
+        key, held = self._chance.one(PRESSED), self._chance.one(HELD)
         QTest.keyClick(self._focus, key, held)
         return f"press {key.name} {held.name}"
 
     def _change_mode(self) -> str:
-        keys = self._any((*KEYS.values(), "Alt+A"))
+        keys = self._chance.one((*KEYS.values(), "Alt+A"))
         QTest.keySequence(self._focus, QKeySequence(keys))
         return f"press {keys}"
 
     def _choose(self) -> str:
         """Any command of the menus that can be used now."""
-        usable = [action for action in self._commands() if action.isEnabled()]
-        action = self._any(usable)
+        open_now = [action for action in self._commands() if action.isEnabled()]
+        action = self._chance.one(open_now)
         words = action.text()
-        if words.startswith(RUINS) and self._dice.generateDouble() < SPARED:
+        if words.startswith(RUINS) and self._chance.happens(SPARED):
             return f"think better of {words}"
         action.trigger()
         return f"choose {words}"
 
     def _push(self) -> str:
         """Any button in sight."""
-        buttons = [
-            button
-            for button in self.app.window.findChildren(QAbstractButton)
-            if button.isVisible() and button.isEnabled() and not button.visibleRegion().isEmpty()
-        ]
-        button = self._any(buttons)
+        inside = usable(self.app.window, QAbstractButton)
+        buttons = [button for button in inside if not button.visibleRegion().isEmpty()]
+        button = self._chance.one(buttons)
         words = button.text() or button.accessibleName()
         QTest.mouseClick(button, Qt.MouseButton.LeftButton)
         return f"push {words}"
@@ -202,7 +198,7 @@ class Monkey:
     def _poke(self) -> str:
         """Any place of the window but the menu bar."""
         window = self.app.window
-        place = QPoint(self._dice.bounded(window.width()), self._dice.bounded(window.height()))
+        place = QPoint(self._chance.below(window.width()), self._chance.below(window.height()))
         widget = window.childAt(place)
         if widget is None or isinstance(widget, QMenuBar):
             return "poke at nothing"
@@ -212,26 +208,26 @@ class Monkey:
 
     def _fill_field(self) -> str:
         """Type a line into any field in sight."""
-        fields = [field for field in self.app.window.findChildren(QLineEdit) if field.isVisible() and field.isEnabled()]
+        fields = usable(self.app.window, QLineEdit)
         if not fields:
             return "found no field"
-        field, text = self._any(fields), self._line()
+        field, text = self._chance.one(fields), self._line()
         words = field.accessibleName()
         field.setFocus()
         field.selectAll()
         QTest.keyClicks(field, text)
-        QTest.keyClick(self._focus, self._any((Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape)))
+        QTest.keyClick(self._focus, self._chance.one((Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape)))
         return f"fill {words} with {text!r}"
 
     def _change_kind(self) -> str:
         """Another value in any chooser in sight."""
-        choosers = [each for each in self.app.window.findChildren(QComboBox) if each.isVisible() and each.isEnabled()]
+        choosers = usable(self.app.window, QComboBox)
         if not choosers:
             return "found no chooser"
-        chooser = self._any(choosers)
+        chooser = self._chance.one(choosers)
         words = chooser.accessibleName()
         chooser.setFocus()
-        QTest.keyClick(chooser, self._any((Qt.Key.Key_Up, Qt.Key.Key_Down)))
+        QTest.keyClick(chooser, self._chance.one((Qt.Key.Key_Up, Qt.Key.Key_Down)))
         return f"change {words}"
 
     def _take_back(self) -> str:
@@ -244,30 +240,27 @@ class Monkey:
         return "rest"
 
     def _line(self) -> str:
-        kind = self._any(tuple(Kind))
-        head = self._any(("", "", "", f"{kind.value} "))
-        some = ", ".join(self._any(READINGS) for _ in range(1 + self._dice.bounded(4)))
-        sense = self._any(self._any(tuple(SENSE.values())))
-        return head + self._any((some, sense, self._any(NONSENSE)))
+        kind = self._chance.one(tuple(Kind))
+        head = self._chance.one(("", "", "", f"{kind.value} "))
+        some = ", ".join(self._chance.one(READINGS) for _ in range(1 + self._chance.below(4)))
+        sense = self._chance.one(self._chance.one(tuple(SENSE.values())))
+        return head + self._chance.one((some, sense, self._chance.one(NONSENSE)))
 
     def _commands(self) -> list[QAction]:
         menus = self.app.window.findChildren(QMenu)
         actions = [action for menu in menus for action in menu.actions() if not action.isSeparator()]
         # Undo is for the end; it is tried out here too, but not so often that nothing is ever drawn.
-        gone = LEAVES_THE_JOB if self._dice.generateDouble() < 0.3 else LEAVES_THE_JOB | {UNDO, REDO}
+        gone = LEAVES_THE_JOB if self._chance.happens(0.3) else LEAVES_THE_JOB | {UNDO, REDO}
         return [action for action in actions if action.menu() is None and not _is_any(action, gone)]
 
     def _place(self) -> QPoint:
         """A place on the face, often one of a few, so that things come to touch."""
         canvas = self.app.canvas
-        if self._dice.generateDouble() < 0.5:
+        if self._chance.happens(0.5):
             return QPoint(
-                canvas.width() * (1 + self._dice.bounded(7)) // 8, canvas.height() * (1 + self._dice.bounded(7)) // 8
+                canvas.width() * (1 + self._chance.below(7)) // 8, canvas.height() * (1 + self._chance.below(7)) // 8
             )
-        return QPoint(self._dice.bounded(canvas.width()), self._dice.bounded(canvas.height()))
-
-    def _any(self, things: Sequence[Thing]) -> Thing:
-        return things[self._dice.bounded(len(things))]
+        return QPoint(self._chance.below(canvas.width()), self._chance.below(canvas.height()))
 
     @property
     def _focus(self) -> QWidget:

@@ -108,25 +108,29 @@ def alcove(walls: Person) -> Person:
     return walls
 
 
-def test_the_alcove_is_counted_as_by_hand(alcove: Person) -> None:
-    assert_as_by_hand(alcove.shown.job, alcove.shown.takeoff, PAGE)
+def test_the_alcove_all_drawn(alcove: Person, subtests: pytest.Subtests) -> None:
+    with subtests.test("is counted as by hand"):
+        assert_as_by_hand(alcove.shown.job, alcove.shown.takeoff, PAGE)
+    with subtests.test("has nothing to be looked at"):
+        assert alcove.shown.takeoff.findings == ()
+    with subtests.test("has the areas of Bretschneider's formula"):
+        _assert_areas_by_formula(alcove)
+    with subtests.test("is not changed by a diagonal more that agrees"):
+        _assert_nothing_changes_by_agreeing_diagonals(alcove)
 
 
-def test_nothing_in_the_alcove_is_to_be_looked_at_once_it_is_drawn(alcove: Person) -> None:
-    assert alcove.shown.takeoff.findings == ()
+def _assert_areas_by_formula(alcove: Person) -> None:
+    names = names_on(PAGE.path)
+    quadrilaterals = {
+        "B": (2400, 2396, 2398, 2390, 3397, names["b_other"]),
+        "D": (2400, 602, 2387, 600, 2466, names["d_other"]),
+    }
+    for face in alcove.shown.job.faces:
+        if face.name in quadrilaterals:
+            assert area_mm2(face.parts[0].outline) == pytest.approx(_bretschneider(*quadrilaterals[face.name]))
 
 
-def test_it_is_told_how_far_wall_and_benchtop_are_out_of_true(walls: Person) -> None:
-    by_hand = {(row.words[0], row.words[1]) for row in rows_under("Out of true", PAGE.path)}
-    told = _out_of_true(walls, "B")
-    draw_with_corners(walls)
-    assert _out_of_true(walls, "B") == set()
-    walls.press(Qt.Key.Key_Right, Keys.AltModifier)
-    add_plan(walls)
-    assert told | _out_of_true(walls, "D") == by_hand
-
-
-def test_a_diagonal_more_that_agrees_changes_nothing(alcove: Person) -> None:
+def _assert_nothing_changes_by_agreeing_diagonals(alcove: Person) -> None:
     before = alcove.shown.takeoff
     for diagonal in ("diagonal 2470", "diagonal 3380"):
         alcove.press(Qt.Key.Key_O, Keys.AltModifier)
@@ -141,20 +145,19 @@ def test_a_diagonal_more_that_agrees_changes_nothing(alcove: Person) -> None:
     assert (after.parts, after.joints, after.masking) == (before.parts, before.joints, before.masking)
 
 
+def test_it_is_told_how_far_wall_and_benchtop_are_out_of_true(walls: Person) -> None:
+    by_hand = {(row.words[0], row.words[1]) for row in rows_under("Out of true", PAGE.path)}
+    told = _out_of_true(walls, "B")
+    draw_with_corners(walls)
+    assert _out_of_true(walls, "B") == set()
+    walls.press(Qt.Key.Key_Right, Keys.AltModifier)
+    add_plan(walls)
+    assert told | _out_of_true(walls, "D") == by_hand
+
+
 def test_a_diagonal_more_that_does_not_agree_is_told(walls: Person) -> None:
     walls.read("diagonal 3391")
     assert "do not fit together by 11.1 mm" in walls.app.details.readings.sentences.text()
-
-
-def test_the_areas_are_those_of_bretschneiders_formula(alcove: Person) -> None:
-    names = names_on(PAGE.path)
-    quadrilaterals = {
-        "B": (2400, 2396, 2398, 2390, 3397, names["b_other"]),
-        "D": (2400, 602, 2387, 600, 2466, names["d_other"]),
-    }
-    for face in alcove.shown.job.faces:
-        if face.name in quadrilaterals:
-            assert area_mm2(face.parts[0].outline) == pytest.approx(_bretschneider(*quadrilaterals[face.name]))
 
 
 @pytest.mark.parametrize(

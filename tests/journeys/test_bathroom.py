@@ -109,16 +109,13 @@ def bathroom(basin_wall: Person) -> Person:
     return person
 
 
-def test_the_bathroom_is_counted_as_by_hand(bathroom: Person) -> None:
-    assert_as_by_hand(bathroom.shown.job, bathroom.shown.takeoff, PAGE)
-
-
-def test_its_tiles_and_grout_lines_are_as_by_hand(bathroom: Person) -> None:
-    (by_hand,) = rows_under("Tiles", PAGE.path)
-    (row,) = bathroom.shown.takeoff.tiles
-    assert (row.whole, row.cut, row.grout_mm.amount) == pytest.approx(by_hand.amounts)
-    assert bathroom.shown.takeoff.totals.grout_mm / 1e3 == pytest.approx(totals_on(PAGE.path)["grout lines, m"])
-
-
-def test_the_room_has_the_name_that_was_typed(walls: Person) -> None:
-    assert [room.name for room in walls.shown.job.rooms] == ["Bathroom"]
+def test_the_bathroom_is_counted_as_by_hand(bathroom: Person, subtests: pytest.Subtests) -> None:
+    with subtests.test("areas and lengths"):
+        assert_as_by_hand(bathroom.shown.job, bathroom.shown.takeoff, PAGE)
+    with subtests.test("tiles and grout lines"):
+        (by_hand,) = rows_under("Tiles", PAGE.path)
+        (row,) = bathroom.shown.takeoff.tiles
+        assert (row.whole, row.cut, row.grout_mm.amount) == pytest.approx(by_hand.amounts)
+        assert bathroom.shown.takeoff.totals.grout_mm / 1e3 == pytest.approx(totals_on(PAGE.path)["grout lines, m"])
+    with subtests.test("the name of the room"):
+        assert [room.name for room in bathroom.shown.job.rooms] == ["Bathroom"]

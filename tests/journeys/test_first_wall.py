@@ -61,14 +61,28 @@ def kitchen(wall: Person) -> Person:
     return wall
 
 
-def test_the_cut_out_is_taken_off_the_benchtop_on_its_plan(kitchen: Person) -> None:
+def test_the_wall_and_its_benchtop_are_handed_on(kitchen: Person, tmp_path: Path, subtests: pytest.Subtests) -> None:
+    # None of these changes the job.
+    drawn = kitchen.shown.job
+    with subtests.test("the cut-out is taken off the benchtop on its plan"):
+        _assert_cut_out(kitchen)
+    with subtests.test("the spreadsheet has the figures of the window"):
+        _assert_spreadsheet(kitchen, tmp_path)
+    with subtests.test("the drawing has the metres of the window"):
+        _assert_drawing(kitchen, tmp_path)
+    assert kitchen.shown.job is drawn
+    with subtests.test("what was drawn is saved and opened again with the same figures"):
+        _assert_saved(kitchen, tmp_path)
+
+
+def _assert_cut_out(kitchen: Person) -> None:
     rows = kitchen.shown.takeoff.parts
     top = next(row for row in rows if row.face == kitchen.shown.face and row.kind is Kind.BENCHTOP)
 
     assert top.net_mm2.amount == pytest.approx(3600 * 600 - 780 * 440)
 
 
-def test_what_was_drawn_is_saved_and_opened_again_with_the_same_figures(kitchen: Person, tmp_path: Path) -> None:
+def _assert_saved(kitchen: Person, tmp_path: Path) -> None:
     totals = kitchen.shown.takeoff.totals
     saved = tmp_path / "first wall.recoat"
     kitchen.press(Qt.Key.Key_S, Keys.ControlModifier)
@@ -82,7 +96,7 @@ def test_what_was_drawn_is_saved_and_opened_again_with_the_same_figures(kitchen:
     assert kitchen.shown.takeoff.totals == totals
 
 
-def test_the_spreadsheet_has_the_figures_of_the_window(kitchen: Person, tmp_path: Path) -> None:
+def _assert_spreadsheet(kitchen: Person, tmp_path: Path) -> None:
     totals = kitchen.shown.takeoff.totals
     table = tmp_path / "takeoff.xlsx"
     kitchen.press(Qt.Key.Key_3, Keys.ControlModifier)
@@ -96,7 +110,7 @@ def test_the_spreadsheet_has_the_figures_of_the_window(kitchen: Person, tmp_path
         assert any(amount == pytest.approx(total) for amount in amounts)
 
 
-def test_the_drawing_has_the_metres_of_the_window(kitchen: Person, tmp_path: Path) -> None:
+def _assert_drawing(kitchen: Person, tmp_path: Path) -> None:
     totals = kitchen.shown.takeoff.totals
     drawing = tmp_path / "faces.dxf"
     kitchen.press(Qt.Key.Key_D, Keys.ControlModifier)

@@ -51,19 +51,20 @@ def beyond_every_pack(job: Content) -> None:
 HOSTILE = (no_spread_rate, negative_spread_rate, ratio_of_nothing, packs_of_nothing, missing_product, beyond_every_pack)
 
 
-@pytest.fixture(params=HOSTILE, ids=lambda spoil: spoil.__name__)
-def spoilt(request: pytest.FixtureRequest, tmp_path: Path) -> Path:
+def spoilt(folder: Path, spoil: Callable[[Content], None]) -> Path:
     """The example with a product that cannot be reckoned with."""
-    spoil: Callable[[Content], None] = request.param
     job = json.loads(EXAMPLE.read_text("utf-8"))
     spoil(job)
-    path = tmp_path / "spoilt.json"
+    path = folder / f"{spoil.__name__}.json"
     path.write_text(json.dumps(job), "utf-8")
     return path
 
 
-def test_the_shopping_list_tells_what_it_lacks(spoilt: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["buy", str(spoilt)]) == 0
+@pytest.mark.parametrize("spoil", HOSTILE)
+def test_the_shopping_list_tells_what_it_lacks(
+    tmp_path: Path, spoil: Callable[[Content], None], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["buy", str(spoilt(tmp_path, spoil))]) == 0
     out, error = capsys.readouterr()
     assert "2 x 1 L kit" not in out
     assert "Left out, and in no total: 1 thing to look at." in out
@@ -71,15 +72,20 @@ def test_the_shopping_list_tells_what_it_lacks(spoilt: Path, capsys: pytest.Capt
     assert "Traceback" not in error
 
 
-def test_the_page_buy_says_at_its_head_that_it_is_not_the_whole(person: Person, spoilt: Path) -> None:
-    person.app.files.open_path(spoilt)
-    person.wait_until(lambda: person.app.store.shown is not None)
-    person.turn_to(BUY)
-    bill = bill_of(person)
-    assert len(bill.left_out) == 1
-    assert person.app.buy.head.text().endswith("without 1 thing left out")
-    assert person.totals[-1].endswith(", 1 left out")
-    assert buy_rows(bill, person.shown.takeoff)[0].children[0].cells[0] == bill.left_out[0]
+def test_the_page_buy_says_at_its_head_that_it_is_not_the_whole(
+    person: Person, tmp_path: Path, subtests: pytest.Subtests
+) -> None:
+    for spoil in HOSTILE:
+        with subtests.test(spoil.__name__):
+            person.leave_job()
+            person.app.files.open_path(spoilt(tmp_path, spoil))
+            person.wait_until(lambda: person.app.store.shown is not None)
+            person.turn_to(BUY)
+            bill = bill_of(person)
+            assert len(bill.left_out) == 1
+            assert person.app.buy.head.text().endswith(", 1 thing left out")
+            assert person.totals[-1].endswith(", 1 left out")
+            assert buy_rows(bill, person.shown.takeoff)[0].children[0].cells[0] == bill.left_out[0]
 
 
 def bill_of(person: Person) -> Bill:

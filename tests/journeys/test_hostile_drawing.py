@@ -80,22 +80,35 @@ def _assert_answered_or_done(person: Person, before: Job) -> None:
     assert person.shown.job is before
 
 
-@pytest.mark.parametrize("mode", Mode)
-def test_nonsense_is_answered_in_every_mode(kitchen: Person, mode: Mode) -> None:
-    _assert_all_answered(kitchen, mode)
+def test_nonsense_is_answered_in_every_mode(kitchen: Person, subtests: pytest.Subtests) -> None:
+    drawn = kitchen.shown.job
+    for mode in Mode:
+        with subtests.test(mode.name):
+            kitchen.show_anew(drawn)
+            _assert_all_answered(kitchen, mode)
 
 
 @pytest.mark.usefixtures("decimal_comma")
-@pytest.mark.parametrize("mode", Mode)
-def test_nonsense_is_answered_in_inches_where_the_comma_is_the_decimal_sign(kitchen: Person, mode: Mode) -> None:
+def test_nonsense_is_answered_in_inches_where_the_comma_is_the_decimal_sign(
+    kitchen: Person, subtests: pytest.Subtests
+) -> None:
     kitchen.app.faces.set_unit(Unit.INCH)
-    _assert_all_answered(kitchen, mode)
+    drawn = kitchen.shown.job
+    for mode in Mode:
+        with subtests.test(mode.name):
+            kitchen.show_anew(drawn)
+            _assert_all_answered(kitchen, mode)
 
 
-@pytest.mark.parametrize(
-    "line", ["wall 24000", "wall 240", "left 240, right 24000, diagonal 10", "chain 600, 4.5, 900"]
-)
-def test_readings_tenfold_off_are_told_and_move_nothing(kitchen: Person, line: str) -> None:
+def test_readings_tenfold_off_are_told_and_move_nothing(kitchen: Person, subtests: pytest.Subtests) -> None:
+    drawn = kitchen.shown.job
+    for line in ("wall 24000", "wall 240", "left 240, right 24000, diagonal 10", "chain 600, 4.5, 900"):
+        with subtests.test(line):
+            kitchen.show_anew(drawn)
+            _assert_told(kitchen, line)
+
+
+def _assert_told(kitchen: Person, line: str) -> None:
     drawn = _face(kitchen).parts
     kitchen.press(Qt.Key.Key_O, Keys.AltModifier)
     kitchen.read("600, 1050, 1950", line)

@@ -113,28 +113,22 @@ def in_inches(person: Person) -> Person:
     return person
 
 
-def test_the_kitchen_in_millimetres_is_counted_as_by_hand(in_mm: Person) -> None:
-    assert_as_by_hand(in_mm.shown.job, in_mm.shown.takeoff, IN_MM.page)
+def test_the_kitchen_in_millimetres(in_mm: Person, subtests: pytest.Subtests) -> None:
+    with subtests.test("is counted as by hand"):
+        assert_as_by_hand(in_mm.shown.job, in_mm.shown.takeoff, IN_MM.page)
+    with subtests.test("takes few keystrokes"):
+        assert _ratio(in_mm, IN_MM) <= MOST_STROKES
+    with subtests.test("is as large as it should be"):
+        assert sum(len(face.parts) for face in in_mm.shown.job.faces) >= 30
+    with subtests.test("has nothing to be looked at"):
+        assert in_mm.shown.takeoff.findings == ()
 
 
-def test_the_kitchen_in_inches_is_counted_as_by_hand(in_inches: Person) -> None:
-    assert_as_by_hand(in_inches.shown.job, in_inches.shown.takeoff, IN_INCHES.page)
-
-
-def test_the_kitchen_in_millimetres_takes_few_keystrokes(in_mm: Person) -> None:
-    assert _ratio(in_mm, IN_MM) <= MOST_STROKES
-
-
-def test_the_kitchen_in_inches_takes_few_keystrokes(in_inches: Person) -> None:
-    assert _ratio(in_inches, IN_INCHES) <= MOST_STROKES
-
-
-def test_the_kitchen_is_as_large_as_it_should_be(in_mm: Person) -> None:
-    assert sum(len(face.parts) for face in in_mm.shown.job.faces) >= 30
-
-
-def test_nothing_in_the_kitchen_is_to_be_looked_at(in_mm: Person) -> None:
-    assert in_mm.shown.takeoff.findings == ()
+def test_the_kitchen_in_inches(in_inches: Person, subtests: pytest.Subtests) -> None:
+    with subtests.test("is counted as by hand"):
+        assert_as_by_hand(in_inches.shown.job, in_inches.shown.takeoff, IN_INCHES.page)
+    with subtests.test("takes few keystrokes"):
+        assert _ratio(in_inches, IN_INCHES) <= MOST_STROKES
 
 
 @pytest.mark.parametrize("kitchen", [IN_MM, IN_INCHES], ids=["mm", "inches"])

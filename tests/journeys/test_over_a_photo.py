@@ -1,5 +1,6 @@
 """A wall traced over a phone's photo, by mouse and keys, to a takeoff that is the hand calculation."""
 
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -26,6 +27,7 @@ UNSTEADY = ((-9.0, 0.0), (8.0, -7.0), (10.0, 6.0), (-6.0, 9.0))
 """By how much the hand misses each of them, in mm of the face."""
 
 
+@cache
 def photo() -> bytes:
     """The wall with its cabinets and its splashback, taken aslant with the phone on its side, as EXIF says."""
     corners = ((0, 0), (WALL[0], 0), WALL, (0, WALL[1]))

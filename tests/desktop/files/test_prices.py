@@ -76,21 +76,29 @@ def test_escape_takes_nothing(shop: Person, tmp_path: Path) -> None:
     assert shop.shown.job is before
 
 
-@pytest.mark.parametrize(
-    ("content", "words"),
-    [
-        ("product;size;price;currency\nA;1 L;2;crowns\nB;1 L;2;thalers\n", "two currencies"),
-        ("product;size;price;currency\nEbbstone bonding primer;1 L;2;thalers\n", "thalers"),
-        ("nothing of use\n", "no column"),
-    ],
-)
-def test_a_list_that_cannot_be_taken_is_refused_in_words(
-    shop: Person, tmp_path: Path, content: str, words: str
-) -> None:
-    open_list(shop, tmp_path / "shop.csv", content)
-    shop.wait_until(lambda: words in shop.app.window.notice.text())
+def wait_for_notice(person: Person, words: str) -> None:
+    person.wait_until(lambda: words in person.app.window.notice.text())
 
-    assert not shop.app.prices.form.isVisible()
+
+USELESS = {
+    "product;size;price;currency\nA;1 L;2;crowns\nB;1 L;2;thalers\n": "two currencies",
+    "product;size;price;currency\nEbbstone bonding primer;1 L;2;thalers\n": "thalers",
+    "nothing of use\n": "no column",
+}
+
+
+def test_a_list_that_cannot_be_taken_is_refused_in_words(
+    shop: Person, tmp_path: Path, subtests: pytest.Subtests
+) -> None:
+    before = shop.shown.job
+    for content, words in USELESS.items():
+        with subtests.test(words):
+            shop.app.tell("")
+            open_list(shop, tmp_path / "shop.csv", content)
+            wait_for_notice(shop, words)
+
+            assert not shop.app.prices.form.isVisible()
+            assert shop.shown.job is before
 
 
 @pytest.mark.parametrize("name", ["list.html", "basket.csv"])

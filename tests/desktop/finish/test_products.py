@@ -32,26 +32,31 @@ def test_a_spread_rate_of_nothing_is_refused_in_words_and_nothing_is_lost(exampl
     assert form.fields.trouble == ""
 
 
-@pytest.mark.parametrize(
-    ("label", "text", "words"),
-    [
-        ("Mix ratio", "0:1", "both parts of a mix ratio must be above 0"),
-        ("Mix ratio", "four", "this is not a mix ratio"),
-        ("Solids", "120", "the share of solids must be more than 0 %"),
-        ("Pot life", "0", "the pot life must be more than 0 h"),
-        ("Shelf life once opened", "-1", "the shelf life once opened must be from 0 days"),
-    ],
+NO_SENSE = (
+    ("Mix ratio", "0:1", "both parts of a mix ratio must be above 0"),
+    ("Mix ratio", "four", "this is not a mix ratio"),
+    ("Solids", "120", "the share of solids must be more than 0 %"),
+    ("Pot life", "0", "the pot life must be more than 0 h"),
+    ("Shelf life once opened", "-1", "the shelf life once opened must be from 0 days"),
 )
+
+
 def test_what_makes_no_sense_of_a_product_is_refused_in_words(
-    example_on_finish: Person, label: str, text: str, words: str
+    example_on_finish: Person, subtests: pytest.Subtests
 ) -> None:
     open_section(example_on_finish, Heading.PRODUCTS)
     job = example_on_finish.shown.job
-    choose_product(example_on_finish, [product.id for product in job.products].index("clear"))
-    type_into(example_on_finish, example_on_finish.app.finish.products.fields.row(label), text)
+    fields = example_on_finish.app.finish.products.fields
+    for label, text, words in NO_SENSE:
+        with subtests.test(f"{label}: {text}"):
+            # Another product and back: the fields are shown anew, without what was refused before.
+            choose_product(example_on_finish, 0)
+            choose_product(example_on_finish, [product.id for product in job.products].index("clear"))
+            assert fields.trouble == ""
+            type_into(example_on_finish, fields.row(label), text)
 
-    assert words in example_on_finish.app.finish.products.fields.trouble
-    assert example_on_finish.shown.job is job
+            assert words in fields.trouble
+            assert example_on_finish.shown.job is job
 
 
 def test_a_pack_is_added_with_its_size_and_price(example_on_finish: Person) -> None:

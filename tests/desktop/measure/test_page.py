@@ -11,11 +11,16 @@ from tests.window import Keys, Person
 @pytest.fixture
 def kitchen(person: Person) -> Person:
     """A wall of 3600 x 2400 with one cabinet, 600 x 720, at the left end 150 above the floor; the cabinet is picked."""
+    _begin(person)
+    return person
+
+
+def _begin(person: Person) -> None:
+    person.leave_job()
     person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
     person.read("0", "150", "600", "720")
     person.press(Qt.Key.Key_P, Keys.AltModifier)
-    return person
 
 
 def test_a_box_is_drawn_by_four_readings_and_is_picked(kitchen: Person) -> None:
@@ -46,8 +51,14 @@ def test_digits_typed_over_the_face_go_to_the_reading_line(kitchen: Person) -> N
     assert kitchen.app.line.answer.text() == "= 1050 mm"
 
 
-@pytest.mark.parametrize("wrong", ["12x", "-5", "5 kg", "1e999", "((((", "1/0"])
-def test_a_wrong_reading_is_answered_at_once_and_nothing_is_lost(kitchen: Person, wrong: str) -> None:
+def test_a_wrong_reading_is_answered_at_once_and_nothing_is_lost(person: Person, subtests: pytest.Subtests) -> None:
+    for wrong in ("12x", "-5", "5 kg", "1e999", "((((", "1/0"):
+        with subtests.test(wrong):
+            _begin(person)
+            _assert_answered(person, wrong)
+
+
+def _assert_answered(kitchen: Person, wrong: str) -> None:
     before = kitchen.shown.job
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
     kitchen.read("600", "0")

@@ -1,5 +1,6 @@
 """The photo under the face, through the window: brought in, squared, checked, made paler, undone, saved, opened."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -27,9 +28,15 @@ def wall(person: Person) -> Person:
     return person
 
 
+@cache
+def photo() -> bytes:
+    """The wall, taken aslant."""
+    return written(aslant(CORNERS))
+
+
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
-    return saved(tmp_path, written(aslant(CORNERS)), "wall.jpg")
+    return saved(tmp_path, photo(), "wall.jpg")
 
 
 @pytest.fixture

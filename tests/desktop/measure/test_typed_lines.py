@@ -11,9 +11,15 @@ from tests.window import Keys, Person
 @pytest.fixture
 def wall(person: Person) -> Person:
     """A wall of 3600 x 2400, about to be drawn on."""
+    _begin(person)
+    return person
+
+
+def _begin(person: Person) -> None:
+    """Leave what is open for a wall of 3600 x 2400, about to be drawn on."""
+    person.leave_job()
     person.begin_wall("3600", "2400")
     person.press(Qt.Key.Key_B, Keys.AltModifier)
-    return person
 
 
 def _boxes(person: Person) -> list[tuple[Kind, str, tuple[float, float, float, float]]]:
@@ -38,10 +44,12 @@ def test_a_line_may_say_what_is_drawn_and_the_next_is_of_that_kind_too(wall: Per
     assert wall.app.measure.modes.kinds.currentText() == "outlet"
 
 
-@pytest.mark.parametrize("sizes", ["900 by 440", "900, 440", "900 x 440", "900x440"])
-def test_sizes_may_come_before_the_place(wall: Person, sizes: str) -> None:
-    wall.read(f"sink {sizes} at 860, 80")
-    assert _boxes(wall) == [(Kind.FIXTURE, "sink", (860, 80, 1760, 520))]
+def test_sizes_may_come_before_the_place(person: Person, subtests: pytest.Subtests) -> None:
+    for sizes in ("900 by 440", "900, 440", "900 x 440", "900x440"):
+        with subtests.test(sizes):
+            _begin(person)
+            person.read(f"sink {sizes} at 860, 80")
+            assert _boxes(person) == [(Kind.FIXTURE, "sink", (860, 80, 1760, 520))]
 
 
 def test_a_multiple_beside_a_size_is_still_one(wall: Person) -> None:
@@ -77,18 +85,24 @@ def test_the_line_says_what_comes_next(wall: Person) -> None:
     assert "then width" in wall.app.line.hint.text()
 
 
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
-        ("0, 150, 600, 720, 3", "more readings here than are needed"),
-        ("0, 150, 600, -5", "must be above 0"),
-        ("0, 150, wombat", "not a unit of length"),
-        ("wombat 0, 150", "is not a kind of part"),
-        ("0\t150\t600 kg\t720", "not a unit of length"),
-        ("900 by 440 at 860", "a place needs two readings"),
-    ],
-)
-def test_a_line_that_is_refused_stays_and_leaves_no_trace(wall: Person, text: str, words: str) -> None:
+REFUSED = {
+    "0, 150, 600, 720, 3": "more readings here than are needed",
+    "0, 150, 600, -5": "must be above 0",
+    "0, 150, wombat": "not a unit of length",
+    "wombat 0, 150": "is not a kind of part",
+    "0\t150\t600 kg\t720": "not a unit of length",
+    "900 by 440 at 860": "a place needs two readings",
+}
+
+
+def test_a_line_that_is_refused_stays_and_leaves_no_trace(person: Person, subtests: pytest.Subtests) -> None:
+    for text, words in REFUSED.items():
+        with subtests.test(text):
+            _begin(person)
+            _assert_refused(person, text, words)
+
+
+def _assert_refused(wall: Person, text: str, words: str) -> None:
     wants, before = wall.app.line.wants.text(), wall.shown.job
     wall.app.line.edit.setFocus()
     wall.app.line.edit.insert(text)

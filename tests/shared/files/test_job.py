@@ -62,9 +62,16 @@ def test_a_job_saved_and_loaded_is_the_same_job(job: Job) -> None:
     assert job_from_json(job_to_json(job), "job") == job
 
 
+VALIDATOR = jsonschema.validators.validator_for(schema())(schema())
+
+
+def test_the_schema_is_one() -> None:
+    VALIDATOR.check_schema(schema())
+
+
 @given(jobs)
 def test_what_is_written_fits_the_published_schema(job: Job) -> None:
-    jsonschema.validate(json.loads(job_to_json(job)), schema())
+    VALIDATOR.validate(json.loads(job_to_json(job)))
 
 
 def test_the_published_schema_is_that_of_the_program() -> None:

@@ -142,7 +142,7 @@ def test_what_is_remembered_of_it_never_shows(kitchen: Job) -> None:
     assert take_off(coarser, memory).sure == take_off(coarser).sure
 
 
-@pytest.mark.parametrize("rule", ["net", "is-1200-13"])
+@pytest.mark.parametrize("rule", ["net", "is-1200-13", "wholly-within"])
 def test_its_areas_and_lengths_are_those_of_the_coated_area(kitchen: Job, rule: str) -> None:
     check_sums(kitchen, rule)
 
