@@ -6,7 +6,6 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QListWidget, QWidget
 
-from desktop.buy import reckoning
 from desktop.state.store import counted_file
 from geometry.outlines.measured import outline_box
 from shared.edits.drawn import with_changed_parts, without_parts
@@ -14,18 +13,16 @@ from shared.files.job import JobFile
 from shared.findings import Code
 from shared.trade.finishes import Step, Work
 from tests.takeoff.odd_jobs import FOUND_IN, SATIN, TAPE, coated
-from tests.window import SOON_MS, Keys, Person
-
-
-@pytest.fixture(name="no_basket")
-def _no_basket(monkeypatch: pytest.MonkeyPatch) -> None:
-    """No basket is reckoned: what it lacks would be told too, on a busy machine sooner than a key is pressed."""
-    monkeypatch.setattr(reckoning, "SOON_MS", SOON_MS * 10)
+from tests.window import Keys, Person
 
 
 @pytest.fixture
-def gap(person: Person, no_basket: None) -> Person:
-    """Two cabinets that miss each other by 3 mm; the page is Count."""
+def gap(person: Person, monkeypatch: pytest.MonkeyPatch) -> Person:
+    """Two cabinets that miss each other by 3 mm; the page is Count.
+
+    No basket is reckoned: what it lacks would be told too, on a busy machine sooner than a key is pressed.
+    """
+    monkeypatch.setattr(person.app.buying, "follow", lambda _: None)
     person.begin_wall("3600", "2400")
     person.draw_boxes("cab", ("0", "150", "600", "720"), ("603", "150", "600", "720"))
     person.app.store.pick(())
