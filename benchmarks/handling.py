@@ -49,7 +49,7 @@ class Seat(NamedTuple):
 
     def open(self, job: Job, mode: Mode, picked: tuple[str, ...] = ()) -> None:
         """Show a job, in a mode, with parts picked."""
-        self.app.line.clear()
+        self.app.measure.line.clear()
         self.app.files.show_new(JobFile(job))
         self.app.hand.choose_mode(mode)
         self.app.store.pick(picked)
@@ -82,14 +82,14 @@ class Seat(NamedTuple):
             settle()
             for letter in rest:
                 yield partial(self._key, letter)
-            self.app.line.clear()
+            self.app.measure.line.clear()
             settle()
 
     def _key(self, letter: str) -> None:
-        QTest.keyClicks(QApplication.focusWidget() or self.app.canvas, letter)
+        QTest.keyClicks(QApplication.focusWidget() or self.app.measure.canvas, letter)
 
     def _point(self, kind: QEvent.Type, x: float, y: float) -> None:
-        canvas, button = self.app.canvas, Qt.MouseButton.LeftButton
+        canvas, button = self.app.measure.canvas, Qt.MouseButton.LeftButton
         at = canvas.glass.to_device.map(QPointF(x, y))
         keys = Qt.KeyboardModifier.NoModifier
         event = QMouseEvent(kind, at, QPointF(canvas.mapToGlobal(at)), button, button, keys)
@@ -217,7 +217,7 @@ def _try_a_mend(seat: Seat) -> Iterator[Act]:
     view = seat.app.frame.findings
     seat.app.frame.open_findings()
     settle()
-    return cycle([partial(view.mend.setFocus), partial(seat.app.canvas.setFocus)])
+    return cycle([partial(view.mend.setFocus), partial(seat.app.measure.canvas.setFocus)])
 
 
 RUN = ", ".join(("450 door", "600 drawers 3", "900 pair", "600 oven", "50 filler") * 4)

@@ -120,8 +120,7 @@ class App(QObject):
         self.count = CountPage(self.store, faces)
         self.buy = BuyPage(self.store, faces, self.background)
         self.pages = Pages((self.measure, self.finish, self.count, self.buy))
-        self.canvas, self.line = self.measure.canvas, self.measure.line
-        self.hand, self.details = self.measure.hand, self.measure.details
+        self.hand = self.measure.hand
 
     def _connect_views(self) -> None:
         store, window = self.store, self.window
@@ -164,7 +163,7 @@ class App(QObject):
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
         self.hand.deleted.connect(self.parts.delete)
-        self.canvas.nudged.connect(self.parts.nudge)
+        self.measure.canvas.nudged.connect(self.parts.nudge)
 
     def _render(self, old: Shown | None, new: Shown | None) -> None:
         self.pages.follow(new)

@@ -79,7 +79,7 @@ class Person:
 
     def leave_job(self) -> None:
         """Stand before the doors again with an empty line, as in a new window: the job that was open is dropped."""
-        self.app.line.clear()
+        self.app.measure.line.clear()
         self.app.store.close_job()
 
     def show_anew(self, job: Job) -> None:
@@ -102,12 +102,12 @@ class Person:
     def click_at(self, x: float, y: float, keys: Keys = Keys.NoModifier) -> None:
         """Click a point of the face."""
         self._count(keys)
-        QTest.mouseMove(self.app.canvas, self._pixel(x, y))
-        QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
+        QTest.mouseMove(self.app.measure.canvas, self._pixel(x, y))
+        QTest.mouseClick(self.app.measure.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
 
     def begin_drag(self, start: tuple[float, float], *ways: tuple[float, float]) -> None:
         """Press at a point and move the hand to others, without letting go."""
-        canvas = self.app.canvas
+        canvas = self.app.measure.canvas
         self._count()
         QTest.mousePress(canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(*start))
         for way in ways:
@@ -116,7 +116,7 @@ class Person:
     def drop(self, x: float, y: float) -> None:
         """Let go."""
         self._count()
-        QTest.mouseRelease(self.app.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
+        QTest.mouseRelease(self.app.measure.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
 
     def draw_boxes(self, kind: str, *boxes: tuple[str, str, str, str]) -> None:
         """Draw parts of a kind, each from its readings: from left, from floor, width, height."""
@@ -180,7 +180,7 @@ class Person:
         return next((box for box in boxes if box.isVisible()), None)
 
     def _pixel(self, x: float, y: float) -> QPoint:
-        return self.app.canvas.glass.to_device.map(QPointF(x, y)).toPoint()
+        return self.app.measure.canvas.glass.to_device.map(QPointF(x, y)).toPoint()
 
 
 @pytest.fixture
