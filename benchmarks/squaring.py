@@ -67,7 +67,7 @@ def _watched(work: Callable[[], object]) -> tuple[float, float]:
     def failed(error: RecoatError) -> None:
         raise error
 
-    background.run("", work, lambda _: loop.quit(), failed)
+    background.start("", work, lambda _: loop.quit(), failed)
     loop.exec()
     taken = perf_counter() - begun
     timer.stop()

@@ -127,9 +127,9 @@ def _parser() -> Parser:
     return parser
 
 
-def _command(add: Callable[..., Parser], name: str, run: Command, words: str) -> Parser:
+def _command(add: Callable[..., Parser], name: str, does: Command, words: str) -> Parser:
     parser = add(name, help=words, description=words[0].upper() + words[1:] + ".")
-    parser.set_defaults(command=run)
+    parser.set_defaults(command=does)
     return parser
 
 
@@ -142,9 +142,9 @@ def _open(asked: argparse.Namespace) -> int:
         raise FileError("there is no such file", where=str(asked.job), do=f"commands are {', '.join(COMMANDS)}")
     if sys.platform == "linux" and not any(map(os.environ.get, SCREENS)):
         raise CommandError("there is no screen to show a window on", do="use recoat takeoff or recoat draw")
-    from desktop.start import run
+    from desktop.start import open_window
 
-    return run(None if asked.job is None else str(asked.job))
+    return open_window(None if asked.job is None else str(asked.job))
 
 
 def _takeoff(asked: argparse.Namespace) -> int:

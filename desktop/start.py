@@ -10,7 +10,7 @@ from PySide6.QtCore import QEventLoop, QLoggingCategory
 from PySide6.QtWidgets import QApplication
 
 from desktop.look.palette import Look, system_look
-from desktop.look.style import palette, sheet
+from desktop.look.style import palette, style_sheet
 from desktop.window.main_window import NAME, Window
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ def application() -> QApplication:
 def dress(app: QApplication, look: Look) -> None:
     """Give all widgets of the application this look."""
     app.setPalette(palette(look))
-    app.setStyleSheet(sheet(look))
+    app.setStyleSheet(style_sheet(look))
 
 
 def put_together(qt: QApplication, look: Look, window: Window | None = None) -> "App":
@@ -64,7 +64,7 @@ def settle_down() -> None:
     gc.freeze()
 
 
-def run(path: str | None) -> int:
+def open_window(path: str | None) -> int:
     """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
     logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
     qt, look = application(), system_look()

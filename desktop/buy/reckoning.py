@@ -43,7 +43,7 @@ class Buying(QObject):
             return
         job, takeoff = shown.job, shown.takeoff
         self._reckoning = job
-        self._background.run("", lambda: bill_with_others(job, takeoff), self._take, self._fail)
+        self._background.start("", lambda: bill_with_others(job, takeoff), self._take, self._fail)
 
     def _take(self, reckoned: Bill) -> None:
         self._reckoning = None

@@ -109,7 +109,7 @@ class WhatIf(QObject):
             after = make_bill(job, takeoff)
             return Outcome(said, before, after, compare(before.basket, after.basket))
 
-        self._background.run("Working it out", work, self._show, self._fail)
+        self._background.start("Working it out", work, self._show, self._fail)
 
     def _show(self, outcome: Outcome) -> None:
         if outcome.after.job is self._job:
@@ -130,4 +130,4 @@ class WhatIf(QObject):
             if bill is self._bill:
                 self.found.emit(savings)
 
-        self._background.run("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
+        self._background.start("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
