@@ -1,4 +1,4 @@
-"""Run all benchmarks, or those named."""
+"""Do all benchmarks, or those that are named."""
 
 import sys
 from collections.abc import Callable, Iterable
@@ -35,11 +35,11 @@ BENCHMARKS: dict[str, Callable[[], Iterable[Measured]]] = {
     "tiling": tiling.measured,
     "window": window.measured,
 }
-"""Each benchmark by its name; a new one is a module with a function like these, and a row."""
+"""The benchmarks by name. To add one, write a module with such a function, and name it here."""
 
 
 def main(names: list[str]) -> int:
-    """Print what is measured, line by line; 2 for a name that is none."""
+    """Print each figure as it is measured. Returns the exit code: 2 if a name is not that of a benchmark."""
     unknown = [name for name in names if name not in BENCHMARKS]
     if unknown:
         print(f"There is no benchmark {unknown[0]}; there are {', '.join(BENCHMARKS)}.", file=sys.stderr)

@@ -9,13 +9,13 @@ from benchmarks.measuring import Measured, medians
 from geometry.set_out.adjusting import Observed, adjust_positions
 
 GOALS_MS = {20: None, 200: 10.0}
-"""The most that adjusting so many readings may take."""
+"""The longest that adjusting so many readings may take, in milliseconds."""
 
 GROSS_MM = 30.0
 
 
 def measured() -> Iterator[Measured]:
-    """Times for readings that agree, and for as many of which one is wrong."""
+    """The times for readings that agree, and for as many readings of which one is wrong."""
     for count, goal in GOALS_MS.items():
         sound, wrong = medians(
             partial(adjust_positions, readings(count, 0.0), count // 2 + 1),
@@ -27,7 +27,7 @@ def measured() -> Iterator[Measured]:
 
 
 def readings(count: int, gross_mm: float) -> list[Observed]:
-    """Half of them a chain, half running; a millimetre's scatter, and the middle one of the chain off by `gross_mm`."""
+    """Readings: half a chain, half running, with a scatter of 1 mm. The middle of the chain is off by `gross_mm`."""
     at = [40.0 * line + (7 * line) % 3 for line in range(count // 2 + 1)]
     chain = [
         Observed(line, line + 1, end - start + line % 2 * 0.4, 0.4) for line, (start, end) in enumerate(pairwise(at))

@@ -1,4 +1,4 @@
-"""Arranging a face, against bare noding of the same lines by the geometry library."""
+"""Arranging a face, compared with bare noding of the same lines by the geometry library."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -11,14 +11,14 @@ from benchmarks.measuring import Measured, medians
 from geometry.seen.arrange import arrange
 
 GOALS = {30: None, 100: None, 300: 2.0, 1000: 1.6, 3000: None}
-"""The most that arranging so many parts may take over noding their lines."""
+"""The greatest ratio of the time for arranging so many parts to that for noding their lines."""
 
 GROWTH = 11.0
-"""The most that ten times as many parts (3000 for 300) may take."""
+"""The greatest ratio of the time for ten times as many parts (3000 for 300)."""
 
 
 def measured() -> Iterator[Measured]:
-    """Times and ratios for every size, then the growth."""
+    """The times and ratios for each number of parts, then the growth."""
     for count, goal in GOALS.items():
         parts = kitchen_wall(count)
         whole, noded = medians(partial(arrange, parts), partial(shapely.node, linework(parts)), clock=process_time)

@@ -1,4 +1,4 @@
-"""The basket of two rooms, of two hundred alike, and with one price changed, proved."""
+"""The proved basket of two rooms, of 200 times as much, and with one price changed."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -16,7 +16,7 @@ from takeoff.figures.measured import Figure, Fronts, Reason
 from takeoff.figures.to_buy import Hardware, Need, Needs, Wanted
 
 GOALS_MS = {1: 100.0, 200: 100.0}
-"""The most that the basket of so many times two rooms may take."""
+"""The longest that the basket of so many times two rooms may take, in milliseconds."""
 
 TYPING_GOAL_MS = 50.0
 
@@ -26,7 +26,7 @@ STAND_INS = 6
 
 
 def measured() -> Iterator[Measured]:
-    """Times without anything remembered; then with all but one product remembered, as while a price is typed."""
+    """The times with nothing remembered, then with all but one product remembered, as while a price is typed."""
     products = tuple(_product(number) for number in range(WANTED + STAND_INS))
     job = Job("", products=products)
     for times, goal in GOALS_MS.items():
@@ -45,7 +45,7 @@ def _anew(job: Job, needs: Needs) -> None:
 
 
 def _product(number: int) -> Product:
-    """Four packs, larger ones a little cheaper by the litre, none of them by a round sum."""
+    """A product in four packs. Larger packs are a little cheaper by the litre, and no price is round."""
     sizes = (SIZES * 2)[number % len(SIZES) :][:4]
     prices = (round(19 * size**0.8 + (number * 7 + place * 13) % 31 / 9, 2) for place, size in enumerate(sizes))
     packs = tuple(map(Pack, sizes, prices))
@@ -61,7 +61,7 @@ def _typed(job: Job, cents: int) -> Job:
 
 
 def _needs(times: int) -> Needs:
-    """One of each; the first few could be met by a stand-in, too."""
+    """The needs, one for each product. The first few could be met by an interchangeable product too."""
     amounts = [times * (0.3 + number * 0.617) for number in range(WANTED)]
     return Needs(tuple(map(_wanted, range(WANTED), amounts)), Hardware(_figure(0.0), _figure(0.0), _figure(0.0)))
 

@@ -1,4 +1,4 @@
-"""Ten thousand random faces, each closed: a soak rather than a race."""
+"""Whether 10 000 random faces close: this measures soundness, not speed."""
 
 from collections.abc import Iterator
 
@@ -9,11 +9,11 @@ from tests.geometry.faces import area_by_edges, open_ends, random_face
 FACES = 10_000
 
 SLIVERS_MM2 = 2e-4
-"""What contacts a few micrometres wide may move an area by."""
+"""How far contacts a few micrometres wide may move an area."""
 
 
 def measured() -> Iterator[Measured]:
-    """How many faces do not close, or whose regions and edges give different areas."""
+    """The number of faces that do not close, or whose regions and edges give different areas."""
     open_faces = apart = 0
     for seed in range(FACES):
         found = arrange(random_face(seed))

@@ -1,4 +1,4 @@
-"""One frame of a drag, against arranging the whole face anew."""
+"""One frame of a drag, compared with arranging the whole face anew."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -15,15 +15,15 @@ from shared.job import Part
 from shared.trade.kinds import Kind
 
 GOALS = {30: None, 100: None, 300: 1 / 6, 1000: 1 / 15, 3000: None}
-"""The most that a frame may take of arranging a face of so many parts."""
+"""The greatest share that a frame may take of the time for arranging a face of so many parts."""
 
 
 FRAMES_A_TURN = 30
-"""A drag is frame after frame: half a second of it. In turns of 5 the ratio at 300 parts is about a tenth higher."""
+"""The frames of half a second of a drag. In turns of 5 frames the ratio at 300 parts is about a tenth higher."""
 
 
 def measured() -> Iterator[Measured]:
-    """Times and ratios for every size; a cabinet in the middle of the wall is dragged, a step a frame."""
+    """The times and ratios for each number of parts. A cabinet in the middle of the wall moves at each frame."""
     for count, goal in GOALS.items():
         parts = kitchen_wall(count)
         dragged = next(part for part in parts[count // 2 :] if part.kind is Kind.CABINET)

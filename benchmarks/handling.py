@@ -43,13 +43,13 @@ Act = Callable[[], object]
 
 
 class Seat(NamedTuple):
-    """The window, and who sits before it."""
+    """The window, and the acts of the person before it."""
 
     app: App
 
     def open(self, job: Job, mode: Mode, picked: tuple[str, ...] = ()) -> None:
-        """Show a job, in a mode, with parts picked."""
-        self.app.line.clear()
+        """Show a job in a drawing mode, with these parts picked."""
+        self.app.measure.line.clear()
         self.app.files.show_new(JobFile(job))
         self.app.hand.choose_mode(mode)
         self.app.store.pick(picked)
@@ -69,12 +69,12 @@ class Seat(NamedTuple):
         self._point(QEvent.Type.MouseButtonRelease, x, y)
 
     def moves(self, *ways: tuple[float, float]) -> Iterator[Act]:
-        """Go round these points, again and again."""
+        """Move the hand to these points in turn, without end."""
         for way in cycle(ways):
             yield partial(self.move, *way)
 
     def typing(self, line: str) -> Iterator[Act]:
-        """Type a line, key by key from a bar on, as only what is whole is tried out; clear it, and type it again."""
+        """Type a line again and again. The keys after a bar (|) are acts: only a line that makes sense is tried out."""
         begin, _, rest = line.rpartition("|")
         while True:
             for letter in begin:
@@ -82,14 +82,14 @@ class Seat(NamedTuple):
             settle()
             for letter in rest:
                 yield partial(self._key, letter)
-            self.app.line.clear()
+            self.app.measure.line.clear()
             settle()
 
     def _key(self, letter: str) -> None:
-        QTest.keyClicks(QApplication.focusWidget() or self.app.canvas, letter)
+        QTest.keyClicks(QApplication.focusWidget() or self.app.measure.canvas, letter)
 
     def _point(self, kind: QEvent.Type, x: float, y: float) -> None:
-        canvas, button = self.app.canvas, Qt.MouseButton.LeftButton
+        canvas, button = self.app.measure.canvas, Qt.MouseButton.LeftButton
         at = canvas.glass.to_device.map(QPointF(x, y))
         keys = Qt.KeyboardModifier.NoModifier
         event = QMouseEvent(kind, at, QPointF(canvas.mapToGlobal(at)), button, button, keys)
@@ -97,7 +97,7 @@ class Seat(NamedTuple):
 
 
 def measured() -> Iterator[Measured]:
-    """For each thing that is done the median and the 95th percentile of its events."""
+    """The median and the 95th percentile of the events of each act, in milliseconds."""
     screen()
     seat = Seat(App(light()))
     seat.app.window.resize(1280, 720)
@@ -114,12 +114,12 @@ def measured() -> Iterator[Measured]:
 
 
 def settle() -> None:
-    """Let all happen that waits, until the window is painted."""
+    """Let everything happen that waits, until the window is painted."""
     QApplication.processEvents()
 
 
 def _times(acts: Iterable[Act]) -> list[float]:
-    """The processor time of each event with what follows from it, in milliseconds."""
+    """The processor time of each event and of all that follows from it, in milliseconds."""
     return [_time(act) for act in islice(acts, EVENTS)]
 
 
@@ -143,7 +143,7 @@ def wall() -> Job:
 
 
 def longer_wall() -> Job:
-    """The kitchen wall, and 12 m of bare wall after it."""
+    """The kitchen wall with 12 m of bare wall after it."""
     first, *others = kitchen_wall(PARTS)
     right = outline_box(first.outline)[2]
     return job_of(Part(first.id, first.kind, box(0, 0, right + 12_000, 2400)), *others)
@@ -217,7 +217,7 @@ def _try_a_mend(seat: Seat) -> Iterator[Act]:
     view = seat.app.frame.findings
     seat.app.frame.open_findings()
     settle()
-    return cycle([partial(view.mend.setFocus), partial(seat.app.canvas.setFocus)])
+    return cycle([partial(view.mend.setFocus), partial(seat.app.measure.canvas.setFocus)])
 
 
 RUN = ", ".join(("450 door", "600 drawers 3", "900 pair", "600 oven", "50 filler") * 4)
@@ -240,4 +240,4 @@ WORKS: dict[str, Callable[[Seat], Iterator[Act]]] = {
     "a click through the stack": _click_through,
     "a mend seen, and put away": _try_a_mend,
 }
-"""What is done, and how it begins; then its events."""
+"""What is measured, by name. Each function sets up the window and gives the acts to time."""

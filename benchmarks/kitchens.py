@@ -1,4 +1,4 @@
-"""Kitchen walls of any length, as the benchmarks' faces."""
+"""Kitchen walls of any length, as faces for the benchmarks."""
 
 import math
 
@@ -13,7 +13,7 @@ CHORDS_A_CIRCLE = 32
 
 
 def kitchen_wall(count: int) -> tuple[Part, ...]:
-    """A wall with so many parts: stacks 600 wide in a row, of ten parts each that touch and hide each other."""
+    """The parts of a wall: stacks of ten parts that touch and hide each other, 600 mm wide, side by side."""
     stacks = -(-(count - 1) // 10)
     outlines = [(Kind.WALL, box(0, 0, 600 * stacks, 2400))]
     for stack in range(stacks):
@@ -37,7 +37,7 @@ def _stack(x: float, *, round_: bool) -> list[tuple[Kind, Outline]]:
 
 
 def linework(parts: tuple[Part, ...]) -> shapely.MultiLineString:
-    """The outlines as lines of the geometry library, with 32 chords to a circle."""
+    """The outlines of the parts as lines of the geometry library, with 32 chords to a circle."""
     lines = []
     for part in parts:
         points = [point for side in sides(part.outline) for point in side.points(_sagitta(side.radius_mm))]

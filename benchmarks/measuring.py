@@ -1,4 +1,4 @@
-"""Taking time: medians of runs that take turns, so that whatever else the machine does falls on all alike."""
+"""Takes times. Pieces of work take turns, so that whatever else the machine does slows all of them alike."""
 
 from collections.abc import Callable
 from statistics import median
@@ -7,14 +7,14 @@ from typing import NamedTuple
 
 LEAST_TURNS = 3
 RUNS_A_TURN = 5
-"""Several runs a turn, as the work itself comes: frame after frame of a drag, not each after something else."""
+"""How often each is done in a turn: several times, as the frames of a drag follow each other and not other work."""
 
 LEAST_SECONDS = 0.7
-"""A comparison goes on until both are reached."""
+"""A comparison goes on until both the turns and the seconds are reached."""
 
 
 class Measured(NamedTuple):
-    """One figure: what it is, its value, how it is written, and the most it may be (None where it is only told)."""
+    """One figure: what it is, its value, how it is written, and the most that it may be (None: no goal)."""
 
     what: str
     value: float
@@ -22,7 +22,7 @@ class Measured(NamedTuple):
     goal: float | None = None
 
     def __str__(self) -> str:
-        """One line, with whether the goal is met."""
+        """One line, which says whether the goal is met."""
         if self.goal is None:
             return f"{self.what}: {self.form.format(self.value)}"
         verdict = "met" if self.value <= self.goal else "MISSED"
@@ -32,7 +32,7 @@ class Measured(NamedTuple):
 def medians(
     *works: Callable[[], object], clock: Callable[[], float] = perf_counter, runs: int = RUNS_A_TURN
 ) -> tuple[float, ...]:
-    """The median time of each piece of work, in milliseconds, run in turn after one run that does not count.
+    """The median time of each piece of work, in milliseconds. They take turns, after each was done once uncounted.
 
     For work that only computes, `time.process_time` is the clock that stands still while others have the processor.
     """

@@ -1,4 +1,4 @@
-"""The memory that a face of 1000 parts takes, over the bare program; in a process of its own."""
+"""The memory that a face of 1000 parts takes beyond the bare program, measured in a process of its own."""
 
 import subprocess
 import sys
@@ -14,13 +14,13 @@ GOAL_MB = 100.0
 
 
 def measured() -> Iterator[Measured]:
-    """The growth of the peak while a face is arranged, and dragged, and arranged again."""
+    """How much the peak grows while a face is arranged, dragged, and arranged again."""
     process = subprocess.run([sys.executable, "-m", __name__], capture_output=True, text=True, check=True)
     yield Measured("1000 parts, arranged and dragged", float(process.stdout), "{:.0f} MB", GOAL_MB)
 
 
 def _peak_mb() -> float:
-    """The largest resident size so far, as the kernel reports it; Linux only."""
+    """The largest resident size so far in MB, as the kernel reports it. This works on Linux only."""
     status = Path("/proc/self/status").read_text("utf-8")
     (line,) = (line for line in status.splitlines() if line.startswith("VmHWM"))
     return int(line.split()[1]) / 1024

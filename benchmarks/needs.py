@@ -1,4 +1,4 @@
-"""What a building of 200 kitchens needs of its products, from its takeoff: as rooms alike, and as rooms each drawn."""
+"""The needs of a building of 200 kitchens from its takeoff: once as rooms alike, once with each room drawn."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -41,7 +41,7 @@ STEPS = (
 
 
 def measured() -> Iterator[Measured]:
-    """Times from takeoff to needs."""
+    """The times from takeoff to needs."""
     alike, drawn = _building(rooms=1, alike=KITCHENS), _building(rooms=KITCHENS, alike=1)
     works = (partial(needs, job, take_off(job, sure=False)) for job in (alike, drawn))
     of_alike, of_drawn = medians(*works)

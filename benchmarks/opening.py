@@ -1,4 +1,4 @@
-"""The whole program, from its start to the takeoff of the example, against importing what it cannot do without."""
+"""The program from its start to the takeoff of the example, compared with importing what it cannot do without."""
 
 import subprocess
 import sys
@@ -18,14 +18,14 @@ from takeoff.take_off import Memory, take_off
 EXAMPLE = Path(__file__).parents[1] / "examples" / "harbour-row.json"
 
 GOAL = 2.5
-"""The most that `recoat takeoff` may take of importing shapely and msgspec alone."""
+"""The greatest ratio of the time for `recoat takeoff` to that for importing shapely and msgspec alone."""
 
 GOAL_BEYOND_MS = 15.0
-"""The most that counting a face of 300 parts may take beyond arranging it."""
+"""The longest that counting a face of 300 parts may take beyond arranging it, in milliseconds."""
 
 
 def measured() -> Iterator[Measured]:
-    """The ratio of whole processes, then counting a large face, and counting it again after one part moved."""
+    """The ratio of the two processes, then the times of counting a large face, anew and with one part moved."""
     bare = partial(_run, "-c", "import shapely, msgspec")
     whole = partial(_run, "-c", "from desktop.command_line import main; main()", "takeoff", str(EXAMPLE))
     bare_ms, whole_ms = medians(bare, whole)

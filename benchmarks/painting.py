@@ -29,11 +29,11 @@ FRAME_MS = 16.0
 """One frame of a usual screen, 60 a second."""
 
 SIZE = QSize(860, 500)
-"""Of the canvas in a window of 1280 x 720."""
+"""The size of the canvas in a window of 1280 x 720."""
 
 
 def measured() -> Iterator[Measured]:
-    """Times of one frame and of what it is made of. A frame is arranged, drawn and painted; the totals follow it."""
+    """The times of one frame and of its parts. A frame is arranged, drawn and painted; the totals follow it."""
     screen()
     jobs = _dragged_jobs()
     takeoff = take_off(next(jobs), Memory())

@@ -1,4 +1,4 @@
-"""The screen that the benchmarks of a run paint on, at 2x scaling."""
+"""The screen that the benchmarks of one process paint on, at 2x scaling."""
 
 import os
 
@@ -11,7 +11,7 @@ RATIO = 2.0
 
 
 def screen() -> QApplication:
-    """The one application of a run. What is begun in processes of its own keeps the usual scaling."""
+    """The one application of this process. Benchmarks in processes of their own keep the usual scaling."""
     os.environ["QT_SCALE_FACTOR"] = f"{RATIO:g}"
     running = application()
     del os.environ["QT_SCALE_FACTOR"]

@@ -1,4 +1,4 @@
-"""A photo of 12 megapixels read and squared in the background: how long the window ever waits meanwhile."""
+"""How long the window waits at most while a photo of 12 megapixels is read and straightened in the background."""
 
 from collections.abc import Callable, Iterator
 from itertools import pairwise
@@ -25,11 +25,11 @@ MARKS = (
     PhotoMark(2600, 250, 2400, 2400),
     PhotoMark(400, 300, 0, 2400),
 )
-"""On the photo as it is kept, 3000 dots wide."""
+"""Marks on the photo as it is kept, 3000 dots wide."""
 
 
 def measured() -> Iterator[Measured]:
-    """The longest that the window's thread stands still, and how long the work takes."""
+    """The longest that the window's thread stands still, and how long the work takes, in milliseconds."""
     screen()
     with TemporaryDirectory() as folder:
         path = Path(folder) / "photo.jpg"
@@ -67,7 +67,7 @@ def _watched(work: Callable[[], object]) -> tuple[float, float]:
     def failed(error: RecoatError) -> None:
         raise error
 
-    background.run("", work, lambda _: loop.quit(), failed)
+    background.start("", work, lambda _: loop.quit(), failed)
     loop.exec()
     taken = perf_counter() - begun
     timer.stop()

@@ -1,4 +1,4 @@
-"""Tiles on a splashback with openings: counted, and drawn, against asking the geometry library tile by tile."""
+"""Tiles on a splashback with openings, counted and drawn, compared with asking the geometry library tile by tile."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -16,14 +16,14 @@ from shared.job import Part, Tiles
 from shared.trade.kinds import Kind
 
 MOSAIC = Tiles(5, 5, 1, course_shift=0.5)
-"""About 60 000 tiles: no splashback has more."""
+"""Tiles so small that the splashback has about 60 000; no splashback has more."""
 
 GOAL_MS = 16.0
 """One frame of a usual screen, 60 a second."""
 
 
 def measured() -> Iterator[Measured]:
-    """Times of the finest mosaic and of usual tiles, each time anew."""
+    """The times for the finest mosaic and for usual tiles, with nothing remembered."""
     region = _splashback()
     usual = Tiles(150, 75, 3, course_shift=0.5)
     counted, drawn, mosaic, one_by_one = medians(

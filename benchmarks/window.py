@@ -1,4 +1,4 @@
-"""The window, from the start of the program until it is on the screen, against a bare window of PySide6."""
+"""The window, from the start of the program until it is on the screen, compared with a bare window of PySide6."""
 
 import subprocess
 import sys
@@ -11,7 +11,7 @@ from benchmarks.measuring import Measured, medians
 PROJECT = Path(__file__).parents[1]
 
 GOAL = 2.5
-"""The most that the window may take of a bare window of PySide6."""
+"""The greatest ratio of the time for the window to that for a bare window of PySide6."""
 
 BARE = """
 from PySide6.QtWidgets import QApplication, QMainWindow
@@ -46,11 +46,11 @@ END = """
 import os
 os._exit(0)
 """
-"""Without closing down: that is not what is measured."""
+"""The process ends without closing down, since that is not measured."""
 
 
 def measured() -> Iterator[Measured]:
-    """The ratios of whole processes: until the window is shown, and until the example is on it."""
+    """The ratios of whole processes: until the window is shown, and until it shows the example."""
     bare, start, example = medians(partial(_run, BARE), partial(_run, START), partial(_run, EXAMPLE))
     yield Measured("bare window", bare, "{:.0f} ms")
     yield Measured("window, of a bare one", start / bare, "{:.2f}", GOAL)

@@ -43,7 +43,7 @@ from shared.findings import Finding
 
 
 class App(QObject):
-    """Everything in the window, and who hears whom."""
+    """Makes everything in the window, and connects each signal to what it sets going."""
 
     def __init__(self, look: Look, window: Window | None = None) -> None:
         super().__init__()
@@ -82,26 +82,26 @@ class App(QObject):
         view.show()
 
     def tell_trouble(self, words: str) -> None:
-        """Say what went wrong, where the person looks."""
+        """Say what went wrong: on the start page while no job is open, else above the totals."""
         if self.store.shown is None:
             self.start.tell(words)
         else:
             self.window.tell(words, trouble=True)
 
     def tell(self, words: str) -> None:
-        """Say what was done."""
+        """Say above the totals what was done."""
         self.window.tell(words, trouble=False)
 
     def open_example(self) -> None:
-        """Open the example as a job of its own."""
+        """Leave the open job, and open the example as a new job that is in no file of the person's."""
         self.files.leave(self._open_example)
 
     def begin(self) -> None:
-        """Leave the job that is open for the doors into another."""
+        """Leave the open job, and show the doors into another."""
         self.files.leave(self.store.close_job)
 
     def open_kept(self) -> None:
-        """Take up the job that was not saved."""
+        """Open the copy of the job that was not saved."""
         self.files.open_path(self.recovery.path)
 
     def open_recent(self, path: Path) -> None:
@@ -109,19 +109,18 @@ class App(QObject):
         self.files.leave_for(path)
 
     def close(self) -> None:
-        """Close the window, once nothing is lost by it."""
+        """Close the window. Unsaved changes are asked about first."""
         self.files.leave(self.window.close_now)
 
     def _build_pages(self, look: Look) -> None:
-        """The pages in the order of the job. To add one, add it here: bar, menu and keys follow this list."""
+        """Make the pages in the order of the job. To add a page, add it here: bar, menu and keys follow this list."""
         faces = FaceSource(look, self.drawings, self.face_photos)
         self.measure = MeasurePage(self.store, faces)
         self.finish = FinishPage(self.store, faces)
         self.count = CountPage(self.store, faces)
         self.buy = BuyPage(self.store, faces, self.background)
         self.pages = Pages((self.measure, self.finish, self.count, self.buy))
-        self.canvas, self.line = self.measure.canvas, self.measure.line
-        self.hand, self.details = self.measure.hand, self.measure.details
+        self.hand = self.measure.hand
 
     def _connect_views(self) -> None:
         store, window = self.store, self.window
@@ -164,7 +163,7 @@ class App(QObject):
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
         self.hand.deleted.connect(self.parts.delete)
-        self.canvas.nudged.connect(self.parts.nudge)
+        self.measure.canvas.nudged.connect(self.parts.nudge)
 
     def _render(self, old: Shown | None, new: Shown | None) -> None:
         self.pages.follow(new)
@@ -177,12 +176,12 @@ class App(QObject):
             self.window.tell("", trouble=False)
 
     def _show_photo(self) -> None:
-        """A photo is ready to be shown."""
+        """Show the face again, now that its photo is straightened."""
         if self.store.shown is not None:
             self.pages.open.show_face(self.store.shown)
 
     def _tell_refused(self, words: str) -> None:
-        """Where the person typed, or else above the totals."""
+        """Say what was refused where the person typed it. If the page has no such place, say it above the totals."""
         if self.store.shown is None or not self.pages.open.tell(words):
             self.tell_trouble(words)
 
@@ -194,7 +193,7 @@ class App(QObject):
             self.store.turn_to(page)
 
     def _go_to(self, finding: Finding) -> None:
-        """To the page, and there to the face and the section, that a finding leads to."""
+        """Show the page, the face and the section that a finding is about."""
         self._turn_to(self.pages.named(finding.code.place.page))
         if finding.face:
             self.store.show_face(finding.face, finding.parts)
@@ -205,18 +204,18 @@ class App(QObject):
         self.finish.show_finish(finish_id)
 
     def _give_keys_back(self) -> None:
-        """To the face, or to the first door."""
+        """Give the keys to the first place of the page, or to the first door if no job is open."""
         if self.store.shown is None:
             self.start.open_doors()
         else:
             self.pages.focus_first()
 
     def _begin_run(self) -> None:
-        """Where bare walls stand, rows of cabinets come next."""
+        """Choose Run: after bare walls come rows of cabinets."""
         self.hand.choose_mode(Mode.RUN)
 
     def _begin_cut_outs(self) -> None:
-        """Where a benchtop's plan stands, the cut-outs for sink and cooktop come next."""
+        """Choose Box: after a benchtop's plan come its cut-outs for sink and cooktop."""
         self.hand.choose_mode(Mode.BOX)
 
     def _open_face_menu(self) -> None:

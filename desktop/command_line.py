@@ -1,6 +1,6 @@
 """The command line: `recoat`. It imports no Qt unless a window, a PDF or a picture is asked for.
 
-What each command needs is imported when it runs, so that none waits for what only another needs.
+Each command imports what it needs when it is called, so that no command waits for what only another needs.
 """
 
 import argparse
@@ -22,20 +22,20 @@ if TYPE_CHECKING:
     from takeoff.figures.measured import Takeoff
 
 DONE, FOUND, FAILED = 0, 1, 2
-"""Exit codes: all went well; `check` found something to look at; an error, which is told in one line."""
+"""Exit codes. DONE: all went well. FOUND: `check` found something to look at. FAILED: an error, told in one line."""
 
 Command = Callable[[argparse.Namespace], int]
 
 
 class CommandError(RecoatError):
-    """The command line asks for something that does not exist."""
+    """The command line asks for something that does not exist or cannot be done."""
 
 
 class Parser(argparse.ArgumentParser):
     """A parser that tells an error in one line."""
 
     def error(self, message: str) -> NoReturn:
-        """Raise what is wrong with the command line."""
+        """Raise CommandError, which says what is wrong with the command line."""
         raise CommandError(message, do=f"see {self.prog} --help")
 
 
@@ -50,7 +50,7 @@ class ShowVersion(argparse.Action):
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Run one command; the exit code."""
+    """Do one command, and give its exit code. Errors are told in one line. `argv` is by default the program's."""
     arguments = list(sys.argv[1:] if argv is None else argv)
     try:
         asked = _parser().parse_args(_with_command(arguments))
@@ -83,7 +83,7 @@ COMMANDS = ("open", "takeoff", "buy", "draw", "check", "schema", "example", "con
 
 
 def _with_command(arguments: list[str]) -> list[str]:
-    """The arguments with "open" put first where they name no command."""
+    """The arguments, with "open" put first if they are a file or none. CommandError if they name an unknown command."""
     if arguments and (arguments[0] in COMMANDS or arguments[0].startswith("-")):
         return arguments
     if len(arguments) > 1:
@@ -127,14 +127,14 @@ def _parser() -> Parser:
     return parser
 
 
-def _command(add: Callable[..., Parser], name: str, run: Command, words: str) -> Parser:
+def _command(add: Callable[..., Parser], name: str, does: Command, words: str) -> Parser:
     parser = add(name, help=words, description=words[0].upper() + words[1:] + ".")
-    parser.set_defaults(command=run)
+    parser.set_defaults(command=does)
     return parser
 
 
 SCREENS = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
-"""What names a screen on Linux; where none does, Qt would end the whole program."""
+"""The variables that name a screen on Linux. If none is set, Qt would end the whole program."""
 
 
 def _open(asked: argparse.Namespace) -> int:
@@ -142,9 +142,9 @@ def _open(asked: argparse.Namespace) -> int:
         raise FileError("there is no such file", where=str(asked.job), do=f"commands are {', '.join(COMMANDS)}")
     if sys.platform == "linux" and not any(map(os.environ.get, SCREENS)):
         raise CommandError("there is no screen to show a window on", do="use recoat takeoff or recoat draw")
-    from desktop.start import run
+    from desktop.start import open_window
 
-    return run(None if asked.job is None else str(asked.job))
+    return open_window(None if asked.job is None else str(asked.job))
 
 
 def _takeoff(asked: argparse.Namespace) -> int:
@@ -172,7 +172,7 @@ def _refuse_unshowable(asked: argparse.Namespace) -> None:
 
 
 def _give(content: bytes, output: Path | None) -> None:
-    """Show this, or make it the content of the file that is named."""
+    """Write this to the file that is named, or to standard output if none is."""
     if output is None:
         _show(content)
     else:
@@ -180,7 +180,7 @@ def _give(content: bytes, output: Path | None) -> None:
 
 
 def _why(takeoff: "Takeoff", job: "Job") -> bytes:
-    """Every figure with its sum, as the content of a file."""
+    """The content of a file with the sum behind every figure."""
     from takeoff.bill import make_bill
     from takeoff.tables.takeoff_why import why_text
 
@@ -188,7 +188,7 @@ def _why(takeoff: "Takeoff", job: "Job") -> bytes:
 
 
 def _table(form: str, takeoff: "Takeoff", job: "Job") -> bytes:
-    """The takeoff in one of the formats, as the content of a file."""
+    """The content of a file with the takeoff in this format."""
     if form == "json":
         from takeoff.bill import make_bill
         from takeoff.tables.takeoff_json import takeoff_json
@@ -229,7 +229,7 @@ def _buy(asked: argparse.Namespace) -> int:
 
 
 def _with_prices(job: "Job", path: Path) -> "Job":
-    """The job with the prices of a list; what was not understood of it is mentioned."""
+    """The job with the prices of a list. Lines of the list that were not understood are mentioned."""
     from takeoff.prices.listed import read_price_list
     from takeoff.prices.pricing import with_prices
 
@@ -241,7 +241,7 @@ def _with_prices(job: "Job", path: Path) -> "Job":
 
 
 def _basket(form: str, bill: "Bill", job: "Job", takeoff: "Takeoff") -> bytes:
-    """The basket in one of the formats, as the content of a file; JSON and spreadsheet are those of the takeoff."""
+    """The content of a file with the basket in this format. JSON and spreadsheet are those of the takeoff."""
     if form in ("json", "xlsx"):
         return _table(form, takeoff, job)
     if form == "csv":
@@ -258,7 +258,7 @@ def _basket(form: str, bill: "Bill", job: "Job", takeoff: "Takeoff") -> bytes:
 
 
 def _mention(words: str) -> None:
-    """Say something beside the output."""
+    """Say something on standard error, beside the output."""
     print(words, file=sys.stderr)
 
 
@@ -279,7 +279,7 @@ def _draw(asked: argparse.Namespace) -> int:
 
 
 def _faces(job: "Job", name: str | None) -> "tuple[Face, ...]":
-    """The faces of this name or id; all where none is named."""
+    """The faces with this name or id, or all if `name` is None. JobError if there are none."""
     faces = tuple(face for face in job.faces if name is None or name in (face.name, face.id))
     if not faces:
         names = ", ".join(face.name for face in job.faces)
@@ -339,7 +339,7 @@ def _refuse_same(asked: argparse.Namespace) -> None:
 
 
 def _are_same(one: Path, other: Path) -> bool:
-    """Whether both paths lead to one file; what is wrong with a path is told when it is read or written."""
+    """Whether both paths lead to one file. A path that cannot be read is told of when it is read or written."""
     try:
         return one.samefile(other)
     except OSError:
@@ -347,9 +347,12 @@ def _are_same(one: Path, other: Path) -> bool:
 
 
 def _show(content: bytes) -> None:
-    """Write UTF-8 to standard output as it is, or in the terminal's own encoding where that is another."""
+    """Write UTF-8 to standard output: to a terminal in its own encoding, else byte for byte.
+
+    CommandError if the program was started without standard output.
+    """
     out = sys.stdout
-    if out is None:  # whoever started the program has closed it
+    if out is None:  # the program was started without one
         raise CommandError("there is no output to write to", do="name a file with -o")
     if out.isatty() and isinstance(out, io.TextIOWrapper):
         out.reconfigure(errors="replace")

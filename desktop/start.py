@@ -1,4 +1,4 @@
-"""Starting: the window first, everything in it right after, so that nobody waits before an empty screen."""
+"""Starts the program. The window appears first and is filled right after, so that nobody waits at an empty screen."""
 
 import gc
 import logging
@@ -10,7 +10,7 @@ from PySide6.QtCore import QEventLoop, QLoggingCategory
 from PySide6.QtWidgets import QApplication
 
 from desktop.look.palette import Look, system_look
-from desktop.look.style import palette, sheet
+from desktop.look.style import palette, style_sheet
 from desktop.window.main_window import NAME, Window
 
 if TYPE_CHECKING:
@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 
 def application() -> QApplication:
-    """The running application, with its name. Of photos that cannot be read the program tells, not Qt on its own."""
+    """Qt's application, with the name of the program. It is made if none runs.
+
+    Qt's own log of photos that cannot be read is off: the program tells of them itself.
+    """
     QLoggingCategory.setFilterRules("qt.gui.imageio.*=false")
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
@@ -31,14 +34,14 @@ def application() -> QApplication:
 def dress(app: QApplication, look: Look) -> None:
     """Give all widgets of the application this look."""
     app.setPalette(palette(look))
-    app.setStyleSheet(sheet(look))
+    app.setStyleSheet(style_sheet(look))
 
 
 def put_together(qt: QApplication, look: Look, window: Window | None = None) -> "App":
     """Everything in the window, in this look.
 
-    It is dressed once it stands: Qt works out a style sheet anew for all that is put into something else, and widgets
-    are put into one another many times over. That took two thirds of the time.
+    The look is put on last. Qt works out the style sheet of a widget anew whenever the widget is put into another, and
+    that happens many times over: it took two thirds of the time.
     """
     from desktop.app import App  # late: with it come shapely and numpy, which take longer than the window
 
@@ -49,7 +52,7 @@ def put_together(qt: QApplication, look: Look, window: Window | None = None) -> 
 
 
 def shown_window(qt: QApplication) -> Window:
-    """The window on the screen, its doors not yet open."""
+    """The window, once it is on the screen. Its doors are still closed."""
     window = Window()
     window.start.setEnabled(False)
     window.show()
@@ -60,12 +63,12 @@ def shown_window(qt: QApplication) -> Window:
 
 
 def settle_down() -> None:
-    """Leave what stands until the end out of the search for garbage: it took 30 ms each time, amid a drag."""
+    """Leave everything made so far out of Python's search for garbage. The search took 30 ms each time, amid a drag."""
     gc.freeze()
 
 
-def run(path: str | None) -> int:
-    """Show the window, on the job in this file where one is named, until it is closed. The exit code."""
+def open_window(path: str | None) -> int:
+    """Show the window until it is closed, on the job in the file at `path` if there is one. Returns the exit code."""
     logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
     qt, look = application(), system_look()
     dress(qt, look)

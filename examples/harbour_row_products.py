@@ -1,4 +1,4 @@
-"""What Harbour Row 3 is finished with: build-ups, products, packs and prices, all invented, as is the money.
+"""The build-ups, products, packs and prices of Harbour Row 3. All are invented, and so is the money.
 
 The basket that follows from them is worked out by hand in `harbour-row-basket.md`.
 """
@@ -11,7 +11,7 @@ from shared.trade.products import Allowances, Money, Pack, Product, Use
 MONEY = Money("crowns", tax=0.1, tax_included=True, budget=750.0)
 ALLOWANCES = Allowances(loss=0.1, allowance=0.05, tray_l=0.05, tape=0.1, sealant=0.1, coats_a_sleeve=1)
 NEW_HANDLES_MM = 128.0
-"""The hole centres of the new handles; the kitchen's old ones were 96 apart, the laundry's 128."""
+"""The hole centres of the new handles. The old ones of the kitchen were 96 apart, those of the laundry 128."""
 
 CLEAN = Step(Work.CLEAN, "cleaner")
 RINSE = Step(Work.RINSE, coats=2, next_h=2.0)
@@ -22,7 +22,7 @@ PRIME = Step(Work.PRIME, "primer", tool="sleeve", next_h=6.0, touch_h=2.0)
 
 
 def coats(work: Work, product: str, *, touch_h: float, use_h: float, next_most_h: float | None = None) -> Step:
-    """Two coats, 6 h apart at least, laid with a small sleeve."""
+    """A step of two coats, at least 6 h apart, laid with a small sleeve."""
     return Step(
         work, product, coats=2, tool="sleeve", next_h=6.0, next_most_h=next_most_h, touch_h=touch_h, use_h=use_h
     )

@@ -2,7 +2,7 @@
 
     python -m examples.make_harbour_row      writes the job beside this script, and the copy that the program ships
 
-Every reading stands here, so that the hand calculation (harbour-row.md) can be followed against them.
+Every reading is written here, so that the hand calculation (harbour-row.md) can be checked against it. Lengths are mm.
 """
 
 from collections.abc import Iterator
@@ -29,7 +29,7 @@ def part(key: str, kind: Kind, outline: Outline, name: str) -> Part:
 
 
 def left(key: str, kind: Kind, outline: Outline, name: str) -> Part:
-    """A part that is drawn for what it hides and meets, and gets no coat there."""
+    """A part that is not coated. It is drawn because it hides other parts and meets them."""
     return replace(part(key, kind, outline, name), treatment=Treatment.LEFT)
 
 
@@ -44,7 +44,7 @@ def tiled(key: str, outline: Outline, name: str, size: float) -> Part:
 
 
 def row(key: str, x: float, y: float, cabinets: Row) -> Iterator[Part]:
-    """A row of cabinets, 720 high, each followed by its fronts, from left to right."""
+    """The parts of a row of cabinets, 720 high, from left to right: each cabinet, then its fronts."""
     for number, (name, width, fronts) in enumerate(cabinets, start=1):
         yield part(f"{key}{number}", Kind.CABINET, box(x, y, width, 720), name)
         yield from hung(f"{key}{number}", x, y, width, fronts)
@@ -54,7 +54,7 @@ def row(key: str, x: float, y: float, cabinets: Row) -> Iterator[Part]:
 def hung(key: str, x: float, y: float, width: float, fronts: str) -> Iterator[Part]:
     """The fronts of one cabinet in a row: a door, a pair of doors, or drawer fronts 318, 238 and 152 high.
 
-    2 mm are left free round the fronts of a cabinet, 4 mm between two of them.
+    There is a gap of 2 round the fronts of a cabinet, and of 4 between two of them.
     """
     if fronts == "door":
         yield part(f"{key}-door", Kind.DOOR, box(x + 2, y + 2, width - 4, 716), "door")
@@ -69,9 +69,9 @@ def hung(key: str, x: float, y: float, width: float, fronts: str) -> Iterator[Pa
 
 
 def kitchen_a() -> Face:
-    """The long wall, 3600 x 2400: sink, dishwasher, oven and cooktop. Run B stands in front of its last 600.
+    """The long wall, 3600 x 2400: sink, dishwasher, oven and cooktop. Wall B's row stands in front of its last 600.
 
-    The splashback rises behind the rangehood, whose door has a knob. That of the last wall cabinet has a glass pane.
+    The splashback rises behind the rangehood. Its door has a knob, that of the last wall cabinet a glass pane.
     """
     base: Row = (("drawer base", 600, "drawers"), ("sink base", 900, "pair"))
     upper: Row = (("wall cabinet 1", 600, "door"), ("wall cabinet 2", 900, "pair"), ("wall cabinet 3", 600, "door"))
@@ -107,7 +107,7 @@ def kitchen_a() -> Face:
 
 
 def kitchen_b() -> Face:
-    """The window wall, 3300 x 2400. Run A stands in front of its first 600; its benchtop ends free at 2400."""
+    """The window wall, 3300 x 2400. Wall A's row stands in front of its first 600; its benchtop ends free at 2400."""
     base: Row = (("corner base", 450, "door"), ("pot drawers", 900, "drawers"), ("end base", 400, "door"))
     return Face(
         "B",
@@ -151,7 +151,7 @@ def kitchen_c() -> Face:
 
 
 def kitchen_d() -> Face:
-    """The side of the pantry, round the outside corner: 600 wide, no wall of its own."""
+    """The side of the pantry, round the outside corner: 600 wide, with no wall behind it."""
     return Face(
         "D",
         "D",
@@ -224,7 +224,7 @@ def laundry_f() -> Face:
 def laundry_g() -> Face:
     """The side wall under the slope: 1500 wide, 2400 high, falling from 900 on to 1800; tiled up to the ceiling.
 
-    The tiles were read as 1197, the linen cabinet as standing at 1200: they should touch, and the program says so.
+    The tiles were read as 1197 wide, the linen cabinet as 1200 from the left. They should touch; the program says so.
     """
     wall = ((0, 0), (1500, 0), (1500, 1800), (900, 2400), (0, 2400))
     tiles = ((0, 900), (1197, 900), (1197, 2103), (900, 2400), (0, 2400))
@@ -245,7 +245,7 @@ def laundry_g() -> Face:
 
 
 def laundry_top() -> Face:
-    """The vanity top, 1800 x 560 and 30 thick, with a round basin and a tap hole. Only its free left end counts."""
+    """The vanity top, 1800 x 560 x 30, with a round basin and a tap hole. Only its free left end is coated here."""
     top = part("h-top", Kind.BENCHTOP, box(0, 0, 1800, 560), "vanity top")
     return Face(
         "H",
@@ -267,22 +267,22 @@ JOINTS = (
     JointChoice("A", ("a-splash", "a-hood"), sealed=False),
     JointChoice("A", ("a-splash", "a-wall"), sealed=True, section=Butt(5, 5)),
 )
-"""What the owner decided about joints, over the table of rules."""
+"""What the owner decided about joints. It overrides the table of rules."""
 
 
 def with_handles(face: Face, centres_mm: float) -> Face:
-    """The face with old handles of these hole centres on all fronts but those that have another."""
+    """The face with old handles of these hole centres on all its fronts that have no other hole centres."""
     return replace(face, parts=tuple(with_handle(each, centres_mm) for each in face.parts))
 
 
 def with_handle(each: Part, centres_mm: float) -> Part:
-    """The part, if it is a front, with an old handle of these hole centres unless it has another."""
+    """The part with an old handle of these hole centres, if it is a front that has no other."""
     bare = usual()[each.kind].front and each.hole_centres_mm is None
     return replace(each, hole_centres_mm=centres_mm) if bare else each
 
 
 def harbour_row() -> Job:
-    """The whole example."""
+    """The job of the whole example."""
     kitchen = (kitchen_a(), kitchen_b(), kitchen_c(), kitchen_d(), kitchen_bench())
     laundry = (laundry_f(), laundry_g(), laundry_top())
     rooms = (

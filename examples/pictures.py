@@ -25,11 +25,11 @@ PICTURES = HERE / "pictures"
 SIZE = (1280, 720)
 PAUSE_S = 0.02
 PICKED, COUNTED = ("A", "a-splash"), "b-splash"
-"""The face and part picked in Measure; the part whose sum is unfolded in Count."""
+"""The ids of the face and the part that are picked in Measure, and of the part whose sum is unfolded in Count."""
 
 
 def take_pictures(qt: QApplication, name: str, look: Look) -> None:
-    """Open a window with this look, turn to each page, and keep what it shows."""
+    """Open a window with this look, turn to each page, and write a picture of it."""
     app = put_together(qt, look)
     app.store.show_job(counted_file(read_job_file(JOB)), JOB, saved=True)
     app.window.resize(*SIZE)
@@ -49,7 +49,7 @@ def take_pictures(qt: QApplication, name: str, look: Look) -> None:
 
 
 def _wait_for_bill(qt: QApplication, app: App) -> None:
-    """The basket is reckoned in the background."""
+    """Wait until the basket is reckoned in the background."""
     while app.store.open.bill is None:
         qt.processEvents()
         sleep(PAUSE_S)
@@ -70,7 +70,7 @@ def _grab(qt: QApplication, app: App, name: str) -> None:
 
 
 def main() -> None:
-    """Take all pictures, away from the person's own recent files."""
+    """Take all pictures, with settings apart, so that the person's recent files stay as they are and are not seen."""
     QStandardPaths.setTestModeEnabled(True)
     qt = application()
     PICTURES.mkdir(exist_ok=True)

@@ -1,6 +1,6 @@
-"""What the tests share that do things in any order: chance, what of a window is used and how, and what must hold after.
+"""Shared by the tests that do things in any order: chance, the use of a window's widgets, and what must hold after.
 
-The same seed does the same.
+The same seed makes the same choices.
 """
 
 import copy
@@ -23,33 +23,33 @@ Some = TypeVar("Some", bound=QWidget)
 
 
 class Chance:
-    """What decides between things."""
+    """Makes choices, the same ones for the same seed."""
 
     def __init__(self, seed: int) -> None:
         self._numbers = QRandomGenerator(seed)
 
     def one(self, things: Sequence[Thing]) -> Thing:
-        """One of them."""
+        """One of the things, each as likely as the others."""
         return things[self.below(len(things))]
 
     def below(self, end: int) -> int:
-        """A whole number from 0 on."""
+        """A whole number from 0 up to, but not including, `end`."""
         return self._numbers.bounded(end)
 
     def happens(self, share: float) -> bool:
-        """Whether something happens that does so in this share of all times."""
+        """Whether something happens whose share of all times is `share`, from 0 to 1."""
         return self._numbers.generateDouble() < share
 
 
 def usable(place: QWidget, kind: type[Some]) -> list[Some]:
-    """What of a kind can be used in a place now."""
+    """The widgets of this kind in a place that are visible and enabled."""
     return [widget for widget in place.findChildren(kind) if widget.isVisible() and widget.isEnabled()]
 
 
 def use(widget: QWidget, chance: Chance, typed: Sequence[str], pressed: Sequence[Qt.Key], *, ends: float = 1.0) -> None:
-    """Type into a field, click a button, press a key in anything else.
+    """Type into a field, click a button, or press a key in any other widget.
 
-    `ends` is the share of lines that are ended; after the others the hand goes elsewhere in the midst of typing.
+    `ends` is the share of typed lines that are ended by Return or Tab. The others are left in the midst of typing.
     """
     widget.setFocus()
     if isinstance(widget, QLineEdit):
@@ -64,22 +64,23 @@ def use(widget: QWidget, chance: Chance, typed: Sequence[str], pressed: Sequence
 
 
 def check_sound(job: Job) -> None:
-    """A job that holds together and can be measured; RecoatError for any other."""
+    """RecoatError for a job that does not hold together or cannot be measured."""
     check_job(job)
     check_outlines(job)
 
 
 def take_all_back(person: Person) -> Job:
-    """The job once every step is undone."""
+    """The job after every edit is undone."""
     while person.shown.history.can_undo:
         person.app.store.undo()
     return person.shown.job
 
 
 def act(gesture: Gesture, name: str, *values: object, on_copy: bool = False) -> tuple[Gesture, Done | None]:
-    """The gesture to go on with after one act of the hand, and what that ended with; refused acts leave it as it is.
+    """The gesture to go on with after one act of the hand, and what the gesture ended with; None if it goes on.
 
-    `on_copy` tries the act on a copy first, as the window does with typed lines.
+    After a refused act the gesture goes on as it was. `on_copy` tries the act on a copy first, as the window does with
+    typed lines.
     """
     trial = copy.copy(gesture) if on_copy else gesture
     does: Callable[..., object] = getattr(trial, name)

@@ -1,4 +1,4 @@
-"""What holds for every test: repeatable random cases, settings of its own, nothing left behind."""
+"""What holds for every test: random cases repeat, settings are the test's own, and nothing is left behind."""
 
 import os
 from collections.abc import Iterator
@@ -16,7 +16,7 @@ settings.load_profile("house")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """Where Qt is not installed, pytest-qt is switched off (-p no:pytest-qt): then its settings are named here."""
+    """Name the settings of pytest-qt if Qt is not installed: pytest-qt is switched off then (-p no:pytest-qt)."""
     if find_spec("PySide6") is None:
         for name in ("qt_api", "qt_log_level_fail", "qt_log_ignore"):
             parser.addini(name, "unused without Qt", type="linelist")
@@ -24,7 +24,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 @pytest.fixture(autouse=True, scope="module")
 def standing() -> None:
-    """What stands before the tests of a module is not looked through for what they leave: most of it never changes."""
+    """Leave what exists before the tests of a module out of the search for leftovers: most of it never changes."""
     if find_spec("PySide6") is not None:
         from tests.leftovers import leave_out_what_stands
 
@@ -33,7 +33,7 @@ def standing() -> None:
 
 @pytest.fixture(autouse=True)
 def clean_window(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """A window's test starts with no settings and fails when it leaves a widget, a thread or a timer behind."""
+    """Start a test of the window without settings, and fail it if it leaves a widget, a thread or a timer behind."""
     if "qapp" not in request.fixturenames:
         yield
         return

@@ -1,4 +1,4 @@
-"""What a test of the window has left behind: widgets without a parent, running threads, active timers."""
+"""Finds what a test of the window has left behind: widgets without a parent, running threads, active timers."""
 
 import gc
 import threading
@@ -12,23 +12,23 @@ from PySide6.QtWidgets import QApplication
 
 
 def use_settings_in(folder: Path) -> None:
-    """Keep what the program remembers in a folder of the test's, never in the person's own settings."""
+    """Keep what the program remembers in a folder of the test, and never in the settings of the person who runs it."""
     QStandardPaths.setTestModeEnabled(True)
     for kind in (QSettings.Format.NativeFormat, QSettings.Format.IniFormat):
         QSettings.setPath(kind, QSettings.Scope.UserScope, str(folder))
 
 
 def running_threads() -> frozenset[threading.Thread]:
-    """Python's threads that run now."""
+    """The threads of Python that run now."""
     return frozenset(threading.enumerate())
 
 
 def leftovers(threads_before: frozenset[threading.Thread]) -> tuple[str, ...]:
-    """A word for each thing that still lives after what was to be deleted has been; empty when all is tidy."""
+    """What is left once everything that was to be deleted is gone, each in words; empty if nothing is."""
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     found = _found(threads_before)
     if found:
-        # A cycle that nobody holds is not left behind, only not yet collected.
+        # A cycle that nothing refers to is not left behind; it is only not yet collected.
         gc.collect()
         QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         found = _found(threads_before)
@@ -36,9 +36,9 @@ def leftovers(threads_before: frozenset[threading.Thread]) -> tuple[str, ...]:
 
 
 def leave_out_what_stands() -> None:
-    """Look no more at what stands now, modules and what they keep: it is most of all and never a test's.
+    """Look no more at what exists now: modules and what they keep. That is most of everything, and no test left it.
 
-    What a test might yet set going, a timer or a thread that is made but does not run, is still looked at.
+    Timers and threads that exist but do not run are still looked at, since a test might start them.
     """
     gc.collect()
     _not_running.update(_alive())
@@ -61,11 +61,11 @@ def _found(threads_before: frozenset[threading.Thread]) -> tuple[str, ...]:
 
 
 def _alive() -> Iterator[QTimer | QThread]:
-    """Every timer and thread of Qt's that Python knows of, but those that were left out."""
-    # The type is asked, not the object: isinstance would wake stand-ins that answer for something else.
+    """Every timer and thread of Qt that Python knows of, without those that were left out."""
+    # The type is asked, not the object: isinstance would wake proxies, which answer for another object.
     return (thing for thing in gc.get_objects() if issubclass(type(thing), (QTimer, QThread)))
 
 
 def _runs(thing: QTimer | QThread) -> bool:
-    """Whether Qt has not deleted it and it is going."""
+    """Whether a timer or thread is running, and not yet deleted by Qt."""
     return shiboken6.isValid(thing) and (thing.isActive() if isinstance(thing, QTimer) else thing.isRunning())

@@ -20,20 +20,20 @@ SOON_MS = 20_000
 
 WORD_MS = 50
 BETWEEN_WORDS_MS = 80
-"""Letters typed into a list within the first are one word, after the second another; Qt's own 400 ms is long."""
+"""Letters typed into a list within WORD_MS are one word, after BETWEEN_WORDS_MS another. Qt's 400 ms is long."""
 
 Keys = Qt.KeyboardModifier
 
 
 WITH_SHIFT = frozenset('~!@#$%^&*()_+{}|:"<>?')
-"""Signs that take two keys on the keyboard of the United States."""
+"""Signs that take Shift on a keyboard of the United States."""
 
 
 class Person:
-    """Does what a person does. Points are millimetres of the face that is shown.
+    """Uses the window by mouse and keys, as a person does. Points are millimetres of the face that is shown.
 
-    `strokes` counts it strictly: one for every key and every click, and one more for every key held with it (Alt+B is
-    two, a capital letter or an inch mark too). Moving the hand counts nothing, a drag is a click and its end another.
+    `strokes` counts every key and every click as one, and every key held with it as one more: Alt+B is two, and so is a
+    capital letter or an inch mark. Moving the mouse counts nothing; the start and the end of a drag count one each.
     """
 
     def __init__(self, app: App, qtbot: QtBot) -> None:
@@ -53,42 +53,42 @@ class Person:
 
     @property
     def tips_of_totals(self) -> tuple[str, ...]:
-        """What it says of them to a hand that rests on them."""
+        """What the bar of totals says of each when the mouse rests on it."""
         return tuple(label.toolTip() for label in self._totals)
 
     def type(self, text: str) -> None:
-        """Type, wherever the keys go."""
+        """Type into whatever has the keys."""
         for letter in text:
             self.strokes += 2 if letter in WITH_SHIFT or letter.isupper() else 1
             QTest.keyClicks(self._focus, letter)
 
     def press(self, key: Qt.Key, keys: Keys = Keys.NoModifier) -> None:
-        """Press one key."""
+        """Press one key, with other keys held."""
         self._count(keys)
         QTest.keyClick(self._focus, key, keys)
 
     def turn_to(self, page: Page) -> None:
-        """Open a page by its key."""
+        """Open a page by its shortcut."""
         self.press(Qt.Key(Qt.Key.Key_1 + self.app.pages.all.index(page)), Keys.ControlModifier)
 
     def read(self, *readings: str) -> None:
-        """Type readings, Return after each."""
+        """Type readings, with Return after each."""
         for reading in readings:
             self.type(reading)
             self.press(Qt.Key.Key_Return)
 
     def leave_job(self) -> None:
-        """Stand before the doors again with an empty line, as in a new window: the job that was open is dropped."""
-        self.app.line.clear()
+        """Drop the open job and what is typed, so that the start page is shown as in a new window."""
+        self.app.measure.line.clear()
         self.app.store.close_job()
 
     def show_anew(self, job: Job) -> None:
-        """Open a job that was drawn before, with nothing to undo, its first face shown and nothing picked or typed."""
+        """Open a job that was drawn before: nothing to undo, its first face shown, nothing picked or typed."""
         self.leave_job()
         self.app.files.show_new(JobFile(job))
 
     def begin_wall(self, width: str, height: str) -> None:
-        """Begin a job of one wall through the first door; its readings are typed."""
+        """Begin a job of one wall through the first door of the start page, by typing its width and height."""
         self.click(self.app.start.new)
         self.type(width)
         self.press(Qt.Key.Key_Tab)
@@ -102,21 +102,21 @@ class Person:
     def click_at(self, x: float, y: float, keys: Keys = Keys.NoModifier) -> None:
         """Click a point of the face."""
         self._count(keys)
-        QTest.mouseMove(self.app.canvas, self._pixel(x, y))
-        QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
+        QTest.mouseMove(self.app.measure.canvas, self._pixel(x, y))
+        QTest.mouseClick(self.app.measure.canvas, Qt.MouseButton.LeftButton, keys, self._pixel(x, y))
 
     def begin_drag(self, start: tuple[float, float], *ways: tuple[float, float]) -> None:
-        """Press at a point and move the hand to others, without letting go."""
-        canvas = self.app.canvas
+        """Press at a point and move the mouse to others, without letting go."""
+        canvas = self.app.measure.canvas
         self._count()
         QTest.mousePress(canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(*start))
         for way in ways:
             QTest.mouseMove(canvas, self._pixel(*way))
 
     def drop(self, x: float, y: float) -> None:
-        """Let go."""
+        """Let go of the mouse at a point."""
         self._count()
-        QTest.mouseRelease(self.app.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
+        QTest.mouseRelease(self.app.measure.canvas, Qt.MouseButton.LeftButton, Keys.NoModifier, self._pixel(x, y))
 
     def draw_boxes(self, kind: str, *boxes: tuple[str, str, str, str]) -> None:
         """Draw parts of a kind, each from its readings: from left, from floor, width, height."""
@@ -129,7 +129,7 @@ class Person:
             self.read(*box)
 
     def fill_file_dialog(self, path: Path, *, closes: bool = False) -> None:
-        """Put a path into the file dialog that is open, and Return."""
+        """Put a path into the file dialog that opens, and press Return. With `closes` the window closes after it."""
         self._qtbot.waitUntil(lambda: self._dialog() is not None, timeout=SOON_MS)
         dialog = self._dialog()
         assert dialog is not None
@@ -141,7 +141,7 @@ class Person:
             self._come_back()
 
     def answer(self, button: QMessageBox.StandardButton, *, closes: bool = False) -> None:
-        """Answer the question that is open; `closes` where the window does not outlive the answer."""
+        """Answer the question that opens. With `closes` the window closes after it."""
         self._qtbot.waitUntil(lambda: self._question() is not None, timeout=SOON_MS)
         question = self._question()
         assert question is not None
@@ -150,20 +150,20 @@ class Person:
             self._come_back()
 
     def wait_until(self, holds: Callable[[], bool | None]) -> None:
-        """Wait for what happens in the background."""
+        """Wait until this holds, through work in the background. The test fails if it never does."""
         self._qtbot.waitUntil(holds, timeout=SOON_MS)
 
     @property
     def _totals(self) -> list[QLabel]:
-        """All labels of the bar but the last, which says what is being done or the unit."""
+        """The labels of the bar without the last, which says the unit or what is being done."""
         return self.app.totals.findChildren(QLabel)[:-1]
 
     def _count(self, held: Keys = Keys.NoModifier) -> None:
-        """One more key or click, and the keys held with it."""
+        """Count one more key or click, and the keys held with it."""
         self.strokes += 1 + held.value.bit_count()
 
     def _come_back(self) -> None:
-        """Without a window manager nobody else gives the keys back to the window when a dialog closes."""
+        """Give the keys back to the window after a dialog. Without a window manager nobody else does."""
         self.app.window.activateWindow()
         self._qtbot.waitUntil(self.app.window.isActiveWindow, timeout=SOON_MS)
 
@@ -180,12 +180,12 @@ class Person:
         return next((box for box in boxes if box.isVisible()), None)
 
     def _pixel(self, x: float, y: float) -> QPoint:
-        return self.app.canvas.glass.to_device.map(QPointF(x, y)).toPoint()
+        return self.app.measure.canvas.glass.to_device.map(QPointF(x, y)).toPoint()
 
 
 @pytest.fixture
 def app(qtbot: QtBot) -> Iterator[App]:
-    """The window, shown, with nothing open; whatever is open at the end is dropped."""
+    """The window on the screen, with no job open. A job that is open at the end is dropped."""
     usual_ms = QApplication.keyboardInputInterval()
     QApplication.setKeyboardInputInterval(WORD_MS)
     made = put_together(application(), light())

@@ -1,4 +1,4 @@
-"""The budget: set once, and how much of it is spent."""
+"""The budget, and how much of it is spent."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFormLayout, QLabel, QProgressBar, QVBoxLayout, QWidget
@@ -14,13 +14,13 @@ from takeoff.basket.words import has_prices
 from takeoff.bill import Bill
 
 WHOLE = 1000
-"""Steps of the bar."""
+"""The value at which the bar is full."""
 
 BAR_HEIGHT = 10
 
 
 class BudgetForm(QWidget):
-    """The budget is typed here; a change is one step of the history."""
+    """The field for the budget, over a bar and words that show how much is spent. A change is one edit for undo."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,7 +34,7 @@ class BudgetForm(QWidget):
         self.field.told.connect(self._tell)
 
     def follow(self, new: Shown) -> None:
-        """Show the budget and what of it is spent."""
+        """Show the budget, and how much of it is spent once the basket is reckoned."""
         money = new.job.money
         self.field.show_value(money.budget, MoneyWords("budget", nothing=0.0), new.unit, hint="none set")
         self._tell("")
@@ -66,17 +66,17 @@ class BudgetForm(QWidget):
         head = QLabel("Budget", self)
         set_role(head, "head")
         head.setBuddy(self.field)
-        line = QFormLayout()
-        line.addRow(head, self.field)
+        row = QFormLayout()
+        row.addRow(head, self.field)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(line)
+        column.addLayout(row)
         for widget in (self.bar, self.words, self.trouble):
             column.addWidget(widget)
 
 
 def spent_words(bill: Bill) -> str:
-    """What is spent and what is left of the budget, or how far it is over; "" as long as nothing has a price."""
+    """What is spent, and what is left of the budget or how far it is over. "" while nothing has a price."""
     basket, money = bill.basket, bill.job.money
     if not has_prices(basket):
         return ""

@@ -1,4 +1,4 @@
-"""Buy: the basket, each line with its why; beside it the budget, what would be if, and files for the shop."""
+"""Buy: the basket, with the sum behind each row; beside it the budget and What if; files for the shop."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
@@ -25,13 +25,13 @@ WIDTHS = (72, 0, 72, 68, 64)
 BESIDE_WIDTH = 360
 FACE_HEIGHT = 160
 FACE_MARGIN_PX = 10
-"""Round a face that is only looked at."""
+"""The margin round the face, which here is only looked at."""
 
 BUY = Page("Buy", has_strip=False)
 
 
 class BuyPage(PageView):
-    """The rows at the left, what can be decided about them at the right."""
+    """Shows the rows at the left. What can be decided about them, and the face, are at the right."""
 
     beside: QFrame
 
@@ -64,7 +64,7 @@ class BuyPage(PageView):
         return (self.tree,)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the basket as soon as it is reckoned; until then the one before."""
+        """Show the basket as soon as it is reckoned. Until then the rows before stay."""
         self._what_if.follow(old, new)
         self.head.setText(headline(new))
         self.budget.follow(new)
@@ -82,11 +82,11 @@ class BuyPage(PageView):
         self._store.light(row.parts, _face_of(row, self._store.open))
 
     def _reveal(self) -> None:
-        """What was asked from further below is answered where it is seen."""
+        """Scroll to the answer of What if: the question may have come from further below."""
         self._area.ensureWidgetVisible(self.what_if.outcome)
 
     def focus_beside(self) -> None:
-        """Give the keys to what can be decided."""
+        """Give the keys to What if."""
         self.what_if.what.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _lay_out(self, canvas: QWidget) -> None:
@@ -111,12 +111,12 @@ class BuyPage(PageView):
         row.addWidget(self.beside)
 
     def _buttons(self) -> QHBoxLayout:
-        line = QHBoxLayout()
+        row = QHBoxLayout()
         for button in (self.prices, self.shopping_list, self.table):
             button.setAutoDefault(True)
-            line.addWidget(button)
-        line.addStretch(1)
-        return line
+            row.addWidget(button)
+        row.addStretch(1)
+        return row
 
     def _lay_out_beside(self, canvas: QWidget) -> None:
         inside = QWidget()
@@ -146,6 +146,9 @@ def _holds_hardener(bill: Bill) -> bool:
 
 
 def _face_of(row: SumRow, shown: Shown) -> str:
-    """The face on which a row's parts are seen: the one that is shown, where some of them are on it."""
+    """The id of the face on which a row's parts are seen: the row's own, else the shown face, else the first with some.
+
+    The shown face serves if it has parts of the row, or if no face has.
+    """
     faces = [face.id for face in shown.job.faces if any(part.id in row.parts for part in face.parts)]
     return row.face or (shown.face if shown.face in faces or not faces else faces[0])

@@ -12,11 +12,11 @@ from takeoff.bill import Bill, make_bill
 from takeoff.figures.measured import Takeoff
 
 SOON_MS = 60
-"""Edits that follow each other faster are reckoned together."""
+"""Edits that follow each other faster than this are reckoned together."""
 
 
 class Buying(QObject):
-    """Keeps the bill in step with the job. What is only being tried out is not reckoned."""
+    """Keeps the bill up to date with the job. What is only being tried out is not reckoned."""
 
     def __init__(self, store: Store, background: Background, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -29,12 +29,12 @@ class Buying(QObject):
         self._soon.timeout.connect(self._reckon)
 
     def follow(self, new: Shown | None) -> None:
-        """Reckon anew where the bill is of another job than the one that is open."""
+        """Reckon soon if the bill is not that of the open job."""
         if new is not None and new.tried is None and not _is_of(new.bill, new.job) and self._reckoning is not new.job:
             self._soon.start()
 
     def stop(self) -> None:
-        """Start nothing more."""
+        """Drop the reckoning that waits, and start no more."""
         self._soon.stop()
 
     def _reckon(self) -> None:
@@ -43,7 +43,7 @@ class Buying(QObject):
             return
         job, takeoff = shown.job, shown.takeoff
         self._reckoning = job
-        self._background.run("", lambda: bill_with_others(job, takeoff), self._take, self._fail)
+        self._background.start("", lambda: bill_with_others(job, takeoff), self._take, self._fail)
 
     def _take(self, reckoned: Bill) -> None:
         self._reckoning = None
@@ -55,7 +55,7 @@ class Buying(QObject):
 
 
 def bill_with_others(job: Job, takeoff: Takeoff) -> Bill:
-    """The bill of a job, with what else would do."""
+    """The bill of a job, with the other packs that would do beside those that are bought."""
     bill = make_bill(job, takeoff)
     return bill._replace(instead=other_packs(job, bill.needs, bill.basket))
 

@@ -1,4 +1,4 @@
-"""What would bring the basket under its budget: a button for each, which shows what it comes to."""
+"""Changes that would bring the basket under its budget: a button for each, to try it in What if."""
 
 import textwrap
 from functools import partial
@@ -14,11 +14,11 @@ ENOUGH = "Each of these brings the cost under the budget:"
 TOO_LITTLE = "None of the changes tried brings the cost under the budget. This one saves the most:"
 
 LINE = 46
-"""Letters of a button's line; it is never wider than its place."""
+"""The most letters in a line of a button, so that the button fits the pane."""
 
 
 class SavingsView(QWidget):
-    """`asked(saving)` when the person wants to see what one comes to."""
+    """Buttons for savings. `asked(saving)` says that the person wants to see what a saving comes to."""
 
     asked = Signal(object)
 
@@ -34,7 +34,7 @@ class SavingsView(QWidget):
         self.hide()
 
     def show_savings(self, savings: tuple[Saving, ...]) -> None:
-        """Offer these; nothing where the basket is not over its budget."""
+        """Offer these savings. The view is hidden if there are none."""
         for button in self.buttons:
             self._column.removeWidget(button)
             button.hide()

@@ -1,4 +1,4 @@
-"""What if: changes made on a copy of the job, beside the history, until they are taken or dropped."""
+"""What if: changes tried on a copy of the job, outside its history, until they are applied or discarded."""
 
 from collections.abc import Callable
 from typing import NamedTuple
@@ -18,13 +18,13 @@ from takeoff.memory import Memory, counts_alike
 from takeoff.take_off import take_off
 
 LONGEST_LABEL = 60
-"""Letters of a step's name, which stands in the menu."""
+"""The most letters in the name of an edit, which is shown in the menu."""
 
 SEVERAL = "Changes tried in What if"
 
 
 class Outcome(NamedTuple):
-    """What was changed, in words, and the bill that it would be, beside the one that it is."""
+    """What was changed, in words, with the bill before and after, and how their baskets differ."""
 
     said: tuple[str, ...]
     before: Bill
@@ -33,10 +33,11 @@ class Outcome(NamedTuple):
 
 
 class WhatIf(QObject):
-    """`shown(outcome)` when one is reckoned, None when it is over; `refused(words)` where a change makes no sense.
+    """Reckons in the background, one after the other, what changes would come to.
 
-    `found(savings)` says what would bring the basket under its budget, where it is over. All is reckoned in the
-    background, one after the other.
+    `shown(outcome)` says that an outcome is reckoned, and `shown(None)` that no change is being tried.
+    `refused(words)` says why a change makes no sense. `found(savings)` gives the savings that would bring the basket
+    under its budget; there are none if it is not over.
     """
 
     shown = Signal(object)
@@ -54,11 +55,11 @@ class WhatIf(QObject):
 
     @property
     def outcome(self) -> Outcome | None:
-        """What was reckoned last; None where nothing is being asked."""
+        """What was reckoned last; None if no change is being tried."""
         return self._outcome
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """A question is about the job as it was asked; savings about the bill that is shown."""
+        """Drop the changes if the job is another, and look for savings if the bill is."""
         if old is None or old.job is not new.job:
             self.drop()
         bill = new.bill
@@ -69,7 +70,7 @@ class WhatIf(QObject):
                 self._reckon()
 
     def ask(self, said: str, change: Callable[[Job], Job]) -> None:
-        """Change one thing more, and reckon what that would come to."""
+        """Change one thing more, and reckon the outcome. `said` is the change in words. `refused` says why it fails."""
         try:
             job = change(self._job or self._store.open.job)
             check_job(job)
@@ -80,25 +81,25 @@ class WhatIf(QObject):
         self._reckon()
 
     def ask_for(self, saving: Saving) -> None:
-        """See a saving as a question of its own."""
+        """Try a saving, in place of the changes tried before."""
         self.drop()
         self.ask(saving.what, lambda _: saving.job)
 
     def take(self) -> None:
-        """Make what was asked one step of the history."""
+        """Apply the changes that were tried, as one edit for undo."""
         job, said = self._job, self._said
         if job is not None:
             self.drop()
             self._store.edit(said[0] if len(said) == 1 and len(said[0]) <= LONGEST_LABEL else SEVERAL, job)
 
     def drop(self) -> None:
-        """Forget what was asked."""
+        """Discard the changes that were tried."""
         if self._job is not None:
             self._job, self._said, self._outcome = None, (), None
             self.shown.emit(None)
 
     def _reckon(self) -> None:
-        """Reckon what was asked beside the bill of the job; where that is not known yet, once it is."""
+        """Reckon the outcome. While the job's own bill is not known this waits: `follow` reckons once it is."""
         shown, job, said, memory = self._store.open, self._job, self._said, self._memory
         before = shown.bill
         if job is None or before is None or before.job is not shown.job:
@@ -109,7 +110,7 @@ class WhatIf(QObject):
             after = make_bill(job, takeoff)
             return Outcome(said, before, after, compare(before.basket, after.basket))
 
-        self._background.run("Working it out", work, self._show, self._fail)
+        self._background.start("Working it out", work, self._show, self._fail)
 
     def _show(self, outcome: Outcome) -> None:
         if outcome.after.job is self._job:
@@ -130,4 +131,4 @@ class WhatIf(QObject):
             if bill is self._bill:
                 self.found.emit(savings)
 
-        self._background.run("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)
+        self._background.start("", lambda: under_budget(bill.job, takeoff, bill.basket), take, self._fail)

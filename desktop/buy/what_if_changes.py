@@ -1,4 +1,4 @@
-"""What can be changed to see what it would cost: prices, spread rates, coats, products, finishes, the budget."""
+"""What can be changed in What if: prices, spread rates, coats, products, finishes, loss and allowance, the budget."""
 
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -31,10 +31,10 @@ Options = tuple[tuple[str, object], ...]
 
 
 class Change(NamedTuple):
-    """One thing that can be changed: `which` in words, what it is `now`, and the job in which it is another.
+    """One thing that can be changed: `which` in words, its value `now`, and `made`, which makes the job with another.
 
-    It is typed (`words`) or one of `options`, words and value each. `product` is the id of the product that it is
-    about, "" for none.
+    The new value is typed, as `words` reads it, or is chosen from `options`, each of which is words and a value.
+    `product` is the id of the product that the change is about; "" if it is about none.
     """
 
     which: str
@@ -45,7 +45,7 @@ class Change(NamedTuple):
     product: str = ""
 
     def said(self, value: object, unit: Unit) -> str:
-        """The change to this value, in words."""
+        """The change from the present value to this one, in words."""
         return f"{self.which}: {self._shown(value, unit)} instead of {self._shown(self.now, unit)}"
 
     def _shown(self, value: object, unit: Unit) -> str:
@@ -55,7 +55,7 @@ class Change(NamedTuple):
 
 
 def price_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
-    """The price of every pack of what is needed."""
+    """The price of every pack of the products that could be bought."""
     for product in _needed(bill):
         for place, pack in enumerate(product.packs):
             which = f"{product.name}, {own_writing(bill.job.unit).pack(pack, product.measure)}"
@@ -64,7 +64,7 @@ def price_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
 
 
 def spread_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
-    """The spread rate of every product that is laid on a surface."""
+    """The spread rate of every product that is laid on a surface, in m² per litre or piece."""
     laid = {
         need.product: {used.per for used in need.used if used.finish}
         for wanted in bill.needs.wanted
@@ -79,7 +79,7 @@ def spread_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
 
 
 def coat_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
-    """How many coats a step lays, of the finishes that are laid."""
+    """The number of coats of every step, in the finishes that are laid."""
     used = {row.finish for row in takeoff.parts}
     names = {product.id: product.called for product in bill.job.products}
     words = NumberWords("number of coats", most=MOST_COATS, whole=True)
@@ -91,7 +91,7 @@ def coat_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
 
 
 def product_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
-    """The product that does a piece of work, where the job has others of its use."""
+    """The product that does a piece of work, if the job has others that could do it."""
     for wanted in bill.needs.wanted:
         taken = taken_for(wanted, bill.basket)
         now = taken.product if taken else wanted.options[0].product
@@ -101,7 +101,7 @@ def product_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
 
 
 def finish_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
-    """The finish of every kind of part that is coated."""
+    """The finish of every kind of part that gets one."""
     coated = {row.kind for row in takeoff.parts if row.finish}
     options = tuple((finish.name, finish.id) for finish in bill.job.finishes)
     for choice in bill.job.kind_choices:
@@ -110,7 +110,7 @@ def finish_changes(bill: Bill, takeoff: Takeoff) -> Iterator[Change]:
 
 
 def allowance_changes(bill: Bill, _takeoff: Takeoff) -> Iterator[Change]:
-    """What is lost, and what is taken beyond the bare sum."""
+    """The loss, and the allowance that is bought beyond the sum, both as shares."""
     allowances = bill.job.allowances
     words = NumberWords("share", most=GREATEST_LOSS, percent=True)
     yield Change("Loss", allowances.loss, partial(_with_allowance, "loss"), words)
@@ -131,23 +131,23 @@ CHANGES: dict[str, Callable[[Bill, Takeoff], Iterator[Change]]] = {
     "loss or allowance": allowance_changes,
     "the budget": budget_changes,
 }
-"""What can be changed, by what a person calls it."""
+"""The sorts of change, by the words in which a person chooses them."""
 
 
 def with_budget(job: Job, budget: object) -> Job:
-    """The job with another budget; 0 for none."""
+    """The job with another budget, in money; 0 means no budget."""
     return replace(job, money=replace(job.money, budget=budget))
 
 
 def _needed(bill: Bill) -> Iterator[Product]:
-    """The products that could be bought, in order."""
+    """The products that could be bought, in the order of the needs."""
     for wanted in bill.needs.wanted:
         for need in wanted.options:
             yield find_product(bill.job, need.product)
 
 
 def _alike(wanted: Wanted, job: Job) -> Iterator[Product]:
-    """The products that could do this work: those that stand for it; in a step, any of the same use."""
+    """The products that could do this work: the options, and if a step names the first of them, any of the same use."""
     options = {need.product for need in wanted.options}
     first = find_product(job, wanted.options[0].product)
     named = any(True for _ in steps_with(job, first.id))
@@ -162,7 +162,7 @@ def _with_price(product_id: str, place: int, job: Job, price: object) -> Job:
 
 
 def _with_spread(product_id: str, job: Job, covers: object) -> Job:
-    """The product covers so much wherever it is laid: no step says otherwise any more."""
+    """The job in which the product covers so many m² wherever it is laid: no step has its own rate any more."""
     changed = with_changed_product(job, replace(find_product(job, product_id), covers_m2=covers))
     for finish, place, step in steps_with(job, product_id):
         if step.product == product_id:
@@ -176,7 +176,7 @@ def _with_coats(finish_id: str, place: int, job: Job, coats: object) -> Job:
 
 
 def _with_only(wanted: Wanted, job: Job, chosen: object) -> Job:
-    """The job in which this product does the work, and none of those that could do it stands in for it."""
+    """The job in which this product does the work, and none of the other options is interchangeable with it."""
     changed = job
     for need in wanted.options:
         if need.product != chosen:

@@ -1,4 +1,4 @@
-"""What if: one thing is changed beside the job, and what that comes to is shown before it is taken."""
+"""What if: one thing at a time is changed on a copy of the job, and the outcome is shown before it is applied."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
@@ -15,14 +15,14 @@ from takeoff.bill import Bill
 from takeoff.figures.to_buy import BasketRow
 
 TOGETHER = "\N{NO-BREAK SPACE}"
-"""Within a pack: no line ends there."""
+"""The space within a pack's words, so that no line breaks there."""
 
 SHORTEST_CHOICE = 12
-"""Letters: long names of products are cut in the list's head, never in the list."""
+"""The fewest letters that a closed chooser shows. Longer names are cut there, but never in its open list."""
 
 
 class WhatIfForm(QWidget):
-    """What is changed, which one, and to what. Return in the field, or another choice, asks."""
+    """Three fields: what is changed, which one, and to what. Return or another choice in the last field asks."""
 
     def __init__(self, store: Store, what_if: WhatIf, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -40,18 +40,18 @@ class WhatIfForm(QWidget):
 
     @property
     def change(self) -> Change | None:
-        """What would be changed; None where there is nothing of that sort."""
+        """The change that is chosen; None if the job has nothing of that sort to change."""
         place = self.which.currentIndex()
         return self._changes[place] if 0 <= place < len(self._changes) else None
 
     def follow(self, new: Shown) -> None:
-        """Offer what can be changed in the job that is shown."""
+        """Offer what can be changed in the open job, once its bill is reckoned."""
         if new.bill is not None and new.bill is not self._bill and new.bill.job is new.job:
             self._bill = new.bill
             self._offer()
 
     def choose(self, what: str, which: str = "") -> None:
-        """Choose what is changed, and which one, by their words."""
+        """Choose the sort of change by its words, and the one to change by its; "" leaves the latter as it is."""
         self.what.setCurrentText(what)
         self._offer()
         if which:
@@ -59,14 +59,14 @@ class WhatIfForm(QWidget):
             self._show_change()
 
     def suggest(self, product: str) -> None:
-        """Choose what is about this product, where there is something of the chosen sort."""
+        """Choose the change of the chosen sort that is about this product, if there is one."""
         place = next((place for place, change in enumerate(self._changes) if change.product == product), None)
         if place is not None:
             self.which.setCurrentIndex(place)
             self._show_change()
 
     def show_outcome(self, outcome: Outcome | None) -> None:
-        """Show what a change comes to; None when that is over."""
+        """Show what the changes come to. None hides it."""
         self.outcome.setVisible(outcome is not None)
         self._tell("")
         if outcome is None:
@@ -178,14 +178,14 @@ class WhatIfForm(QWidget):
 
 
 def _cost_words(outcome: Outcome) -> str:
-    """What the whole basket would cost, and the difference to what it does."""
+    """What the whole basket would cost, how much that is more or less than now, and how far over the budget."""
     after = outcome.after.basket
     over = f", {own_writing().money(after.over)} over the budget" if after.over else ""
     return f"{own_writing().money(after.cost)}, {_more(outcome.compared.cost)}{over}"
 
 
 def _difference_words(row: Difference, outcome: Outcome) -> str:
-    """What becomes of one row: packs, what is left over, cost."""
+    """What becomes of one row of the basket: its packs, the difference in cost, what is left over."""
     if row.after is None:
         return f"{row.wanted}: no longer bought, {_more(row.cost)}"
     packs = _row_words(row.after, outcome.after)
@@ -209,7 +209,7 @@ def _left_words(row: BasketRow, bill: Bill) -> str:
 
 
 def _more(cost: float | None) -> str:
-    """A difference in money: "20.00 more"."""
+    """A difference in money, as in "20.00 more"; "no price" for None."""
     if cost is None:
         return "no price"
     if not cost:

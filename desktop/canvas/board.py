@@ -273,9 +273,9 @@ class Canvas(QWidget):
         if way is None or event.modifiers() & _NO_TEXT:
             return False
         far = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-        step = FAR_NUDGE_MM if far else NUDGE_MM
+        by_mm = FAR_NUDGE_MM if far else NUDGE_MM
         up = -1.0 if self._glass.view is View.PLAN else 1.0
-        self.nudged.emit(way[0] * step, way[1] * step * up)
+        self.nudged.emit(way[0] * by_mm, way[1] * by_mm * up)
         return True
 
     def _pass_text_on(self, event: QKeyEvent) -> bool:

@@ -62,4 +62,4 @@ class FacePhotos(QObject):
         def failed(error: RecoatError) -> None:
             self.failed.emit(str(error))
 
-        self._background.run("Straightening the photo", work, done, failed)
+        self._background.start("Straightening the photo", work, done, failed)

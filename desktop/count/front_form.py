@@ -1,4 +1,4 @@
-"""What can be said of fronts where they are counted: hinges, old hole centres, those of the new handles."""
+"""What can be set for fronts on the page Count: hinges, old hole centres, and the hole centres of the new handles."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
@@ -18,7 +18,10 @@ OLD_GO_BACK = "the old handles go back on"
 
 
 class FrontForm(QFrame):
-    """The fields of one front, and of the new handles, which are the whole job's; each is one step of the history."""
+    """The fields of one front, and the field of the new handles, which holds for the whole job.
+
+    Each change is one edit for undo.
+    """
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -35,7 +38,7 @@ class FrontForm(QFrame):
         self.new_handles.told.connect(self._tell)
 
     def show_front(self, part_id: str | None, shown: Shown) -> None:
-        """Show the fields of a front, those of the new handles alone for "", and nothing for None."""
+        """Show the fields of the front with this id; "" shows the new handles alone, and None hides the form."""
         self.setVisible(part_id is not None)
         self._tell("")
         self._part = part_id or ""
@@ -73,13 +76,13 @@ class FrontForm(QFrame):
         label.setToolTip(MEANS["New handles"])
         for each in (self.name, self.trouble):
             each.setTextFormat(Qt.TextFormat.PlainText)
-        line = QHBoxLayout()
-        line.addWidget(label)
-        line.addWidget(self.new_handles, 1)
+        row = QHBoxLayout()
+        row.addWidget(label)
+        row.addWidget(self.new_handles, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 10)
         column.addWidget(self.name)
         column.addWidget(self.fields)
-        column.addLayout(line)
+        column.addLayout(row)
         column.addWidget(self.trouble)
         self.hide()

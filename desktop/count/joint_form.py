@@ -1,4 +1,4 @@
-"""What can be decided about a joint: whether it is sealed, whether an old bead is cut out, its section."""
+"""What can be decided about a joint: whether it is sealed, whether an old bead is cut out, and the bead's section."""
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
@@ -16,7 +16,7 @@ SECTIONS = ("fillet", "butt")
 
 
 class JointForm(QFrame):
-    """Each change is one step of history, over what the table of rules says."""
+    """The fields of one joint. A change overrides the table of rules for this joint, and is one edit for undo."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -39,7 +39,7 @@ class JointForm(QFrame):
             field.told.connect(self.trouble.setText)
 
     def show_joint(self, row: JointRow | None, unit: Unit) -> None:
-        """Show what holds for this joint; None puts the form away."""
+        """Show what holds for this joint. None hides the form."""
         self._row = row
         self.setVisible(row is not None)
         self.trouble.clear()
@@ -119,7 +119,7 @@ class JointForm(QFrame):
 
 
 def _as_other(section: Section) -> Section:
-    """The same size as the other shape: a butt joint as wide and deep as the fillet's leg, or the other way round."""
+    """The section in the other shape: a butt as wide and deep as the fillet's leg, or a fillet of the butt's width."""
     if isinstance(section, Butt):
         return Fillet(leg_mm=section.width_mm)
     return Butt(width_mm=section.leg_mm, depth_mm=section.leg_mm)

@@ -1,4 +1,4 @@
-"""What is shown over the face: fronts hung or off, masking, joints, sizes, names."""
+"""The bar that chooses what is shown on the face: fronts hung or off, masking, joints, sizes, names, the photo."""
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QCheckBox, QFrame, QHBoxLayout, QRadioButton, QWidget
@@ -8,7 +8,7 @@ from takeoff.figures.measured import Fronts
 
 
 class OverlayBar(QFrame):
-    """`hung(fronts)` and `switched(overlay)` when the person chooses."""
+    """Buttons for the fronts and the overlays. `hung(fronts)` and `switched(overlay)` say what the person chose."""
 
     hung = Signal(object)
     switched = Signal(object)
@@ -36,7 +36,7 @@ class OverlayBar(QFrame):
         self._overlays.buttonClicked.connect(self._switch)
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Mark what is shown; where there is no photo none is offered."""
+        """Mark what is shown. The photo is offered only for a face that has one."""
         self._fronts.button(list(Fronts).index(new.fronts)).setChecked(True)
         for place, overlay in enumerate(Overlay):
             self._overlays.button(place).setChecked(overlay in new.overlays)

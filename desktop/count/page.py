@@ -25,7 +25,7 @@ COUNT = Page("Count", fronts=Fronts.OFF)
 
 
 class CountPage(PageView):
-    """The face at the left, the rows at the right, what can be said about a joint or a front beneath them."""
+    """Shows the face at the left and the rows at the right; beneath the rows, the fields of a picked joint or front."""
 
     beside: QFrame
 
@@ -50,14 +50,14 @@ class CountPage(PageView):
         self.tree.setFocus()
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the rows of the takeoff; what was picked and unfolded stays so."""
+        """Show the rows of the takeoff. The picked row and the unfolded rows stay so."""
         self.overlays.follow(old, new)
         if old is None or _what_is_shown(old) != _what_is_shown(new):
             self.tree.show_rows(count_rows(new), headings(new.unit))
             self._show_forms(self.tree.row, new)
 
     def find_row(self, at: tuple[float, float]) -> None:
-        """Pick the row of the part in front at this point of the face."""
+        """Pick the row of the foremost part at this point of the face (mm) that has a row, if there is one."""
         face = self._store.open.shown_face
         for part in parts_at(face.parts, *at) if face else ():
             if self.tree.pick(f"part {part.id}"):
@@ -73,7 +73,7 @@ class CountPage(PageView):
         self._store.light(row.parts, row.face, row.edges)
 
     def _hang_what_is_off(self, row: SumRow) -> None:
-        """What was taken off is seen only where it hangs."""
+        """Hang the fronts if all parts of the row are taken off, since they are seen only when they hang."""
         shown = self._store.open
         off = {part.id for part in shown.takeoff.parts if part.treatment is Treatment.TAKEN_OFF}
         if shown.fronts is Fronts.OFF and row.parts and off.issuperset(row.parts):
@@ -103,5 +103,5 @@ class CountPage(PageView):
 
 
 def _what_is_shown(shown: Shown) -> tuple[object, ...]:
-    """The names in the rows are the job's: they change where nothing is counted anew."""
+    """What the rows depend on. The job is one of them: a name in it may change though nothing is counted anew."""
     return id(shown.job), id(shown.takeoff), id(shown.bill)

@@ -98,18 +98,18 @@ class ShadeRow(FormRow[Finish]):
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
         self.swatches: dict[str, QPushButton] = {}
-        line = QHBoxLayout()
-        line.setSpacing(2)
+        swatches = QHBoxLayout()
+        swatches.setSpacing(2)
         for name, colour in shades().items():
-            line.addWidget(self._swatch(name, colour))
+            swatches.addWidget(self._swatch(name, colour))
         self.edit = ValueField(label, self)
         self.edit.setFixedWidth(84)
         self.edit.taken.connect(self.set)
         self.edit.told.connect(self.told)
-        line.addSpacing(4)
-        line.addWidget(self.edit)
-        line.addStretch(1)
-        self._row.addLayout(line)
+        swatches.addSpacing(4)
+        swatches.addWidget(self.edit)
+        swatches.addStretch(1)
+        self._row.addLayout(swatches)
         self.setFocusProxy(self.edit)
 
     def show_values(self, items: Sequence[Finish], shown: Shown) -> None:

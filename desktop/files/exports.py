@@ -92,7 +92,7 @@ class Exports(QObject):
             write(shown, path)
             return path
 
-        self._background.run(f"Writing {path.name}", work, self._done, self._fail)
+        self._background.start(f"Writing {path.name}", work, self._done, self._fail)
 
     def _done(self, path: Path) -> None:
         self.written.emit(f"{path.name} is saved.")

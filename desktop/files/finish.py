@@ -69,7 +69,7 @@ class FinishFiles(QObject):
         def done(_: None) -> None:
             self.written.emit(f"{path.name} is saved.")
 
-        self._background.run(f"Writing {path.name}", work, done, self._fail)
+        self._background.start(f"Writing {path.name}", work, done, self._fail)
 
     def _read(self, name: str) -> None:
         path = Path(name)
@@ -77,7 +77,7 @@ class FinishFiles(QObject):
         def work() -> Job:
             return read_finish_file(path)
 
-        self._background.run(f"Reading {path.name}", work, self._choose, self._fail)
+        self._background.start(f"Reading {path.name}", work, self._choose, self._fail)
 
     def _choose(self, source: Job) -> None:
         """Take the only finish of the file; if there are more, ask which."""

@@ -59,7 +59,7 @@ class Files(QObject):
             if own:
                 self._remember(path)
 
-        self._background.run(f"Opening {path.name}", work, done, self._fail)
+        self._background.start(f"Opening {path.name}", work, done, self._fail)
 
     def leave_for(self, path: Path) -> None:
         """Leave the job that is open, and open this file."""
@@ -103,7 +103,7 @@ class Files(QObject):
             self._remember(path)
             self._go_on()
 
-        self._background.run(f"Saving {path.name}", work, done, self._fail)
+        self._background.start(f"Saving {path.name}", work, done, self._fail)
 
     def leave(self, then: Then) -> None:
         """Do `then`, which the open job does not survive; first ask whether to save what is not saved."""

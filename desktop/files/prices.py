@@ -49,7 +49,7 @@ class Prices(QObject):
         def work() -> PriceList:
             return read_price_list(path, path.name, job)
 
-        self._background.run(f"Reading {path.name}", work, self._show, self._fail)
+        self._background.start(f"Reading {path.name}", work, self._show, self._fail)
 
     def _show(self, prices: PriceList) -> None:
         if self._store.shown is None:

@@ -1,4 +1,4 @@
-"""The build-up of a finish: its name and shade, and its steps in the order of work."""
+"""The build-up of a finish: its name, its shade, and its steps in the order of work."""
 
 from functools import partial
 
@@ -32,7 +32,7 @@ NOT_IN_STEPS = LAID_WITH | {Use.SEALANT, Use.TAPE}
 
 
 class BuildUpForm(Section):
-    """One finish at a time; each change is one step of the history. The chosen finish lights up its parts."""
+    """Shows one finish at a time. Choosing a finish lights up its parts; each change is one edit for undo."""
 
     place = Place.BUILD_UP
 
@@ -57,7 +57,7 @@ class BuildUpForm(Section):
 
     @property
     def chosen(self) -> Finish | None:
-        """The finish that is shown; None in a job without finishes."""
+        """The finish that is shown; None if the job has no finishes."""
         finishes = self._store.open.job.finishes
         return next((finish for finish in finishes if finish.id == self._chosen), finishes[0] if finishes else None)
 
@@ -179,7 +179,8 @@ class BuildUpForm(Section):
         finish = self.chosen
         if finish is not None:
             begin = Step(Work.CLEAN, _usual_product(Work.CLEAN, self._store.open))
-            step = replace(finish.steps[at - 1], coats=1) if at else begin  # once more, until other work is chosen
+            # The new step is the one before once more, until other work is chosen.
+            step = replace(finish.steps[at - 1], coats=1) if at else begin
             self._step = at
             self.take("New step", partial(finish_edits.with_step, finish_id=finish.id, step=step, at=at))
 
@@ -196,7 +197,7 @@ class BuildUpForm(Section):
 
 
 def _cells(step: Step, shown: Shown) -> Cells:
-    """How the list says a step."""
+    """The cells of a step in the list."""
     product = product_of(step.product, shown)
     after = f"{own_writing().number(step.next_h)} h" if step.next_h else ""
     work = f"{step.work}{_only_on(step)}"
@@ -204,7 +205,7 @@ def _cells(step: Step, shown: Shown) -> Cells:
 
 
 def _only_on(step: Step) -> str:
-    """On what a step is done, or, where that is shorter, on what not; "" where it is done on all."""
+    """The materials that a step is done on, or those that it is not done on if they are fewer; "" for all materials."""
     rest = [material for material in Material if material not in step.on]
     if not step.on or not rest:
         return ""
@@ -220,7 +221,7 @@ def _spread_of(step: Step, product: Product | None, shown: Shown) -> str:
 
 
 def _offered(product_id: str, uses: frozenset[Use], shown: Shown, *, but: bool) -> list[tuple[str, object]]:
-    """The products of these uses, or of all others; and the one that is named, though it be missing."""
+    """The choices: products of these uses, or of all others with `but`. The named product is one, even if missing."""
     found = [(product.name, product.id) for product in shown.job.products if (product.use in uses) is not but]
     ids = {name for _, name in found}
     named = [(_called(product_id, shown), product_id)] if product_id and product_id not in ids else []
@@ -233,12 +234,12 @@ def _called(product_id: str, shown: Shown) -> str:
 
 
 def _usual_product(work: Work, shown: Shown) -> str:
-    """The first product that is for this work; "" where there is none."""
+    """The id of the first product that is for this work; "" if the job has no such product."""
     return next((product.id for product in shown.job.products if product.use is USE_OF.get(work)), "")
 
 
 def _with_fitting_product(step: Step, before: Step, shown: Shown) -> Step:
-    """Other work asks for another product: the first that is for it, unless the one there is fits."""
+    """The step; if its work was changed and its product does not fit that, with the first product that does."""
     product = product_of(step.product, shown)
     if step.work is before.work or (product is not None and product.use is USE_OF.get(step.work)):
         return step

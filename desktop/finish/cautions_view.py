@@ -1,4 +1,4 @@
-"""Where the work can hurt someone: what the finishes of the job call for, and who decides."""
+"""Cautions: where the work can hurt someone, what the finishes of the job call for, and who decides."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
@@ -14,7 +14,7 @@ NOTHING = "No surface gets a finish yet."
 
 
 class CautionsView(Section):
-    """Each caution with the finishes that call for it, and where it is from."""
+    """Shows each caution with the finishes that call for it and its source."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
@@ -29,7 +29,7 @@ class CautionsView(Section):
 
     @property
     def words(self) -> tuple[str, ...]:
-        """What the view says, caution by caution."""
+        """What the view says: a text for each caution, or one that says that no surface gets a finish."""
         return tuple(label.text() for label in self._texts)
 
     def follow(self, new: Shown) -> None:

@@ -1,4 +1,4 @@
-"""The fields of steps, products, packs, prices and allowances: how they are called and read, and what they mean."""
+"""The fields of steps, products, packs, prices and allowances: their names, how they are read, what they mean."""
 
 from collections.abc import Callable
 
@@ -20,7 +20,7 @@ USE_OF = {
     Work.COLOUR: Use.COLOUR,
     Work.CLEAR: Use.CLEAR,
 }
-"""What a step of work uses up; a rinse uses nothing."""
+"""The use of the product that each kind of work takes. A rinse takes none."""
 
 COATINGS = frozenset({Use.FILLER, Use.PRIMER, Use.COLOUR, Use.CLEAR})
 COVERING = COATINGS | {Use.CLEANER, Use.ABRASIVE}
@@ -57,7 +57,7 @@ MEANS = {
 
 
 def step_lines(product: ChoiceRow[Step], tool: ChoiceRow[Step]) -> Lines[Step]:
-    """The fields of a step; those of its product and tool offer what the job has."""
+    """The fields of a step. The caller fills in the choices of its product and tool."""
     return (
         (ChoiceRow("Work", "work", words_of(Work)), TypedRow("Coats", "coats", always(_coats("number of coats")))),
         (product, tool),
@@ -78,7 +78,7 @@ def step_lines(product: ChoiceRow[Step], tool: ChoiceRow[Step]) -> Lines[Step]:
 
 
 def product_lines(name: TextRow[Product]) -> Lines[Product]:
-    """The fields of a product, those that its use asks for."""
+    """The fields of a product. Some are shown only for the uses that need them."""
     solids = NumberWords("share of solids", most=1.0, above=True, empty=True, percent=True)
     film = NumberWords("dry film", above=True, empty=True, sign="µm")
     usable = NumberWords("pot life", above=True, empty=True, sign="h")
@@ -101,7 +101,7 @@ def product_lines(name: TextRow[Product]) -> Lines[Product]:
 
 
 def pack_lines(measure: Callable[[], Measure]) -> Lines[Pack]:
-    """The fields of a pack of a product that is counted so."""
+    """The fields of a pack. `measure` gives the measure of its product at the time of reading."""
 
     def size(_pack: Pack, _shown: Shown) -> FieldWords:
         return SizeWords(measure())
@@ -113,7 +113,7 @@ def pack_lines(measure: Callable[[], Measure]) -> Lines[Pack]:
 
 
 def money_lines() -> Lines[Money]:
-    """How prices are meant, and what may be spent."""
+    """The fields of the currency, the budget and the tax."""
     return (
         (TextRow("Currency", "currency"), TypedRow("Budget", "budget", always(MoneyWords("budget", 0.0)), _none)),
         (
@@ -124,7 +124,7 @@ def money_lines() -> Lines[Money]:
 
 
 def allowance_lines() -> Lines[Allowances]:
-    """What is used beyond the bare sum."""
+    """The fields of what is used and bought beyond the sum."""
 
     def beyond(what: str) -> Callable[[Allowances, Shown], FieldWords]:
         return always(NumberWords(what, most=GREATEST_ALLOWANCE, percent=True))
@@ -145,12 +145,12 @@ def allowance_lines() -> Lines[Allowances]:
 
 
 def product_of(product_id: str, shown: Shown) -> Product | None:
-    """The product of the job with this id; None where it has none."""
+    """The product of the job with this id; None if there is no such product."""
     return next((product for product in shown.job.products if product.id == product_id), None)
 
 
 def spread_words(product: Product, shown: Shown) -> str:
-    """How much a product covers, with its unit; "" where that is not known."""
+    """How much a product covers in one coat, with its unit; "" if that is not known."""
     return SpreadWords(product.measure).show(covers_m2(product), shown.unit)
 
 

@@ -1,4 +1,4 @@
-"""How prices are meant, what may be spent, and what is used beyond the bare sum."""
+"""Prices and waste: how prices are meant, what may be spent, and what is used beyond the sum."""
 
 from msgspec.structs import replace
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
@@ -15,7 +15,7 @@ GREATEST_WIDTH = 480
 
 
 class MoneyForm(Section):
-    """Each change is one step of the history."""
+    """The fields of money and of allowances. Each change is one edit for undo."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)

@@ -1,4 +1,4 @@
-"""Finish: the face in its finish colours; which finish each surface gets, how it is built up, and of what products."""
+"""Finish: the face in its finish colours; the finish of each surface, its build-up, and the products for it."""
 
 from enum import StrEnum
 
@@ -39,7 +39,7 @@ FINISH = Page("Finish", in_finish_colours=True)
 
 
 class Heading(StrEnum):
-    """The sections of the page, in the order in which one needs them."""
+    """The sections of the page, in the order in which they are needed."""
 
     SURFACES = "Surfaces"
     BUILD_UP = "Build-up"
@@ -49,7 +49,7 @@ class Heading(StrEnum):
 
 
 class FinishPage(PageView):
-    """The face at the left with what is picked of it beneath; at the right one section at a time."""
+    """Shows the face at the left over the fields of the picked parts, and one section at a time at the right."""
 
     beside: QFrame
 
@@ -85,7 +85,7 @@ class FinishPage(PageView):
         self._headings.button(self._stack.currentIndex()).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def chosen_finish(self) -> str:
-        """The id of the finish whose build-up is shown; "" in a job without finishes."""
+        """The id of the finish whose build-up is shown; "" if the job has no finishes."""
         finish = self.build_up.chosen
         return finish.id if finish else ""
 
@@ -95,20 +95,20 @@ class FinishPage(PageView):
         self.heading(Heading.BUILD_UP).click()
 
     def open_section_of(self, finding: Finding) -> None:
-        """Open the section that says what to do about a finding, and let it say this one first."""
+        """Open the section where a finding is put right, and let it say this finding first."""
         for heading, section in self._sections.items():
             if section.place is finding.code.place:
                 section.to_look_at.begin_with(finding)
                 self.heading(heading).click()
 
     def follow(self, old: Shown | None, new: Shown) -> None:
-        """Show the section that is open, where anything of it is another."""
+        """Show the open section and the picked parts again if anything that they show is another."""
         if old is None or _what_is_shown(old) != _what_is_shown(new):
             self.open_section.follow(new)
             self.picked.follow(new)
 
     def leave(self) -> None:
-        """What was typed and refused is gone on coming back: all fields are filled again."""
+        """Fill all fields again on coming back, so that nothing refused stays in them."""
         self.forget()
 
     def _turn(self, button: QAbstractButton) -> None:
@@ -116,7 +116,7 @@ class FinishPage(PageView):
         self.open_section.follow(self._store.open)
 
     def _pick(self, at: tuple[float, float], held: Held) -> None:
-        """The part in front, or what lies behind it where that was picked already; with Shift one more, or one less."""
+        """Pick the part in front at this point, or the one behind if that is picked. Shift adds it or takes it out."""
         shown = self._store.open
         ids = [part.id for part in parts_at(shown.shown_face.parts, *at)] if shown.shown_face else []
         if held.shift and ids:

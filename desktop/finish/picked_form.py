@@ -1,4 +1,4 @@
-"""The finish of the parts that are picked, where it is another than that of their kind."""
+"""The finish of the picked parts, for parts whose finish is another than that of their kind."""
 
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -17,7 +17,7 @@ NOTHING_PICKED = "Click a part to give it a finish of its own. Hold Shift to pic
 
 
 class PickedForm(Section):
-    """Under the face. Setting a field sets it for all picked parts, as one step of the history."""
+    """The fields under the face. Setting a field sets it for all picked parts in one edit."""
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
@@ -54,7 +54,7 @@ class PickedForm(Section):
 
 
 def _made_of(parts: tuple[Part, ...]) -> str:
-    """What stands in the empty field: what is usual for the kind, which steps go by then."""
+    """The hint in the empty field: that the parts differ, or the material that is usual for their kinds."""
     if len({part.made_of for part in parts}) > 1:
         return SEVERAL
     usual = {material_of(part) for part in parts} - {None}

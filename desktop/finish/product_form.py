@@ -1,4 +1,4 @@
-"""What is bought: the products, and of the chosen one its fields and its packs."""
+"""The products that are bought, and the fields and the packs of the chosen product."""
 
 from functools import partial
 
@@ -25,7 +25,7 @@ PACKS_HEIGHT = 92
 
 
 class ProductForm(Section):
-    """The list at the left, the chosen product at its right. Each change is one step of the history."""
+    """Shows the list at the left and the chosen product at its right. Each change is one edit for undo."""
 
     place = Place.PRODUCTS
 
@@ -51,7 +51,7 @@ class ProductForm(Section):
 
     @property
     def chosen(self) -> Product | None:
-        """The product that is shown; None in a job without products."""
+        """The product that is shown; None if the job has no products."""
         products = self._store.open.job.products
         return products[min(max(self._place, 0), len(products) - 1)] if products else None
 
@@ -155,7 +155,7 @@ class ProductForm(Section):
 
 
 def _needed(shown: Shown) -> dict[str, float]:
-    """How much of each product is needed, of those that stand in for each other of the one that is bought."""
+    """How much of each product is needed, by id. Of interchangeable products it has the bought one, or the first."""
     bill = shown.bill
     needs = [bill.chosen(wanted) for wanted in bill.needs.wanted] if bill else []
     return {need.product: need.amount.amount for need in needs}

@@ -1,4 +1,4 @@
-"""What the sections of the page of finishes have in common: edits that may be refused, and what there is to look at."""
+"""What the sections of the page Finish have in common: edits that may be refused, and things to look at."""
 
 from collections.abc import Callable
 
@@ -15,10 +15,9 @@ from shared.job import Job
 
 
 class Section(QWidget):
-    """Shows a side of the job and edits it. What is refused is said in `trouble`, and nothing is lost.
+    """Shows one side of the job and edits it. `trouble` says why an edit is refused, and the job stays as it was.
 
-    `to_look_at` says what could not be reckoned with and is put right here: the findings that belong to `place`, none
-    where that is None.
+    `to_look_at` says the findings that are put right here: those that belong to `place`, or none if that is None.
     """
 
     place: Place | None = None
@@ -42,12 +41,12 @@ class Section(QWidget):
         self.to_look_at.say(each for each in findings_of(new) if self.place and each.code.is_said_in(self.place))
 
     def tell(self, words: str) -> None:
-        """Say what is wrong with what was typed; "" for nothing."""
+        """Say what is wrong with what was typed. "" says nothing."""
         self.trouble.setText(words)
         self.trouble.setVisible(bool(words))
 
     def take(self, label: str, change: Callable[[Job], Job]) -> bool:
-        """Take an edit as one step of the history. False where it is refused or changes nothing."""
+        """Make one edit to the job. False if it is refused or changes nothing."""
         job = self._store.open.job
         try:
             changed = change(job)
@@ -58,6 +57,6 @@ class Section(QWidget):
 
 
 def findings_of(shown: Shown) -> tuple[Finding, ...]:
-    """What could not be reckoned with in needs and basket; nothing while those of another job are known."""
+    """The findings of the needs and the basket; empty until those of this job are reckoned."""
     bill = shown.bill
     return (*bill.needs.findings, *bill.basket.findings) if bill is not None and bill.job is shown.job else ()

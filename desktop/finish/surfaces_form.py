@@ -1,4 +1,4 @@
-"""Which kind of part gets which finish, and how it is coated."""
+"""Surfaces: the finish that each kind of part gets, and how it is coated."""
 
 from functools import partial
 
@@ -23,7 +23,10 @@ WAYS = tuple(treatment for treatment in Treatment if treatment is not Treatment.
 
 
 class KindRow(QObject):
-    """One kind: how it is coated, and with which finish. `decided(label, choice)` when the person decides."""
+    """The choosers of one kind: how it is coated, and with which finish.
+
+    `decided(label, choice)` says what the person chose, and `entered(kind)` that the keys came to the row.
+    """
 
     decided = Signal(str, object)
     entered = Signal(object)
@@ -76,7 +79,7 @@ class KindRow(QObject):
 
 
 class SurfacesForm(Section):
-    """A row for every kind that has a surface; the keys in a row light up the parts of its kind."""
+    """A row for every kind that has a surface. When the keys come to a row, the parts of its kind light up."""
 
     place = Place.SURFACES
 
@@ -91,9 +94,9 @@ class SurfacesForm(Section):
             head = QLabel(words, self)
             set_role(head, "quiet")
             grid.addWidget(head, 0, place)
-        for line, row in enumerate(self.rows.values(), 1):
+        for number, row in enumerate(self.rows.values(), 1):
             for place, widget in enumerate((row.name, row.way, row.finish)):
-                grid.addWidget(widget, line, place)
+                grid.addWidget(widget, number, place)
             row.decided.connect(self._decide)
             row.entered.connect(self._light)
         column = QVBoxLayout(self)

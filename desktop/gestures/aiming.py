@@ -5,7 +5,7 @@ It snaps to parts and set-out lines, and to gaps and sizes that are even with th
 
 from collections.abc import Sequence
 
-from desktop.gestures.gesture import Held, Scene, stepped
+from desktop.gestures.gesture import Held, Scene, on_division
 from geometry.outlines.measured import outline_box
 from geometry.outlines.sides import Point
 from geometry.set_out.lines import set_out
@@ -50,7 +50,7 @@ def like(scene: Scene, kind: Kind, moving: Sequence[Part] = ()) -> Peers:
 
 def snapped_size(at: Point, opposite: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
     """Where a pulled corner of a box goes while the opposite one stays; without snapping, to the nearest division."""
-    place = stepped(at, scene)
+    place = on_division(at, scene)
     return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm, opposite)
 
 

@@ -3,7 +3,7 @@
 import math
 
 from desktop.gestures.aiming import aimed
-from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, stepped
+from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, on_division
 from desktop.gestures.on_parts import OnParts
 from desktop.gestures.pick import named
 from desktop.gestures.preview import NOTHING, Preview
@@ -30,7 +30,7 @@ class CopyAlong(OnParts):
     and a typed number makes so many.
     """
 
-    first_step = "click the part to copy"
+    first_advice = "click the part to copy"
 
     def __init__(self, scene: Scene, *, up: bool = False) -> None:
         super().__init__(scene)
@@ -85,7 +85,7 @@ class CopyAlong(OnParts):
         if self._down is None or math.dist(self._down, at) <= self.scene.reach_mm:
             return
         self._at = at
-        across, high = stepped((at[0] - self._down[0], at[1] - self._down[1]), self.scene)
+        across, high = on_division((at[0] - self._down[0], at[1] - self._down[1]), self.scene)
         self._up = abs(high) > abs(across)
         pitch = high if self._up else across
         self._snap = Snap(0.0, 0.0) if held.free else self._aligned(pitch)

@@ -24,7 +24,7 @@ SIZE_AWAY = 3.0
 REACH_DOTS = 8.0
 """How many dots of a screen the hand's reach is."""
 
-STEPS_MM = {
+DIVISIONS_MM = {
     Unit.MM: (1.0, 5.0, 10.0, 50.0, 100.0),
     Unit.INCH: (25.4 / 16, 25.4 / 4, 25.4, 6 * 25.4),
 }
@@ -99,7 +99,7 @@ class Gesture:
     title = ""
     """The name that the reading line uses for a gesture that is not a mode of its own; "" for a mode."""
 
-    first_step = "point at the face first"
+    first_advice = "point at the face first"
     """What the person is told to do first while nothing can be typed."""
 
     def __init__(self, scene: Scene) -> None:
@@ -193,7 +193,7 @@ class Gesture:
     def _refuse_unwanted(self, text: str) -> None:
         """Raise ReadingError, which says what to do first, while nothing can be typed."""
         if not self.wants:
-            do = self.example or self.first_step
+            do = self.example or self.first_advice
             raise ReadingError("there is nothing to type here yet", where=quoted(text), do=do)
 
     def read(self, length_mm: float) -> Done | None:
@@ -227,16 +227,17 @@ class Gesture:
         """Start again."""
 
 
-def stepped(at: Point, scene: Scene) -> Point:
+def on_division(at: Point, scene: Scene) -> Point:
     """The nearest point on a tape's divisions. Zoomed out they are coarser: pointing is no finer than screen dots."""
     dot = max(scene.reach_mm / REACH_DOTS, 1.0)
-    step = max((step for step in STEPS_MM[scene.job.unit] if step <= dot), default=STEPS_MM[scene.job.unit][0])
-    return round(at[0] / step) * step, round(at[1] / step) * step
+    divisions = DIVISIONS_MM[scene.job.unit]
+    division = max((each for each in divisions if each <= dot), default=divisions[0])
+    return round(at[0] / division) * division, round(at[1] / division) * division
 
 
 def snapped(at: Point, targets: SnapTargets, scene: Scene, held: Held) -> Snap:
     """The place that a pointed place snaps to. While snapping is held off it goes to the nearest division only."""
-    place = stepped(at, scene)
+    place = on_division(at, scene)
     return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm)
 
 

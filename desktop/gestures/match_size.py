@@ -22,7 +22,7 @@ class MatchSize(OnceOnParts):
     """
 
     title = "Match size"
-    first_step = "click the part to change"
+    first_advice = "click the part to change"
 
     def __init__(self, scene: Scene, size: str = "both") -> None:
         super().__init__(scene)

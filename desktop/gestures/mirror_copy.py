@@ -20,7 +20,7 @@ class MirrorCopy(OnceOnParts):
     """
 
     title = "Mirror a copy"
-    first_step = "click the part to mirror"
+    first_advice = "click the part to mirror"
 
     def __init__(self, scene: Scene, way: Way = Way.ACROSS) -> None:
         super().__init__(scene)

@@ -10,7 +10,7 @@ from shared.job import Job, Part
 class OnParts(Gesture):
     """A gesture on the picked parts. A click on another part picks that one instead."""
 
-    first_step = "click a part first"
+    first_advice = "click a part first"
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -19,7 +19,7 @@ class OnParts(Gesture):
 
     @property
     def example(self) -> str:
-        return "" if self.parts else self.first_step
+        return "" if self.parts else self.first_advice
 
     def press(self, at: Point, held: Held = HELD_NONE) -> Done | None:
         """Pick the part in front, unless a part under the hand is picked already. Shift adds it to the picked ones."""

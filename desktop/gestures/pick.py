@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from enum import Enum, auto
 
 from desktop.gestures.aiming import aims, snapped_size
-from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, stepped
+from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, on_division
 from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.hand import with_hand_changes
 from geometry.outlines.measured import joined, outline_box
@@ -203,7 +203,7 @@ class Pick(Gesture):
         return self._targets
 
     def _drag(self, held: Held) -> None:
-        dx, dy = stepped((self._at[0] - self._down[0], self._at[1] - self._down[1]), self.scene)
+        dx, dy = on_division((self._at[0] - self._down[0], self._at[1] - self._down[1]), self.scene)
         self._snap = Snap(0.0, 0.0)
         if not held.free:
             left, bottom, right, top = joined([outline_box(part.outline) for part in self._moving])

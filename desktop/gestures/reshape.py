@@ -44,7 +44,7 @@ class Corners(OnParts):
     other variant a click on a side puts a corner in.
     """
 
-    first_step = "click a corner or a side first, or press Return"
+    first_advice = "click a corner or a side first, or press Return"
 
     def __init__(self, scene: Scene, chosen: Chosen | None = None, *, puts_in: bool = False) -> None:
         super().__init__(scene)

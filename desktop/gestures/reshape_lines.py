@@ -96,9 +96,9 @@ def _corner(outline: Outline, number: int, text: str, scene: Scene) -> OutlineCh
 
 
 def _side(outline: Outline, number: int, text: str, scene: Scene) -> OutlineChange:
-    steps = read_sides(text, scene.job.unit, decimal=scene.decimal)
-    go, rise = steps[0]
-    if len(steps) > 1 or rise is not None or not isinstance(go, By):
+    sides = read_sides(text, scene.job.unit, decimal=scene.decimal)
+    go, rise = sides[0]
+    if len(sides) > 1 or rise is not None or not isinstance(go, By):
         raise ReadingError("a side needs one length", where=quoted(text), do="say it as in 600, or 600 at 45")
     length = positive(go.length_mm, "length of the side")
     if go.way is None:

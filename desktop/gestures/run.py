@@ -31,7 +31,7 @@ class Run(Gesture):
     there. In the other variant, or if the line begins with `above`, it is a row of wall cabinets.
     """
 
-    first_step = "choose a wall: a row of cabinets stands on one"
+    first_advice = "choose a wall: a row of cabinets stands on one"
 
     def __init__(self, scene: Scene) -> None:
         super().__init__(scene)
@@ -51,7 +51,7 @@ class Run(Gesture):
 
     @property
     def example(self) -> str:
-        return f"as in {EXAMPLES[self.scene.job.unit]}" if self.wants else self.first_step
+        return f"as in {EXAMPLES[self.scene.job.unit]}" if self.wants else self.first_advice
 
     @property
     def other_way(self) -> str:

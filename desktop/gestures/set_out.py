@@ -39,7 +39,7 @@ class SetOut(Gesture):
     The variants follow one another: running readings across, a chain across, running readings up, a chain up.
     """
 
-    first_step = "choose a face first"
+    first_advice = "choose a face first"
 
     def __init__(self, scene: Scene, turn: _Turn = TURNS[0]) -> None:
         super().__init__(scene)

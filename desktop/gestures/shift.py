@@ -25,7 +25,7 @@ class Shift(Gesture):
     The size is clicked, or it is the width of the one part that is picked; in the other variant its height.
     """
 
-    first_step = "click a size of the face first"
+    first_advice = "click a size of the face first"
 
     def __init__(self, scene: Scene, *, upright: bool = False) -> None:
         super().__init__(scene)
@@ -107,8 +107,8 @@ class Shift(Gesture):
     def _shifted(self, text: str) -> Shifted:
         scene, size = self.scene, self._chosen
         if size is None:
-            raise ReadingError("no size is chosen yet", where=quoted(text), do=self.first_step)
-        new, way, (low, high) = self._length(text), *_run(size)
+            raise ReadingError("no size is chosen yet", where=quoted(text), do=self.first_advice)
+        new, way, (low, high) = self._length(text), *_span(size)
         if size.part:
             return resized_to(scene.job, scene.face_id, (size.part,), way, new)
         return shift(scene.job, scene.face_id, way, high, new - (high - low))
@@ -126,7 +126,7 @@ class Shift(Gesture):
         if len(self.scene.picked) != 1:
             return None
         way = Way.UP if self._upright else Way.ACROSS
-        return next((size for size in self._sizes_of_picked() if _run(size)[0] is way), None)
+        return next((size for size in self._sizes_of_picked() if _span(size)[0] is way), None)
 
     def _called(self, part_id: str) -> str:
         part = find_part(self.scene.job, part_id)[1]
@@ -136,7 +136,7 @@ class Shift(Gesture):
         return self.scene.writing.length(length_mm)
 
 
-def _run(size: Size) -> tuple[Way, tuple[float, float]]:
+def _span(size: Size) -> tuple[Way, tuple[float, float]]:
     """The way that a size is measured, and the two places along it, mm."""
     (x0, y0), (x1, y1) = size.start, size.end
     if abs(x1 - x0) >= abs(y1 - y0):

@@ -24,7 +24,7 @@ class Split(OnParts):
     Fronts get the room's reveal between them and other parts get none, unless the line names a reveal.
     """
 
-    first_step = "click the part to split"
+    first_advice = "click the part to split"
 
     def __init__(self, scene: Scene, *, up: bool = False) -> None:
         super().__init__(scene)

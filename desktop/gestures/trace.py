@@ -134,12 +134,12 @@ class Trace(Shaping):
         if named is not None:
             self._take_kind(named)
         done = None
-        for step in read_sides(rest, self.scene.job.unit, decimal=self.scene.decimal):
+        for side in read_sides(rest, self.scene.job.unit, decimal=self.scene.decimal):
             if done is not None:
                 raise ReadingError(
                     "the outline closes before the last of these", where=quoted(text), do="leave the last one out"
                 )
-            done = self._walk(step)
+            done = self._walk(side)
         return done
 
     def read(self, length_mm: float) -> Done | None:
@@ -175,9 +175,9 @@ class Trace(Shaping):
         self._corners, self._as_arc, self._arc_to = (), False, None
         self._aim()
 
-    def _walk(self, step: TracedSide) -> Done | None:
+    def _walk(self, side: TracedSide) -> Done | None:
         """Take one typed item: a side, the first corner by its place, or the rise of an arc that waits for it."""
-        go, rise = step
+        go, rise = side
         if isinstance(go, By) and rise is None and (go.way is None or self._arc_to is not None):
             return self.read(go.length_mm) if go.way is None else self._end_arc(self._risen(go))
         if not self._corners:

@@ -14,8 +14,8 @@ from shared.trade.kinds import Kind
 LEAST_MARK_CONTRAST = 3.0
 """The least contrast ratio of a pattern's lines to the fill under them (guidelines 2.1, 1.4.11)."""
 
-STEPS = 20
-"""How finely two colours are mixed on the way to a contrast: in twentieths."""
+BLENDS = 20
+"""How many blends of two colours are tried on the way to a contrast."""
 
 LINEAR_UP_TO = 0.04045
 """Up to this share of a channel the sRGB curve is straight (guidelines 2.1, "relative luminance"; sRGB's threshold)."""
@@ -170,6 +170,6 @@ def _kind_look(row: _KindRow, named: dict[str, str], paper: str, ink: str) -> Ki
     """
     tint = ink if row.tint == "black" else named[row.tint]
     fill = mixed(paper, tint, row.share)
-    ways = ((start, end, step / STEPS) for start, end in ((fill, tint), (tint, ink)) for step in range(STEPS + 1))
+    ways = ((start, end, blend / BLENDS) for start, end in ((fill, tint), (tint, ink)) for blend in range(BLENDS + 1))
     pattern = next(colour for way in ways if contrast(colour := mixed(*way), fill) >= LEAST_MARK_CONTRAST)
     return KindLook(fill, pattern, row.lines)

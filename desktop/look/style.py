@@ -7,7 +7,7 @@ from PySide6.QtGui import QColor, QPalette
 
 from desktop.look.palette import Look
 
-_SHEET = """
+_STYLE = """
 QToolTip {{ color: {ink}; background: {field}; border: 1px solid {border}; padding: 4px; }}
 QMenuBar, #bar {{ background: {bar}; }}
 QMenuBar {{ padding: 2px 6px; }}
@@ -77,11 +77,11 @@ QTreeView::item {{ padding: 3px 0; }}
 """
 
 
-def sheet(look: Look) -> str:
+def style_sheet(look: Look) -> str:
     """The window's style sheet."""
     colours = {name: value for name, value in look._asdict().items() if isinstance(value, str)}
     tick = files("desktop") / "data" / ("tick-dark.svg" if look.dark else "tick-light.svg")
-    return _SHEET.format(tick=Path(str(tick)).as_posix(), **colours)
+    return _STYLE.format(tick=Path(str(tick)).as_posix(), **colours)
 
 
 def palette(look: Look) -> QPalette:

@@ -240,12 +240,12 @@ class Hand(QObject):
         else:
             self.choose_mode(Mode.PICK)
 
-    def _do(self, step: Callable[[Gesture], Done | None]) -> None:
+    def _do(self, act: Callable[[Gesture], Done | None]) -> None:
         """Let the gesture take one point or key. What it comes to at its end is one edit for undo."""
         if self._gesture is None:
             return
         try:
-            done = step(self._gesture)
+            done = act(self._gesture)
         except RecoatError as error:
             self._line.tell(str(error))
             return

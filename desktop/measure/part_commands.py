@@ -71,11 +71,11 @@ class Parts(QObject):
 
     def pick_next(self) -> None:
         """Pick the part after the picked one, from left to right and upwards; the first if none is picked."""
-        self._step(1)
+        self._go(1)
 
     def pick_before(self) -> None:
         """Pick the part before the picked one; the last if none is picked."""
-        self._step(-1)
+        self._go(-1)
 
     def line_up(self, alignment: Alignment) -> None:
         """Bring the edges or middles of the picked parts into one line."""
@@ -119,7 +119,7 @@ class Parts(QObject):
         if shown.shown_face is not None:
             self._store.pick(alike(shown.shown_face, shown.picked))
 
-    def _step(self, by: int) -> None:
+    def _go(self, by: int) -> None:
         shown = self._store.open
         ids = in_reading_order(shown.shown_face.parts) if shown.shown_face else ()
         if ids:

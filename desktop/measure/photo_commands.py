@@ -64,7 +64,7 @@ class PhotoCommands(QObject):
             if self._has(face) and self._lay_under(face, read[0]):
                 self._square(face, read[1])
 
-        self._background.run(f"Reading {path.name}", work, done, self._fail)
+        self._background.start(f"Reading {path.name}", work, done, self._fail)
 
     def square(self) -> None:
         """Square the photo of the face, or square it again."""
@@ -80,7 +80,7 @@ class PhotoCommands(QObject):
             if self._has(face, photo.name):
                 self._square(face, image)
 
-        self._background.run(f"Reading {photo.name}", work, done, self._fail)
+        self._background.start(f"Reading {photo.name}", work, done, self._fail)
 
     def check(self) -> None:
         """Check a length on the squared photo."""

@@ -1,1 +1,1 @@
-"""What a page of the window is, and which of them is open; uses the canvas and the state."""
+"""What a page of the window is, and which page is open; uses the canvas and the state."""

@@ -1,4 +1,4 @@
-"""All pages in the order of the job, and which of them is open."""
+"""All pages in the order of the job, and which page is open."""
 
 from collections.abc import Callable, Sequence
 
@@ -10,7 +10,7 @@ from desktop.state.shown import Page, Shown
 
 
 class Pages:
-    """Only the page that is open follows what is shown; another catches up once it is turned to."""
+    """The pages of the window. Only the open page follows what is shown; another catches up when it is opened."""
 
     def __init__(self, views: Sequence[PageView]) -> None:
         self.views = tuple(views)
@@ -23,11 +23,11 @@ class Pages:
         return tuple(view.page for view in self.views)
 
     def named(self, name: str) -> Page:
-        """The page of this name. KeyError if there is none."""
+        """The page with this name. KeyError if there is no such page."""
         return {page.name: page for page in self.all}[name]
 
     def follow(self, new: Shown | None) -> None:
-        """Show what is shown now on the page that is open."""
+        """Open the page of what is shown, and show it there. All pages forget the job when it is closed (None)."""
         if new is None:
             for view in self.views:
                 view.forget()
@@ -38,19 +38,19 @@ class Pages:
         self.open.show_present(new)
 
     def focus_first(self, reason: Qt.FocusReason = Qt.FocusReason.OtherFocusReason) -> None:
-        """Give the keys to the first place of the page that is open."""
+        """Give the keys to the first place of the open page."""
         self.open.first_places[0].setFocus(reason)
 
     def zoom_in(self) -> None:
-        """Nearer to the face."""
+        """Show the face larger. Nothing happens on a page without a canvas."""
         self._on_canvas(Canvas.zoom_in)
 
     def zoom_out(self) -> None:
-        """Farther from the face."""
+        """Show the face smaller."""
         self._on_canvas(Canvas.zoom_out)
 
     def zoom_whole(self) -> None:
-        """The whole face."""
+        """Show the whole face."""
         self._on_canvas(Canvas.zoom_whole)
 
     def _on_canvas(self, zoom: Callable[[Canvas], None]) -> None:

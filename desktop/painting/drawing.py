@@ -124,7 +124,7 @@ class _Easel(NamedTuple):
         colour = mixed(shade, text_on(shade), OUTLINE_SHARE) if shade else self.look.outline
         return QPen(QColor(colour), OUTLINE_PX * self.options.weight)
 
-    def surface(self, part: str, kind: Kind) -> KindLook:
+    def look_of(self, part: str, kind: Kind) -> KindLook:
         """How a part is filled: as its kind, or in the colour of its finish."""
         how = self.look.kinds[kind]
         if self.coats is None:
@@ -230,7 +230,7 @@ def _paint_regions(areas: Sequence[tuple[Area, QPainterPath]], easel: _Easel) ->
     """Paint all visible regions. They never overlap, so any order will do. One path of them all would be slow."""
     regions = [(area, path) for area, path in areas if area.role is Role.REGION and area.in_front]
     for area, path in regions:
-        _paint_surface(area, path, easel)
+        _fill(area, path, easel)
     for area, path in regions:
         easel.painter.strokePath(path, easel.outline(area.part))
     if easel.coats is not None:
@@ -251,17 +251,17 @@ def _paint_outline(area: Area, path: QPainterPath, easel: _Easel) -> None:
         return
     pen = easel.outline(area.part)
     if area.in_front:
-        _paint_surface(area, path, easel)
+        _fill(area, path, easel)
     else:
-        veil = QColor(easel.surface(area.part, area.kind).pattern)
+        veil = QColor(easel.look_of(area.part, area.kind).pattern)
         veil.setAlphaF(OVERLAY_SHARE)
         easel.painter.fillPath(path, veil)
         pen.setDashPattern(OVERLAY_DASHES)
     easel.painter.strokePath(path, pen)
 
 
-def _paint_surface(area: Area, path: QPainterPath, easel: _Easel) -> None:
-    how, painter = easel.surface(area.part, area.kind), easel.painter
+def _fill(area: Area, path: QPainterPath, easel: _Easel) -> None:
+    how, painter = easel.look_of(area.part, area.kind), easel.painter
     painter.save()
     painter.setOpacity(1.0 if area.part in easel.options.lit else easel.options.density)
     painter.fillPath(path, QColor(how.fill))
@@ -322,7 +322,7 @@ def _paint_texts(drawing: Drawing, easel: _Easel, font: QFont) -> None:
             continue
         ink = easel.look.ink
         if text.part in kinds:
-            plate = easel.surface(text.part, kinds[text.part]).fill
+            plate = easel.look_of(text.part, kinds[text.part]).fill
             ink = ink if easel.coats is None else text_on(plate)
             place = box_at(words, box.center()).adjusted(-PLATE_PX, 0, PLATE_PX, 0)
             easel.painter.fillRect(place, QColor(plate))

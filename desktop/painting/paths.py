@@ -100,9 +100,9 @@ def ruling(family: Family, window: tuple[float, float, float, float], origin: tu
     offsets = [QPointF.dotProduct(corner - start, aside) / family.spacing for corner in corners]
     reaches = [QPointF.dotProduct(corner - start, along) for corner in corners]
     first, last = math.ceil(min(offsets)), math.floor(max(offsets))
-    steps = (start + aside * (family.spacing * step) for step in range(first, last + 1))
+    starts = (start + aside * (family.spacing * number) for number in range(first, last + 1))
     one, other = along * min(reaches), along * max(reaches)
-    return Ruling(tuple(QLineF(step + one, step + other) for step in steps), first, family.spacing, aside, start)
+    return Ruling(tuple(QLineF(begin + one, begin + other) for begin in starts), first, family.spacing, aside, start)
 
 
 def _corners(box: QRectF) -> tuple[QPointF, ...]:

@@ -123,11 +123,11 @@ def sheet_and_scale(room: Comparison) -> tuple[Sheet, int]:
 
 
 def _pdf(rooms: Sequence[Comparison], drawn_on: date) -> bytes:
-    pages = []
+    sheets = []
     for room in rooms:
         sheet, scale = sheet_and_scale(room)
-        pages.append(PrintedSheet(sheet, partial(_paint_sheet, room, sheet, scale, drawn_on)))
-    return pdf_of(pages, "Before and after")
+        sheets.append(PrintedSheet(sheet, partial(_paint_sheet, room, sheet, scale, drawn_on)))
+    return pdf_of(sheets, "Before and after")
 
 
 def _paint_sheet(room: Comparison, sheet: Sheet, scale: int, drawn_on: date, painter: QPainter) -> None:

@@ -80,7 +80,7 @@ class PrintedSheet(NamedTuple):
     paint: Callable[[QPainter], None]
 
 
-def pdf_of(pages: Sequence[PrintedSheet], title: str) -> bytes:
+def pdf_of(sheets: Sequence[PrintedSheet], title: str) -> bytes:
     """The sheets as a PDF; there must be at least one."""
     content = QByteArray()
     buffer = QBuffer(content)
@@ -89,16 +89,16 @@ def pdf_of(pages: Sequence[PrintedSheet], title: str) -> bytes:
     writer.setResolution(PDF_DPI)
     writer.setTitle(title)
     writer.setCreator("Recoat")
-    writer.setPageLayout(_layout(pages[0].sheet))
+    writer.setPageLayout(_layout(sheets[0].sheet))
     with QPainter(writer) as painter:
-        for number, page in enumerate(pages):
+        for number, printed in enumerate(sheets):
             if number:
-                writer.setPageLayout(_layout(page.sheet))
+                writer.setPageLayout(_layout(printed.sheet))
                 writer.newPage()
             painter.save()
             painter.scale(PDF_DPI / 96, PDF_DPI / 96)
             painter.setFont(_font())
-            page.paint(painter)
+            printed.paint(painter)
             painter.restore()
     buffer.close()
     return bytes(content.data())
@@ -131,12 +131,12 @@ def on_sheet(drawing: Drawing, placed: Fit) -> QTransform:
 
 
 def _pdf(drawings: Sequence[Drawing], drawn_on: date | None, options: PaintOptions) -> bytes:
-    pages = []
+    sheets = []
     for number, drawing in enumerate(drawings, 1):
         placed = fit(drawing)
         of = f"{number} of {len(drawings)}"
-        pages.append(PrintedSheet(placed.sheet, partial(_paint_sheet, drawing, placed, drawn_on, of, options)))
-    return pdf_of(pages, drawings[0].job or drawings[0].title)
+        sheets.append(PrintedSheet(placed.sheet, partial(_paint_sheet, drawing, placed, drawn_on, of, options)))
+    return pdf_of(sheets, drawings[0].job or drawings[0].title)
 
 
 def _paint_sheet(

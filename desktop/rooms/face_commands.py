@@ -51,11 +51,11 @@ class Faces(QObject):
 
     def show_next(self) -> None:
         """Show the face to the right; after the last comes the first."""
-        self._step(1)
+        self._go(1)
 
     def show_before(self) -> None:
         """Show the face to the left; before the first comes the last."""
-        self._step(-1)
+        self._go(-1)
 
     def move_left(self) -> None:
         """Move the face one place to the left in its room."""
@@ -92,7 +92,7 @@ class Faces(QObject):
         if job.tape is not tape:
             self._store.edit(f"Tape of class {tape}", replace(job, tape=tape))
 
-    def _step(self, by: int) -> None:
+    def _go(self, by: int) -> None:
         ids = [face.id for face in self._store.open.job.faces]
         self._store.show_face(ids[(ids.index(self._store.open.face) + by) % len(ids)])
 

@@ -25,7 +25,7 @@ class Background(QObject):
         self._waiting = 0
         self._finished.connect(self._end)
 
-    def run(
+    def start(
         self,
         words: str,
         work: Callable[[], Result],

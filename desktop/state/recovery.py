@@ -70,7 +70,7 @@ class Recovery(QObject):
         def work() -> None:
             self._write(file)
 
-        self._background.run("", work, _settled, _not_kept)
+        self._background.start("", work, _settled, _not_kept)
 
     def _write(self, file: JobFile) -> None:
         self.path.parent.mkdir(parents=True, exist_ok=True)

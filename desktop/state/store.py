@@ -106,8 +106,8 @@ class Store(QObject):
             self._show(self._without_trial(shown))
             self.refused.emit(str(error))
             return False
-        step = replace(shown, history=shown.history.with_edit(job, label), takeoff=takeoff, tried=None)
-        self._show(self._kept(step, face or shown.face, shown.picked if picked is None else picked))
+        edited = replace(shown, history=shown.history.with_edit(job, label), takeoff=takeoff, tried=None)
+        self._show(self._kept(edited, face or shown.face, shown.picked if picked is None else picked))
         return True
 
     def keep_photo(self, photo: Photo) -> None:

@@ -1,4 +1,4 @@
-"""The rows of the basket, as values: what to buy by groups, each with its sum beneath it, down to parts and packs."""
+"""The rows of the basket, as values: what to buy, in groups. Beneath each row is its sum, down to parts and packs."""
 
 from collections.abc import Iterator
 
@@ -16,31 +16,34 @@ from takeoff.why.row import WhyRow
 HEADS: Cells = ("What", "Needed", "Packs", "Left over", "Shelf life", "Cost")
 
 BOUGHT = "bought"
-"""The first word of the key of a row that buys something."""
+"""The first word in the key of a row that buys a product."""
 
 
 def buy_rows(bill: Bill, takeoff: Takeoff) -> tuple[SumRow, ...]:
-    """All rows of a basket; `takeoff` is that of the job of the bill."""
+    """All rows of a basket: first what was left out, then the groups. `takeoff` must be of the bill's job."""
     rows = _Rows(bill, takeoff, len(HEADS))
     groups = tuple(rows.group(group) for group in basket_groups(bill.basket, bill.job))
     return (*rows.left_out(), *groups)
 
 
 def need_rows(bill: Bill, takeoff: Takeoff, columns: int) -> tuple[SumRow, ...]:
-    """What is needed of each product that is bought, in so many columns, with its sum; in the order of the basket."""
+    """A row for each product that is bought: how much is needed, with its sum, in the order of the basket.
+
+    Each row has `columns` cells.
+    """
     rows = _Rows(bill, takeoff, columns)
     groups = basket_groups(bill.basket, bill.job)
     return tuple(rows.need(line) for group in groups for line in group.lines)
 
 
 def product_of(row: SumRow) -> str:
-    """The id of the product that a row buys; "" for other rows."""
+    """The id of the product that a row buys; "" for a row that buys none."""
     kind, _, name = row.key.partition(" ")
     return name if kind == BOUGHT else ""
 
 
 def headline(shown: Shown) -> str:
-    """What the basket costs, in one line."""
+    """What the basket costs, in one line; or why there is no cost yet."""
     bill = shown.bill
     if bill is None:
         return "Working out what to buy."
@@ -59,7 +62,7 @@ def headline(shown: Shown) -> str:
 
 
 class _Rows:
-    """Says what is needed and bought of each product, in the job's unit."""
+    """Makes the rows of what is needed and bought of each product, in the job's unit."""
 
     def __init__(self, bill: Bill, takeoff: Takeoff, columns: int) -> None:
         self._columns = columns
@@ -69,20 +72,20 @@ class _Rows:
         self._needs = {need.product: need for need in bill.bought}
 
     def group(self, group: BasketGroup) -> SumRow:
-        """A group and the lines in it."""
+        """The row of a group, with the rows of its products beneath it."""
         cost = "" if group.cost is None else self._writing.money(group.cost)
         lines = tuple(self._line(line) for line in group.lines)
         return SumRow(f"group {group.name}", (group.name, "", "", "", "", cost), lines, head=True)
 
     def left_out(self) -> Iterator[SumRow]:
-        """What could not be reckoned with, above all that is bought."""
+        """One row with what could not be reckoned with beneath it; no row if nothing was left out."""
         words = self._bill.left_out
         if words:
             notes = tuple(unfolded("left out", map(WhyRow, words), self._columns))
             yield SumRow("left out", spanned(left_out_head(words), self._columns), notes, head=True)
 
     def need(self, line: BasketLine) -> SumRow:
-        """What is needed of a product, at the right end of the columns."""
+        """The row of a product: its name, and in the last column how much of it is needed."""
         key, need = f"need {line.row.product}", self._need_rows.row(self._needs[line.row.product])
         notes = map(WhyRow, line_notes(line, self._writing))
         return SumRow(

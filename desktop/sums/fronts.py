@@ -1,4 +1,4 @@
-"""The rows of fronts in the count: hinges, handles and holes to fill, all together and of each front."""
+"""The rows of fronts in Count: hinges, handles and holes to fill, in total and for each front."""
 
 from desktop.fields.front_rows import CentresWords
 from desktop.look.wording import counted, own_writing
@@ -18,7 +18,7 @@ NOT_SAID = "not said"
 
 
 def front_rows(shown: Shown) -> SumRow:
-    """The group of fronts; no rows where none is coated."""
+    """The group of fronts. It has no rows beneath it if no front is coated."""
     fronts = tuple(coated_fronts(shown.now))
     tags = {row.id: row.tag for row in shown.takeoff.parts}
     rows = tuple(_front(front, tags.get(front.part.id, ""), shown) for front in fronts)
@@ -26,7 +26,7 @@ def front_rows(shown: Shown) -> SumRow:
 
 
 def front_of(row: SumRow | None) -> str | None:
-    """The id of the front that a row is about, "" where it is about all, None where about none."""
+    """The id of the front that a row is about; "" for the row about all fronts; None for any other row."""
     if row is None or not row.key.startswith(FRONT):
         return None
     return row.key.removeprefix(f"{FRONT} ") if row.key.startswith(f"{FRONT} ") else ""

@@ -1,4 +1,4 @@
-"""The rows of the count, or of the basket, for Qt's tree."""
+"""The rows of Count or of the basket, as Qt's tree asks for them."""
 
 from typing import NamedTuple, overload
 
@@ -11,7 +11,7 @@ Index = QModelIndex | QPersistentModelIndex
 
 
 class _Node(NamedTuple):
-    """A row and its place in the tree: the number of its parent's node (-1: none) and its place among its siblings."""
+    """A row, the number of its parent's node (-1 for a row at the top), and its place among the rows of that parent."""
 
     row: SumRow
     parent: int
@@ -20,7 +20,7 @@ class _Node(NamedTuple):
 
 
 class SumModel(QAbstractItemModel):
-    """Holds rows as they are; new rows replace all."""
+    """Holds rows for a tree. New rows replace all rows at once."""
 
     def __init__(self, heads: Cells, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -29,7 +29,7 @@ class SumModel(QAbstractItemModel):
         self._heads = heads
 
     def show_rows(self, rows: tuple[SumRow, ...], heads: Cells) -> None:
-        """Show these rows instead."""
+        """Replace all rows and the heads of the columns."""
         self.beginResetModel()
         self._heads = heads
         self._nodes = []
@@ -37,18 +37,18 @@ class SumModel(QAbstractItemModel):
         self.endResetModel()
 
     def row_at(self, index: Index) -> SumRow | None:
-        """The row at an index; None at none."""
+        """The row at an index; None for an invalid index."""
         return self._nodes[index.internalId()].row if index.isValid() else None
 
     def index_of(self, key: str) -> QModelIndex:
-        """The index of the row with this key; an invalid one where there is none."""
+        """The index of the row with this key; an invalid index if there is no such row."""
         for number, node in enumerate(self._nodes):
             if node.row.key == key:
                 return self.createIndex(node.place, 0, number)
         return QModelIndex()
 
     def unfolding(self) -> tuple[tuple[str, QModelIndex], ...]:
-        """The keys of all rows that have rows beneath them, with their indexes."""
+        """The key and the index of every row that has rows beneath it."""
         return tuple(
             (node.row.key, self.createIndex(node.place, 0, number))
             for number, node in enumerate(self._nodes)
@@ -68,7 +68,7 @@ class SumModel(QAbstractItemModel):
     def parent(self, child: Index, /) -> QModelIndex: ...
 
     def parent(self, child: Index | None = None) -> QModelIndex | QObject | None:
-        """Above a row in the tree; or, with no argument, above the model among Qt's objects."""
+        """The index of the row above `child` in the tree. Without `child`, Qt's parent of the model."""
         if child is None:
             return super().parent()
         if not child.isValid():

@@ -1,4 +1,4 @@
-"""A row of the count or of the basket, as a value."""
+"""A row of Count or of the basket, as a value."""
 
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
@@ -10,10 +10,11 @@ Cells = tuple[str, ...]
 
 
 class SumRow(NamedTuple):
-    """One row of the count or of the basket: its `key`, the same as long as it means the same, and what is beneath it.
+    """One row of Count or of the basket, with the rows beneath it.
 
-    `parts` are those it was measured from, and `edges` where it is a length of them; `head` rows name a group, `note`
-    rows are part of a sum, `joint` is the joint that a row is about.
+    The `key` stays the same while the row means the same. `parts` are the parts that the row was measured from, and
+    `edges` the edges if it is a length. A `head` row names a group, a `note` row belongs to a sum, and `joint` is the
+    joint that the row is about.
     """
 
     key: str
@@ -28,12 +29,12 @@ class SumRow(NamedTuple):
 
 
 def spanned(words: str, columns: int) -> Cells:
-    """Words that go over the width of so many columns."""
+    """The cells of a row whose words go over the width of all columns."""
     return (words, *("",) * (columns - 1))
 
 
 def unfolded(key: str, rows: Iterable[WhyRow], columns: int) -> Iterator[SumRow]:
-    """The rows of a sum beneath the row with this key, each down to its steps, its rule and where that comes from."""
+    """The rows of a sum, beneath the row with this key. Beneath each are its own sum, its rules and their source."""
     for place, row in enumerate(rows):
         own = f"{key} {row.parts[0] if row.face else place}"
         yield SumRow(
@@ -47,6 +48,6 @@ def unfolded(key: str, rows: Iterable[WhyRow], columns: int) -> Iterator[SumRow]
 
 
 def grounds(key: str, row: WhyRow, columns: int) -> Iterator[SumRow]:
-    """The rules of a row and their source, each as a row beneath it."""
+    """A row for each rule behind `row` and for its source, beneath the row with this key."""
     for place, words in enumerate(row.grounds):
         yield SumRow(f"{key} ground {place}", spanned(words, columns), note=True)

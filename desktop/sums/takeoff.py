@@ -1,4 +1,4 @@
-"""The rows of the count, as values: surfaces by finish, joints, masking, tiles, each with its sum beneath it."""
+"""The rows of Count, as values: surfaces by finish, joints, masking, tiles. Each row has its sum beneath it."""
 
 from collections.abc import Iterable
 
@@ -19,7 +19,7 @@ COLUMNS = 4
 
 
 def count_rows(shown: Shown) -> tuple[SumRow, ...]:
-    """All rows of the takeoff that is shown; the groups that hold nothing are left out."""
+    """All rows of the takeoff that is shown, in groups. Groups without rows are left out."""
     names, writing = Names(shown.now), own_writing(shown.unit)
     lines = (_joints(shown, names, writing), _masking(shown, names, writing))
     rest = (front_rows(shown), _tiles(shown, names, writing), _needs(shown), _sureness(shown))
@@ -28,7 +28,7 @@ def count_rows(shown: Shown) -> tuple[SumRow, ...]:
 
 
 def headings(unit: Unit) -> Cells:
-    """The heads of the columns of the surfaces."""
+    """The heads of the columns, as the surfaces use them."""
     square = own_writing(unit).square_unit
     return "What", f"Gross {square}", f"Net {square}", f"Coated {square}"
 
@@ -132,19 +132,19 @@ def _tile(row: TileRow, names: Names, writing: Writing) -> SumRow:
 
 
 def _needs(shown: Shown) -> SumRow:
-    """What is needed of each product, as it was reckoned last."""
+    """How much of each product is needed, by the bill that was reckoned last."""
     rows = need_rows(shown.bill, shown.takeoff, COLUMNS) if shown.bill else ()
     return SumRow("needs", ("Needed of products", "", "", "Amount"), rows, head=True)
 
 
 def _off(key: str, off_mm2: float, writing: Writing) -> tuple[SumRow, ...]:
-    """How far the coated area of a part could be off."""
+    """A row with how far the coated area of a part could be off; no row for 0."""
     words = f"Tolerance of the tape: coated {writing.off_area(off_mm2)}"
     return (SumRow(f"{key} sure", (words, "", "", ""), note=True),) if off_mm2 else ()
 
 
 def _sureness(shown: Shown) -> SumRow:
-    """How far the totals could be off; no rows while that is not reckoned, or where nothing is drawn."""
+    """How far the totals could be off. The group has no rows while that is not reckoned, or if nothing is drawn."""
     sure = shown.takeoff.sure
     rows = _totals_off(sure, shown) if sure is not None and shown.takeoff.parts else ()
     return SumRow("sure", (f"Tolerance (class {shown.job.tape} tape)", "", "", "Off by"), rows, head=True)
@@ -158,7 +158,7 @@ def _totals_off(sure: Sureness, shown: Shown) -> tuple[SumRow, ...]:
 
 
 def _tape_notes(name: str, shown: Shown) -> tuple[SumRow, ...]:
-    """The rule behind how sure a figure is, and where the tape's tolerance is from."""
+    """The rules by which the tolerance of a figure is reckoned, and the source of the tape's own tolerance."""
     tape = f"tape of class {shown.job.tape}, read from its end hook: {TAPE_SOURCE}"
     words = (RULE, SUMMED, tape)
     return tuple(SumRow(f"sure {name} {word}", (word, "", "", ""), note=True) for word in words)

@@ -1,4 +1,4 @@
-"""A tree of rows that unfold into their sums. What was picked and unfolded stays so when the rows are shown anew."""
+"""A tree of rows that unfold into their sums. The picked row and the unfolded rows stay so when rows are shown anew."""
 
 from PySide6.QtCore import QItemSelection, QModelIndex, Signal
 from PySide6.QtWidgets import QHeaderView, QTreeView, QWidget
@@ -8,9 +8,10 @@ from desktop.sums.row import Cells, SumRow
 
 
 class RowsView(QTreeView):
-    """`picked(row)` when the person picks one. Groups stand open; a row unfolds into its sum as a whole.
+    """A table of rows. Groups are unfolded from the start; a row unfolds into its whole sum at once.
 
-    `widths` are those of all columns but the first; 0 for one that shares with it what is left.
+    `picked(row)` says that the person picked a row. `widths` are those of all columns but the first, in pixels. The
+    first column and those of width 0 share the space that is left.
     """
 
     picked = Signal(object)
@@ -35,11 +36,11 @@ class RowsView(QTreeView):
 
     @property
     def row(self) -> SumRow | None:
-        """The row that is picked; None where there is none."""
+        """The picked row; None if no row is picked."""
         return self.rows.row_at(self.currentIndex())
 
     def show_rows(self, rows: tuple[SumRow, ...], heads: Cells) -> None:
-        """Show these rows instead."""
+        """Replace all rows. The row with the key of the picked one is picked again, without `picked`."""
         picked = self.row
         opened = {key for key, index in self.rows.unfolding() if self.isExpanded(index)}
         self._rendering = True
@@ -53,7 +54,7 @@ class RowsView(QTreeView):
         self._rendering = False
 
     def pick(self, key: str) -> bool:
-        """Pick the row with this key. False where there is none."""
+        """Pick the row with this key. False if there is no such row."""
         index = self.rows.index_of(key)
         if index.isValid():
             self.setCurrentIndex(index)
@@ -64,7 +65,7 @@ class RowsView(QTreeView):
             self.picked.emit(self.row)
 
     def _unfold(self, index: QModelIndex) -> None:
-        """The words of a sum go over the width of the table, and its figures unfold with it."""
+        """Unfold the figures of a sum together with its row, and let the words of the sum use the table's width."""
         row = self.rows.row_at(index)
         if row is None:
             return

@@ -121,16 +121,16 @@ class Menus(QObject):
             action.setEnabled(choice.usable(new))
             action.setChecked(new is not None and choice.holds(new))
         if new is not None:
-            self._name_step(UNDO, new.history.undo_label)
-            self._name_step(REDO, new.history.redo_label)
+            self._name_edit(UNDO, new.history.undo_label)
+            self._name_edit(REDO, new.history.redo_label)
 
     def action(self, words: str) -> QAction:
         """The action of the command with these words. KeyError if there is no such command."""
         named = {command.words: action for action, command in self._commands}
         return named[words]
 
-    def _name_step(self, words: str, step: str) -> None:
-        self.action(words).setText(f"{words} {step[:1].lower()}{step[1:]}".rstrip())
+    def _name_edit(self, words: str, label: str) -> None:
+        self.action(words).setText(f"{words} {label[:1].lower()}{label[1:]}".rstrip())
 
     def _add(self, menu: QMenu, item: Command | Choice | Fold) -> None:
         if isinstance(item, Fold):

@@ -25,7 +25,7 @@ PICTURE_HEIGHT = 52.0
 LEAST_TALLEST_MM = 2400.0
 """If all faces are lower, the strip is scaled as for this height (a usual ceiling; common practice, no source)."""
 
-STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
+ALONG = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
 
 
 class Strip(QFrame):
@@ -43,6 +43,7 @@ class Strip(QFrame):
         self._look = look
         self._buttons: dict[str, FaceButton] = {}
         self._shown: Shown | None = None
+        self._add: QPushButton | None = None
         self._area = QScrollArea(self)
         self._area.setWidgetResizable(True)
         self._area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -65,17 +66,19 @@ class Strip(QFrame):
             self._reveal(new.face)
 
     def focus_face(self) -> None:
-        """Give the keys to the face that is shown, if there is one."""
-        button = self._buttons.get(self._shown.face) if self._shown else None
+        """Give the keys to the face that is shown, or to the button that adds one if the job has no face."""
+        shown = self._buttons.get(self._shown.face) if self._shown else None
+        button = shown or self._add
         if button is not None:
             button.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if not self._step(event.key()):
+        if not self._go(event.key()):
             super().keyPressEvent(event)
 
-    def _step(self, key: int) -> bool:
-        by = next((step for arrow, step in STEPS.items() if arrow == key), 0)
+    def _go(self, key: int) -> bool:
+        """Go along the faces if the key is an arrow. False if the key leads nowhere."""
+        by = next((by for arrow, by in ALONG.items() if arrow == key), 0)
         ids = tuple(self._buttons)
         if not by or self._shown is None or self._shown.face not in ids:
             return False
@@ -98,6 +101,7 @@ class Strip(QFrame):
         add.setToolTip("Add a wall or a plan (Ctrl+Shift+N)")
         add.setAutoDefault(True)
         add.clicked.connect(self.asked_for_face)
+        self._add = add
         row.addSpacing(12)
         row.addWidget(add)
         row.addStretch(1)
@@ -118,7 +122,7 @@ class Strip(QFrame):
 
     def _button(self, face: Face) -> FaceButton:
         button = FaceButton(face, self._look)
-        button.stepped.connect(self._step)
+        button.arrow_pressed.connect(self._go)
         button.chosen.connect(self.chosen)
         button.asked_for_menu.connect(self._open_menu)
         self._buttons[face.id] = button

@@ -21,7 +21,7 @@ class FaceButton(QPushButton):
     """A button that shows one face, small, with its name under it."""
 
     chosen = Signal(str)
-    stepped = Signal(int)
+    arrow_pressed = Signal(int)
     asked_for_menu = Signal(str, QPoint)
 
     def __init__(self, face: Face, look: Look, parent: QWidget | None = None) -> None:
@@ -57,7 +57,7 @@ class FaceButton(QPushButton):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in ARROWS:
-            self.stepped.emit(event.key())
+            self.arrow_pressed.emit(event.key())
         else:
             super().keyPressEvent(event)
 

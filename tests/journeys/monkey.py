@@ -123,27 +123,27 @@ class Monkey:
         if self.app.store.open.page is not MEASURE:
             self.app.store.turn_to(MEASURE)
         self.app.window.activateWindow()
-        self.app.canvas.setFocus()
+        self.app.measure.canvas.setFocus()
         for _ in range(3):
-            QTest.keyClick(self.app.canvas, Qt.Key.Key_Escape)
+            QTest.keyClick(self.app.measure.canvas, Qt.Key.Key_Escape)
 
     def _click(self) -> str:
         place, held = self._place(), self._chance.one(HELD)
-        QTest.mouseMove(self.app.canvas, place)
-        QTest.mouseClick(self.app.canvas, Qt.MouseButton.LeftButton, held, place)
+        QTest.mouseMove(self.app.measure.canvas, place)
+        QTest.mouseClick(self.app.measure.canvas, Qt.MouseButton.LeftButton, held, place)
         return f"click {place.toTuple()} {held.name}"
 
     def _drag(self) -> str:
         places, held = [self._place() for _ in range(3)], self._chance.one(HELD)
-        QTest.mousePress(self.app.canvas, Qt.MouseButton.LeftButton, held, places[0])
+        QTest.mousePress(self.app.measure.canvas, Qt.MouseButton.LeftButton, held, places[0])
         for place in places:
-            QTest.mouseMove(self.app.canvas, place)
-        QTest.mouseRelease(self.app.canvas, Qt.MouseButton.LeftButton, held, places[-1])
+            QTest.mouseMove(self.app.measure.canvas, place)
+        QTest.mouseRelease(self.app.measure.canvas, Qt.MouseButton.LeftButton, held, places[-1])
         return f"drag {[place.toTuple() for place in places]} {held.name}"
 
     def _wander(self) -> str:
         place = self._place()
-        QTest.mouseMove(self.app.canvas, place)
+        QTest.mouseMove(self.app.measure.canvas, place)
         return f"move to {place.toTuple()}"
 
     def _type(self) -> str:
@@ -154,8 +154,8 @@ class Monkey:
 
     def _work(self) -> str:
         """A line over the face that makes sense in the mode, more or less."""
-        self.app.line.edit.setFocus()
-        self.app.line.edit.selectAll()
+        self.app.measure.line.edit.setFocus()
+        self.app.measure.line.edit.selectAll()
         text = self._chance.one(SENSE[self.app.hand.mode])
         self._enter(text, ends=True)
         return f"work by {text!r}"
@@ -232,7 +232,7 @@ class Monkey:
 
     def _take_back(self) -> str:
         self.calm_down()
-        QTest.keyClick(self.app.canvas, Qt.Key.Key_Z, Keys.ControlModifier)
+        QTest.keyClick(self.app.measure.canvas, Qt.Key.Key_Z, Keys.ControlModifier)
         return "take back"
 
     def _rest(self) -> str:
@@ -255,7 +255,7 @@ class Monkey:
 
     def _place(self) -> QPoint:
         """A place on the face, often one of a few, so that things come to touch."""
-        canvas = self.app.canvas
+        canvas = self.app.measure.canvas
         if self._chance.happens(0.5):
             return QPoint(
                 canvas.width() * (1 + self._chance.below(7)) // 8, canvas.height() * (1 + self._chance.below(7)) // 8

@@ -24,7 +24,7 @@ SAID = ("out-of-square", "out-of-plumb")
 
 def draw_with_corners(person: Person) -> None:
     """Take the offer to draw the face as its readings have it."""
-    draw = person.app.details.readings.draw
+    draw = person.app.measure.details.readings.draw
     person.wait_until(lambda: draw.height() > 0)
     person.click(draw)
 
@@ -69,7 +69,7 @@ def tie(person: Person, side: int, wall: str, start: str) -> None:
 
 def coat_front(person: Person) -> None:
     """Say that the front edge of the benchtop is coated."""
-    boxes = person.app.details.row("Edges").findChildren(QCheckBox)
+    boxes = person.app.measure.details.row("Edges").findChildren(QCheckBox)
     front = next(box for box in boxes if box.text() == "front")
     front.setFocus()
     person.press(Qt.Key.Key_Space)
@@ -134,7 +134,7 @@ def _assert_nothing_changes_by_agreeing_diagonals(alcove: Person) -> None:
     before = alcove.shown.takeoff
     for diagonal in ("diagonal 2470", "diagonal 3380"):
         alcove.press(Qt.Key.Key_O, Keys.AltModifier)
-        alcove.click(alcove.app.canvas)
+        alcove.click(alcove.app.measure.canvas)
         alcove.read(diagonal)
         off = set_out(_face(alcove), alcove.shown.job.tape).residuals_mm
         assert 0 < max(map(abs, off)) < 0.5
@@ -157,7 +157,7 @@ def test_it_is_told_how_far_wall_and_benchtop_are_out_of_true(walls: Person) -> 
 
 def test_a_diagonal_more_that_does_not_agree_is_told(walls: Person) -> None:
     walls.read("diagonal 3391")
-    assert "do not fit together by 11.1 mm" in walls.app.details.readings.sentences.text()
+    assert "do not fit together by 11.1 mm" in walls.app.measure.details.readings.sentences.text()
 
 
 @pytest.mark.parametrize(
@@ -204,7 +204,7 @@ def _face(person: Person) -> Face:
 
 
 def _row(person: Person, side: int) -> TieRow:
-    return person.app.details.ties.rows[side]
+    return person.app.measure.details.ties.rows[side]
 
 
 def _choose(box: QComboBox, words: str) -> None:

@@ -38,7 +38,7 @@ def delete_at(person: Person, x: float, y: float) -> None:
 
 def fill(person: Person, label: str, text: str) -> None:
     """A field of the details."""
-    field = person.app.details.row(label).focusProxy()
+    field = person.app.measure.details.row(label).focusProxy()
     assert field is not None
     person.click(field)
     person.press(Qt.Key.Key_A, Keys.ControlModifier)

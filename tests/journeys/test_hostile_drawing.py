@@ -57,23 +57,23 @@ def _assert_all_answered(person: Person, mode: Mode) -> None:
         person.app.store.pick((part,))
         person.app.hand.choose_mode(mode)
         QApplication.clipboard().setText(text)
-        person.app.line.edit.setFocus()
+        person.app.measure.line.edit.setFocus()
         person.press(Qt.Key.Key_V, Keys.ControlModifier)
         assert person.shown.job is before
         person.press(Qt.Key.Key_Return)
         _assert_answered_or_done(person, before)
         for _ in range(4):
             person.press(Qt.Key.Key_Escape)
-        assert (person.app.line.text, person.app.hand.mode) == ("", Mode.PICK)
+        assert (person.app.measure.line.text, person.app.hand.mode) == ("", Mode.PICK)
         assert person.shown.now is before
 
 
 def _assert_answered_or_done(person: Person, before: Job) -> None:
     """What is refused stays in the line with a sentence beside it; what is done is one step that holds together."""
-    if person.app.line.text:
+    if person.app.measure.line.text:
         assert person.shown.job is before
-        assert person.app.line.answer.text().endswith(".")
-        assert person.app.line.answer.text().isprintable()
+        assert person.app.measure.line.answer.text().endswith(".")
+        assert person.app.measure.line.answer.text().isprintable()
     check_job(person.shown.job)
     if person.shown.job is not before:
         person.app.store.undo()
@@ -116,7 +116,7 @@ def _assert_told(kitchen: Person, line: str) -> None:
     found = [finding for finding in kitchen.shown.takeoff.findings if finding.code == "readings"]
     assert found or line.startswith("chain")  # new lines, as far as the tape tells
     assert _face(kitchen).parts is drawn
-    for decide in (kitchen.app.details.readings.spread, kitchen.app.details.readings.stands):
+    for decide in (kitchen.app.measure.details.readings.spread, kitchen.app.measure.details.readings.stands):
         decide.click()
         check_job(kitchen.shown.job)
 
@@ -124,7 +124,7 @@ def _assert_told(kitchen: Person, line: str) -> None:
 def test_a_face_deleted_while_one_of_its_readings_is_typed_again(kitchen: Person) -> None:
     kitchen.press(Qt.Key.Key_O, Keys.AltModifier)
     kitchen.read("600, 1050, 1950")
-    again = kitchen.app.details.readings.again
+    again = kitchen.app.measure.details.readings.again
     again.setFocus()
     again.selectAll()
     kitchen.type("620")

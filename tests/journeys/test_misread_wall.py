@@ -35,7 +35,7 @@ def test_the_misread_number_is_named_and_nothing_moves_before_the_person_decides
 
 
 def test_typed_again_all_that_stands_on_it_follows_and_the_takeoff_is_as_by_hand(misread: Person) -> None:
-    form = misread.app.details.readings
+    form = misread.app.measure.details.readings
     row = form.table.topLevelItem(3)
     assert row is not None
     assert row.text(1) == "2410"

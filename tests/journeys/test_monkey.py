@@ -82,7 +82,7 @@ def test_a_monkey_breaks_nothing_and_undo_takes_all_back(person: Person, qtbot: 
     monkey.calm_down()
     qtbot.waitUntil(app.window.isActiveWindow)
     for _ in person.shown.history.past:
-        QTest.keyClick(app.canvas, Qt.Key.Key_Z, Keys.ControlModifier)
+        QTest.keyClick(app.measure.canvas, Qt.Key.Key_Z, Keys.ControlModifier)
     assert not person.shown.history.can_undo
     assert job_to_json(person.shown.job) == job_to_json(start)
 

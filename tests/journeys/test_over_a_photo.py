@@ -52,7 +52,7 @@ def over_the_photo(person: Person, tmp_path: Path) -> Person:
     person.begin_wall("3600", "2400")
     person.app.menus.action("&Add photo...").trigger()
     person.fill_file_dialog(saved(tmp_path, photo(), "kitchen.jpeg"))
-    person.wait_until(lambda: "lower left" in person.app.line.wants.text())
+    person.wait_until(lambda: "lower left" in person.app.measure.line.wants.text())
     fitted = 3200 / 3000  # The photo, 3000 x 2250 dots, is shown 3200 x 2400 in the middle of the wall.
     for (u, v), (aside, over) in zip(TAKEN, UNSTEADY, strict=True):
         person.click_at(200 + u * fitted + aside, 2400 - v * fitted + over)
@@ -64,7 +64,7 @@ def over_the_photo(person: Person, tmp_path: Path) -> Person:
 
 def edge_seen(person: Person, start: tuple[float, float], end: tuple[float, float]) -> tuple[float, float]:
     """Where on the canvas, on the way from a point of the face to another, the eye sees the photo change most."""
-    image, view = person.app.canvas.grab().toImage(), person.app.canvas.glass.to_device
+    image, view = person.app.measure.canvas.grab().toImage(), person.app.measure.canvas.glass.to_device
     steps = 400
     places = [tuple(a + (b - a) * n / steps for a, b in zip(start, end, strict=True)) for n in range(steps + 1)]
     dots = [image.pixelColor(view.map(QPointF(x, y)).toPoint()) for x, y in places]
@@ -87,8 +87,9 @@ def test_a_splashback_traced_over_the_photo_with_typed_lengths_is_the_hand_calcu
     person.press(Qt.Key.Key_Return)
     person.press(Qt.Key.Key_T, Keys.AltModifier)
     person.read("0, 910")
+    canvas = person.app.measure.canvas
     for towards, length in (((1500, 910), "2400"), ((2400, 1300), "600"), ((1000, 1510), "2400")):
-        QTest.mouseMove(person.app.canvas, person.app.canvas.glass.to_device.map(QPointF(*towards)).toPoint())
+        QTest.mouseMove(canvas, canvas.glass.to_device.map(QPointF(*towards)).toPoint())
         person.read(length)
     person.press(Qt.Key.Key_Return)
     net = {row.kind.value: row.net_mm2.amount for row in person.shown.takeoff.parts}
@@ -141,7 +142,7 @@ def test_a_splashback_clicked_over_the_photo_is_as_large_as_the_photo_is_right(t
     off_across, off_up = (abs(check.off_mm) for check in check_lengths(place))
     for words in ("2400 by the tape: the photo says", "600 by the tape: the photo says"):
         assert words in photo_words(traced)
-    dot = traced.app.canvas.reach_mm / REACH_DOTS
+    dot = traced.app.measure.canvas.reach_mm / REACH_DOTS
     splashback = next(row for row in traced.shown.takeoff.parts if row.kind is Kind.SPLASHBACK)
     off_mm2 = abs(splashback.gross_mm2.amount - 2400 * 600)
     assert 0 < off_mm2 <= (off_across + 2 * dot) * 600 + (off_up + 2 * dot) * 2400
@@ -149,7 +150,7 @@ def test_a_splashback_clicked_over_the_photo_is_as_large_as_the_photo_is_right(t
 
 def test_corrected_by_the_tape_it_is_counted_as_by_hand(traced: Person) -> None:
     for label, reading in (("From left", "0"), ("From floor", "910"), ("Width", "2400"), ("Height", "600")):
-        field = traced.app.details.row(label).focusProxy()
+        field = traced.app.measure.details.row(label).focusProxy()
         assert field is not None
         traced.click(field)
         traced.press(Qt.Key.Key_A, Keys.ControlModifier)
@@ -161,4 +162,4 @@ def photo_words(person: Person) -> str:
     """What is said of the photo while nothing is picked."""
     person.press(Qt.Key.Key_P, Keys.AltModifier)
     person.press(Qt.Key.Key_Escape)
-    return person.app.details.photo.words.text()
+    return person.app.measure.details.photo.words.text()

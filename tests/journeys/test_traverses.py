@@ -69,4 +69,4 @@ def test_a_published_traverse_has_its_printed_area(
 def test_the_way_back_to_the_start_is_said_while_it_is_typed(wall: Person) -> None:
     wall.read("splashback to 600, 900", "300 right")
     wall.type("400 up")
-    assert wall.app.line.answer.text() == "500 back to the start"
+    assert wall.app.measure.line.answer.text() == "500 back to the start"

@@ -95,7 +95,7 @@ def test_where_the_old_handles_go_back_on_no_hole_is_filled(counted: Person) -> 
 
 def test_details_have_the_fields_of_fronts_for_fronts_only(counted: Person) -> None:
     counted.press(Qt.Key.Key_1, Keys.ControlModifier)
-    details = counted.app.details
+    details = counted.app.measure.details
     counted.app.store.pick((DOOR,))
     assert details.row("Hole centres").isVisible()
 

@@ -32,7 +32,7 @@ def test_a_long_reading_in_inches_is_seen_from_its_start(doors: Person) -> None:
     doors.app.faces.set_unit(Unit.INCH)
     _fill(doors, "Width", '141 23/32"')
     field = _line(doors, "Width")
-    doors.app.canvas.setFocus()
+    doors.app.measure.canvas.setFocus()
 
     assert field.text() == '141 23/32"'
     assert field.cursorPosition() == 0
@@ -56,7 +56,7 @@ def test_a_wrong_reading_is_answered_in_words_and_changes_nothing(doors: Person)
     before = doors.shown.job
     _fill(doors, "Height", "12x")
 
-    assert "12x" in doors.app.details.fields.trouble
+    assert "12x" in doors.app.measure.details.fields.trouble
     assert doors.shown.job is before
 
 
@@ -66,12 +66,12 @@ def test_a_circle_that_cannot_become_oblong_says_so(doors: Person) -> None:
     before = doors.shown.job
     _fill(doors, "Width", "900")
 
-    assert "arcs" in doors.app.details.trouble.text()
+    assert "arcs" in doors.app.measure.details.trouble.text()
     assert doors.shown.job is before
 
 
 def test_kind_is_chosen_from_a_list(doors: Person) -> None:
-    box = doors.app.details.row("Kind").focusProxy()
+    box = doors.app.measure.details.row("Kind").focusProxy()
     assert isinstance(box, QComboBox)
     box.setFocus()
     doors.type("drawer")
@@ -81,7 +81,7 @@ def test_kind_is_chosen_from_a_list(doors: Person) -> None:
 
 def test_an_edge_that_is_not_coated_lessens_the_coat(doors: Person) -> None:
     coat = doors.shown.takeoff.totals.coated_mm2
-    edges = doors.app.details.row("Edges")
+    edges = doors.app.measure.details.row("Edges")
     assert isinstance(edges, EdgesRow)
     top = next(box for box in edges.findChildren(QCheckBox) if box.text() == "top")
     top.setFocus()
@@ -100,16 +100,16 @@ def test_a_profile_factor_below_one_is_refused_in_words(doors: Person) -> None:
     before = doors.shown.job
     _fill(doors, "Profile", "0.5")
 
-    assert "the profile must be from 1 to 10" in doors.app.details.fields.trouble
+    assert "the profile must be from 1 to 10" in doors.app.measure.details.fields.trouble
     assert doors.shown.job is before
 
 
 def test_what_was_counted_from_the_picked_parts_is_said(doors: Person) -> None:
-    assert doors.app.details.counted.figures["Net"].text() == "0.76 m²"
+    assert doors.app.measure.details.counted.figures["Net"].text() == "0.76 m²"
 
 
 def test_every_field_is_reached_by_tab(doors: Person) -> None:
-    doors.app.details.focus_first()
+    doors.app.measure.details.focus_first()
     reached: set[QWidget] = set()
     for _ in range(40):
         focus = QApplication.focusWidget()
@@ -117,13 +117,13 @@ def test_every_field_is_reached_by_tab(doors: Person) -> None:
         reached.add(focus)
         doors.press(Qt.Key.Key_Tab)
 
-    rows = [row for row in doors.app.details.rows if row.isVisible()]
+    rows = [row for row in doors.app.measure.details.rows if row.isVisible()]
     fields = {row.focusProxy() for row in rows if row.focusProxy() is not None}
     assert fields <= reached
 
 
 def _line(person: Person, label: str) -> QLineEdit:
-    line = person.app.details.row(label).focusProxy()
+    line = person.app.measure.details.row(label).focusProxy()
     assert isinstance(line, QLineEdit)
     return line
 

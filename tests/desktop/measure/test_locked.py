@@ -32,13 +32,13 @@ def test_a_locked_part_is_picked_but_stays_where_it_is_and_the_line_says_why(loc
     locked.begin_drag((900, 500), (1000, 500), (1400, 500))
     locked.drop(1400, 500)
     assert outline_box(cabinet(locked).outline) == (600, 150, 1200, 870)
-    assert locked.app.line.answer.text() == "cabinet: it is locked; unlock it, or leave it out."
+    assert locked.app.measure.line.answer.text() == "cabinet: it is locked; unlock it, or leave it out."
 
 
 def test_the_arrows_and_the_delete_key_leave_a_locked_part_alone_and_the_line_says_why(locked: Person) -> None:
     locked.click_at(900, 500)
     for key in (Qt.Key.Key_Right, Qt.Key.Key_Delete):
-        locked.app.line.say("")
+        locked.app.measure.line.say("")
         locked.press(key)
         assert outline_box(cabinet(locked).outline) == (600, 150, 1200, 870)
-        assert "it is locked" in locked.app.line.answer.text()
+        assert "it is locked" in locked.app.measure.line.answer.text()

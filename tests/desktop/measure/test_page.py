@@ -47,8 +47,8 @@ def test_digits_typed_over_the_face_go_to_the_reading_line(kitchen: Person) -> N
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
     kitchen.type("600+450")
 
-    assert kitchen.app.line.edit.text() == "600+450"
-    assert kitchen.app.line.answer.text() == "= 1050 mm"
+    assert kitchen.app.measure.line.edit.text() == "600+450"
+    assert kitchen.app.measure.line.answer.text() == "= 1050 mm"
 
 
 def test_a_wrong_reading_is_answered_at_once_and_nothing_is_lost(person: Person, subtests: pytest.Subtests) -> None:
@@ -64,9 +64,9 @@ def _assert_answered(kitchen: Person, wrong: str) -> None:
     kitchen.read("600", "0")
     kitchen.read(wrong)
 
-    assert kitchen.app.line.edit.text() == wrong
-    assert wrong in kitchen.app.line.answer.text()
-    kitchen.app.line.edit.clear()
+    assert kitchen.app.measure.line.edit.text() == wrong
+    assert wrong in kitchen.app.measure.line.answer.text()
+    kitchen.app.measure.line.edit.clear()
     kitchen.read("300", "400")
     assert before is not kitchen.shown.job
     assert outline_box(_picked(kitchen).outline) == (600, 0, 900, 400)
@@ -77,7 +77,7 @@ def test_a_width_of_less_than_nothing_is_refused_in_words(kitchen: Person) -> No
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
     kitchen.read("600", "0", "-5")
 
-    assert kitchen.app.line.answer.text()
+    assert kitchen.app.measure.line.answer.text()
     assert kitchen.shown.job is before
 
 
@@ -86,16 +86,16 @@ def test_up_brings_back_an_earlier_reading(kitchen: Person) -> None:
     kitchen.type("1")
     kitchen.press(Qt.Key.Key_Up)
 
-    assert kitchen.app.line.edit.text() == "720"
+    assert kitchen.app.measure.line.edit.text() == "720"
 
 
 def test_escape_drops_what_was_begun_then_what_is_picked_then_the_mode(kitchen: Person) -> None:
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
     kitchen.read("600")
-    assert kitchen.app.line.wants.text().endswith("height above the floor")
+    assert kitchen.app.measure.line.wants.text().endswith("height above the floor")
 
     kitchen.press(Qt.Key.Key_Escape)
-    assert "left end" in kitchen.app.line.wants.text()
+    assert "left end" in kitchen.app.measure.line.wants.text()
     kitchen.press(Qt.Key.Key_Escape)
     assert kitchen.shown.picked == ()
     kitchen.press(Qt.Key.Key_Escape)

@@ -62,7 +62,7 @@ def _choose(person: Person, words: str) -> None:
 
 
 def _asks(person: Person, words: str) -> bool:
-    return words in person.app.line.wants.text()
+    return words in person.app.measure.line.wants.text()
 
 
 def _face(person: Person) -> Face:
@@ -78,7 +78,7 @@ def _place(person: Person) -> PhotoPlace:
 
 def _colour(person: Person, x: float, y: float) -> tuple[int, int, int]:
     """What the canvas shows at a point of the face."""
-    canvas = person.app.canvas
+    canvas = person.app.measure.canvas
     dot = canvas.grab().toImage().pixelColor(canvas.glass.to_device.map(QPointF(x, y)).toPoint())
     return dot.red(), dot.green(), dot.blue()
 
@@ -86,11 +86,11 @@ def _colour(person: Person, x: float, y: float) -> tuple[int, int, int]:
 def test_a_photo_brought_in_is_one_step_and_is_to_be_squared(brought: Person) -> None:
     assert _face(brought).photo == "wall.jpg"
     assert brought.shown.history.undo_label == "Photo under the face"
-    assert brought.app.details.photo.words.text() == NOT_SQUARED
+    assert brought.app.measure.details.photo.words.text() == NOT_SQUARED
 
 
 def test_a_photo_that_nothing_checks_asks_to_be_checked(squared: Person) -> None:
-    assert UNCHECKED in squared.app.details.photo.words.text()
+    assert UNCHECKED in squared.app.measure.details.photo.words.text()
 
 
 def test_the_photo_lies_over_the_face_while_it_is_marked(brought: Person) -> None:
@@ -118,20 +118,20 @@ def test_a_known_length_is_checked_and_told_in_the_details(squared: Person) -> N
     _choose(squared, "Chec&k a length on the photo")
     squared.read("0, 0, 1800, 0")
     squared.type("1804")
-    assert "the photo says 1800, 4 less" in squared.app.line.answer.text()
+    assert "the photo says 1800, 4 less" in squared.app.measure.line.answer.text()
     squared.press(Qt.Key.Key_Return)
-    words = squared.app.details.photo.words.text()
+    words = squared.app.measure.details.photo.words.text()
     assert "1804 by the tape: the photo says 1800, 4 less." in words
     assert words.endswith(GUIDE)
 
 
 def test_the_photo_is_made_paler_by_keys_in_one_step_each(squared: Person) -> None:
-    squared.app.details.photo.opacity.setFocus()
+    squared.app.measure.details.photo.opacity.setFocus()
     squared.press(Qt.Key.Key_Left)
     assert _place(squared).opacity == pytest.approx(0.45)
     squared.app.store.undo()
     assert _place(squared).opacity == pytest.approx(0.5)
-    assert squared.app.details.photo.opacity.value() == 50
+    assert squared.app.measure.details.photo.opacity.value() == 50
 
 
 def test_the_photo_is_switched_off_and_on(squared: Person) -> None:
@@ -223,5 +223,5 @@ def test_marks_in_a_line_are_refused_on_the_line_and_taken_back(brought: Person)
     brought.read("0, 1000, 1000, 1000, 1000, 0")
     brought.type("500, 500")
     brought.press(Qt.Key.Key_Return)
-    assert "are in a line" in brought.app.line.answer.text()
+    assert "are in a line" in brought.app.measure.line.answer.text()
     assert _asks(brought, "its upper left corner")

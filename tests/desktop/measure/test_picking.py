@@ -69,17 +69,17 @@ def test_a_locked_part_stays_and_says_so(doors: Person) -> None:
     _choose(doors, "Loc&k")
     locked = doors.shown.job
     doors.press(Qt.Key.Key_Right)
-    assert "it is locked" in doors.app.line.answer.text()
-    row = doors.app.details.row("From left")
+    assert "it is locked" in doors.app.measure.line.answer.text()
+    row = doors.app.measure.details.row("From left")
     assert isinstance(row, MeasureRow)
     row.set(700.0)
-    assert "it is locked" in doors.app.details.trouble.text()
+    assert "it is locked" in doors.app.measure.details.trouble.text()
     assert doors.shown.job is locked
 
-    boxes = [row for row in doors.app.details.rows if isinstance(row, CheckRow) and row.field == "locked"]
+    boxes = [row for row in doors.app.measure.details.rows if isinstance(row, CheckRow) and row.field == "locked"]
     boxes[0].edit.setFocus()
     doors.press(Qt.Key.Key_Space)
-    doors.app.canvas.setFocus()
+    doors.app.measure.canvas.setFocus()
     doors.press(Qt.Key.Key_Right)
     assert _picked(doors)[0][0] == 1001
 
@@ -98,11 +98,11 @@ def test_a_joint_is_sealed_that_no_rule_asks_for(doors: Person) -> None:
     (row,) = doors.shown.takeoff.joints
     assert (set(row.parts), row.sealed, row.length_mm.amount) == ({cabinet, fixture}, True, 450)
     _choose(doors, "&Seal where the two meet")
-    assert "sealed already" in doors.app.line.answer.text()
+    assert "sealed already" in doors.app.measure.line.answer.text()
 
     doors.app.store.pick((filler, fixture))
     _choose(doors, "&Seal where the two meet")
-    assert "do not touch" in doors.app.line.answer.text()
+    assert "do not touch" in doors.app.measure.line.answer.text()
 
 
 def test_a_part_that_was_only_tried_out_is_not_picked_once_that_is_over(doors: Person) -> None:

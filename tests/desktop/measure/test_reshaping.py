@@ -49,12 +49,12 @@ def test_a_part_is_reshaped_by_keys_alone(wall: Person) -> None:
     assert wall.app.hand.mode is Mode.CORNERS
     wall.press(Qt.Key.Key_Return)
     wall.press(Qt.Key.Key_Return)
-    assert wall.app.line.wants.text().endswith("bottom side, now 900, its length")
+    assert wall.app.measure.line.wants.text().endswith("bottom side, now 900, its length")
     wall.type("1000")
-    assert wall.app.line.answer.text() == "1000 long"
+    assert wall.app.measure.line.answer.text() == "1000 long"
     assert _boxes(wall) == [(0, 150, 1000, 870)]
     wall.press(Qt.Key.Key_Return)
-    assert wall.app.line.wants.text().endswith("bottom side, now 1000, its length")
+    assert wall.app.measure.line.wants.text().endswith("bottom side, now 1000, its length")
 
     wall.press(Qt.Key.Key_Return)
     wall.read("cut 100")
@@ -91,8 +91,8 @@ def test_a_corner_that_would_cross_is_refused_and_nothing_is_lost(wall: Person) 
     wall.press(Qt.Key.Key_C, Keys.AltModifier)
     wall.press(Qt.Key.Key_Return)
     wall.read("1000, 500")
-    assert "cross" in wall.app.line.answer.text()
-    assert wall.app.line.text == "1000, 500"
+    assert "cross" in wall.app.measure.line.answer.text()
+    assert wall.app.measure.line.text == "1000, 500"
     assert wall.shown.job is before
 
 
@@ -100,7 +100,7 @@ def test_what_is_picked_moves_by_typed_ways(wall: Person) -> None:
     before = wall.shown.job
     wall.press(Qt.Key.Key_P, Keys.AltModifier)
     wall.type("35 right, 20 up")
-    assert wall.app.line.answer.text() == "cabinet 35 right, 20 up"
+    assert wall.app.measure.line.answer.text() == "cabinet 35 right, 20 up"
     assert _boxes(wall) == [(35, 170, 935, 890)]
     wall.press(Qt.Key.Key_Return)
     _undo(wall)
@@ -115,7 +115,7 @@ def test_a_hole_stands_in_the_middle_of_what_is_picked(wall: Person) -> None:
 def test_mirrors_and_matching_from_the_menu(wall: Person) -> None:
     before = wall.shown.job
     _choose(wall, "Mirror a copy about a line")
-    assert wall.app.line.wants.text().startswith("Mirror a copy in A")
+    assert wall.app.measure.line.wants.text().startswith("Mirror a copy in A")
     wall.read("1800")
     assert _boxes(wall) == [(0, 150, 900, 870), (2700, 150, 3600, 870)]
     assert wall.app.hand.mode is Mode.PICK

@@ -36,7 +36,7 @@ def _lines(person: Person) -> list[float]:
 
 
 def _form(person: Person) -> ReadingsForm:
-    return person.app.details.readings
+    return person.app.measure.details.readings
 
 
 def _press(person: Person, button: QPushButton) -> None:
@@ -119,7 +119,7 @@ def test_a_wall_is_drawn_with_the_corners_that_were_read(wall: Person) -> None:
     assert corners[3].y == pytest.approx(2400, abs=1)
     assert not form.draw.isVisible()
     wall.type("up 908")
-    assert wall.app.line.answer.text() == "908 · 1492 left"
+    assert wall.app.measure.line.answer.text() == "908 · 1492 left"
 
 
 def test_what_a_reading_typed_again_moves_is_shown_before_it_is_taken(wall: Person) -> None:

@@ -30,7 +30,7 @@ def test_a_part_is_split_by_keys_alone(wall: Person) -> None:
     wall.press(Qt.Key.Key_S, Keys.AltModifier)
     assert wall.app.hand.mode is Mode.SPLIT
     wall.type("3")
-    assert wall.app.line.answer.text() == "3 pieces of 300"
+    assert wall.app.measure.line.answer.text() == "3 pieces of 300"
     assert _cabinets(wall) == [(0, 300), (300, 300), (600, 300)]
     assert wall.shown.job is before
 
@@ -45,9 +45,9 @@ def test_ten_thousand_pieces_are_refused_in_words_and_nothing_is_lost(wall: Pers
     wall.press(Qt.Key.Key_S, Keys.AltModifier)
     for line in ("0", "10000"):
         wall.read(line)
-        assert f"cannot be split into {line}" in wall.app.line.answer.text()
-        assert wall.app.line.text == line
-        wall.app.line.edit.clear()
+        assert f"cannot be split into {line}" in wall.app.measure.line.answer.text()
+        assert wall.app.measure.line.text == line
+        wall.app.measure.line.edit.clear()
     assert wall.shown.job is before
 
 

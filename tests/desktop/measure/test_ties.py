@@ -55,17 +55,17 @@ def test_nothing_is_asked_about_ties_on_a_wall(benchtop: Person) -> None:
     benchtop.app.store.show_face(benchtop.shown.job.faces[0].id)
     benchtop.press(Qt.Key.Key_A, Keys.ControlModifier)
 
-    assert not benchtop.app.details.ties.isVisible()
+    assert not benchtop.app.measure.details.ties.isVisible()
 
 
 def test_nothing_is_asked_about_ties_of_a_hole(benchtop: Person) -> None:
     benchtop.draw_boxes("cut", ("1200", "80", "780", "440"))
 
-    assert not benchtop.app.details.ties.isVisible()
+    assert not benchtop.app.measure.details.ties.isVisible()
 
 
 def _back(person: Person) -> TieRow:
-    return person.app.details.ties.rows[0]
+    return person.app.measure.details.ties.rows[0]
 
 
 def _choose(box: QComboBox, words: str) -> None:

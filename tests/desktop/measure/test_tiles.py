@@ -21,7 +21,7 @@ def splashback(person: Person) -> Person:
 
 
 def line(person: Person, label: str) -> QLineEdit:
-    field = person.app.details.row(label).focusProxy()
+    field = person.app.measure.details.row(label).focusProxy()
     assert isinstance(field, QLineEdit)
     return field
 
@@ -42,14 +42,14 @@ def picked(person: Person) -> Part:
 
 def test_a_width_makes_a_part_tiled_with_square_tiles_and_the_usual_grout(splashback: Person) -> None:
     assert line(splashback, "Tile width").placeholderText() == "none"
-    assert not splashback.app.details.row("Grout").isVisible()
+    assert not splashback.app.measure.details.row("Grout").isVisible()
     steps = len(splashback.shown.history.past)
     fill(splashback, "Tile width", "150")
 
     assert picked(splashback).tiles == Tiles(150, 150, 2)
     assert len(splashback.shown.history.past) == steps + 1
     assert line(splashback, "Tile height").text() == "150"
-    assert splashback.app.details.row("Grout").isVisible()
+    assert splashback.app.measure.details.row("Grout").isVisible()
     (row,) = splashback.shown.takeoff.tiles
     assert (row.whole, row.cut) == (12, 0)
 
@@ -60,7 +60,7 @@ def test_every_field_of_the_tiles_is_set(splashback: Person) -> None:
     fill(splashback, "Grout", "3")
     fill(splashback, "Start across", "-50")
     fill(splashback, "Start up", "20")
-    shift = splashback.app.details.row("Shift").focusProxy()
+    shift = splashback.app.measure.details.row("Shift").focusProxy()
     assert isinstance(shift, QComboBox)
     shift.setFocus()
     splashback.type("half")
@@ -74,7 +74,7 @@ def test_an_emptied_width_takes_the_tiles_away(splashback: Person) -> None:
 
     assert picked(splashback).tiles is None
     assert splashback.shown.takeoff.tiles == ()
-    assert not splashback.app.details.row("Start up").isVisible()
+    assert not splashback.app.measure.details.row("Start up").isVisible()
 
 
 def test_a_tile_of_no_sense_is_refused_in_words_and_changes_nothing(splashback: Person) -> None:
@@ -97,7 +97,7 @@ def test_a_door_has_no_fields_for_tiles(splashback: Person) -> None:
     splashback.draw_boxes("doo", ("1000", "150", "450", "720"))
     splashback.press(Qt.Key.Key_P, Keys.AltModifier)
 
-    assert not splashback.app.details.row("Tile width").isVisible()
+    assert not splashback.app.measure.details.row("Tile width").isVisible()
 
 
 def test_the_face_shows_the_tiles(splashback: Person) -> None:

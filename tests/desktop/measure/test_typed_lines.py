@@ -64,7 +64,7 @@ def test_a_line_may_begin_with_a_fraction_in_one_sign(wall: Person) -> None:
 
 def test_every_key_typed_over_the_face_is_heard_once(wall: Person) -> None:
     heard: list[str] = []
-    wall.app.line.heard.connect(heard.append)
+    wall.app.measure.line.heard.connect(heard.append)
     wall.type("60")
     assert heard == ["6", "60"]
 
@@ -72,7 +72,7 @@ def test_every_key_typed_over_the_face_is_heard_once(wall: Person) -> None:
 def test_what_a_line_comes_to_is_shown_before_return(wall: Person) -> None:
     before = wall.shown.job
     wall.type("0, 150, 600, 720")
-    assert wall.app.line.answer.text() == "= 0 · 150 · 600 · 720 mm"
+    assert wall.app.measure.line.answer.text() == "= 0 · 150 · 600 · 720 mm"
     assert _boxes(wall) == [(Kind.CABINET, "", (0, 150, 600, 870))]
     assert wall.shown.job is before
 
@@ -82,7 +82,7 @@ def test_what_a_line_comes_to_is_shown_before_return(wall: Person) -> None:
 
 def test_the_line_says_what_comes_next(wall: Person) -> None:
     wall.type("0, 150")
-    assert "then width" in wall.app.line.hint.text()
+    assert "then width" in wall.app.measure.line.hint.text()
 
 
 REFUSED = {
@@ -103,17 +103,17 @@ def test_a_line_that_is_refused_stays_and_leaves_no_trace(person: Person, subtes
 
 
 def _assert_refused(wall: Person, text: str, words: str) -> None:
-    wants, before = wall.app.line.wants.text(), wall.shown.job
-    wall.app.line.edit.setFocus()
-    wall.app.line.edit.insert(text)
+    wants, before = wall.app.measure.line.wants.text(), wall.shown.job
+    wall.app.measure.line.edit.setFocus()
+    wall.app.measure.line.edit.insert(text)
     wall.press(Qt.Key.Key_Return)
 
-    assert words in wall.app.line.answer.text()
-    assert wall.app.line.text == text
+    assert words in wall.app.measure.line.answer.text()
+    assert wall.app.measure.line.text == text
     assert wall.shown.job is before
-    wall.app.line.edit.clear()
+    wall.app.measure.line.edit.clear()
     wall.read("0")
-    assert wall.app.line.wants.text() != wants
+    assert wall.app.measure.line.wants.text() != wants
     wall.read("150, 600, 720")
     assert len(_boxes(wall)) == 1
 
@@ -122,7 +122,7 @@ def test_nothing_is_read_where_nothing_is_wanted(wall: Person) -> None:
     wall.press(Qt.Key.Key_P, Keys.AltModifier)
     wall.press(Qt.Key.Key_Escape)
     wall.read("600")
-    assert "nothing to type" in wall.app.line.answer.text()
+    assert "nothing to type" in wall.app.measure.line.answer.text()
 
 
 def test_up_and_down_go_through_earlier_lines(wall: Person) -> None:
@@ -130,17 +130,17 @@ def test_up_and_down_go_through_earlier_lines(wall: Person) -> None:
     wall.type("9")
     wall.press(Qt.Key.Key_Up)
     wall.press(Qt.Key.Key_Up)
-    assert wall.app.line.text == "0, 150"
+    assert wall.app.measure.line.text == "0, 150"
     wall.press(Qt.Key.Key_Down)
-    assert wall.app.line.text == "600, 720"
+    assert wall.app.measure.line.text == "600, 720"
 
 
 def test_escape_over_the_face_drops_the_line_too(wall: Person) -> None:
     wall.type("900 wombats")
-    wall.app.canvas.setFocus()
+    wall.app.measure.canvas.setFocus()
     wall.press(Qt.Key.Key_Escape)
-    assert wall.app.line.text == ""
-    assert wall.app.line.answer.text() == ""
+    assert wall.app.measure.line.text == ""
+    assert wall.app.measure.line.answer.text() == ""
 
 
 def test_a_line_half_typed_is_read_anew_where_the_face_or_the_mode_is_another(wall: Person) -> None:
@@ -154,9 +154,9 @@ def test_a_line_half_typed_is_read_anew_where_the_face_or_the_mode_is_another(wa
     assert _tried(wall) > 1
     wall.press(Qt.Key.Key_B, Keys.AltModifier)
     assert _tried(wall) == 1
-    assert "not a unit of length" in wall.app.line.answer.text()
+    assert "not a unit of length" in wall.app.measure.line.answer.text()
 
 
 def test_the_line_says_what_to_do_where_there_is_no_face(wall: Person) -> None:
     wall.app.menus.action("&Delete the face").trigger()
-    assert wall.app.line.wants.text() == "add a face first"
+    assert wall.app.measure.line.wants.text() == "add a face first"

@@ -150,21 +150,21 @@ def test_an_edit_on_measure_fills_no_table_until_its_page_is_turned_to(cabinet: 
 
 def test_what_is_undone_on_another_page_is_gone_from_the_details(cabinet: Person) -> None:
     cabinet.press(Qt.Key.Key_A, Keys.ControlModifier)
-    assert cabinet.app.details.head.text().startswith("2 parts")
+    assert cabinet.app.measure.details.head.text().startswith("2 parts")
     cabinet.turn_to(COUNT)
     cabinet.press(Qt.Key.Key_Z, Keys.ControlModifier)
     cabinet.turn_to(MEASURE)
     assert [part.name or part.kind.value for part in cabinet.shown.picked_parts] == ["wall"]
-    assert cabinet.app.details.head.text().endswith("wall")
+    assert cabinet.app.measure.details.head.text().endswith("wall")
 
 
 def test_a_gesture_that_was_begun_is_not_gone_on_with_after_another_page(cabinet: Person) -> None:
     cabinet.read("900", "150")
-    wants = cabinet.app.line.wants.text()
+    wants = cabinet.app.measure.line.wants.text()
     cabinet.turn_to(COUNT)
     cabinet.press(Qt.Key.Key_Z, Keys.ControlModifier)
     cabinet.turn_to(MEASURE)
-    assert cabinet.app.line.wants.text() != wants
+    assert cabinet.app.measure.line.wants.text() != wants
     cabinet.read("10", "20", "300", "400")
     assert [part.kind.value for part in cabinet.shown.job.faces[0].parts] == ["wall", "cabinet"]
     assert min(vertex.x for vertex in cabinet.shown.job.faces[0].parts[1].outline) == 10
@@ -183,7 +183,7 @@ def test_what_is_tried_out_is_dropped_on_another_page_and_what_stands_in_the_lin
     assert cabinet.shown.takeoff is takeoff
     assert face.canvas.accessibleDescription() == before
     cabinet.turn_to(MEASURE)
-    assert cabinet.app.line.text == "900, 150, 600, 720"
+    assert cabinet.app.measure.line.text == "900, 150, 600, 720"
     assert is_trying(cabinet)
 
 

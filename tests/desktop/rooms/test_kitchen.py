@@ -117,7 +117,7 @@ def test_in_inches_all_is_shown_and_read_in_inches(person: Person, form: Kitchen
     assert heights.kickboard_mm == pytest.approx(100, abs=25.4 / 64)
     assert heights.cabinet_mm == usual_heights(Unit.INCH).cabinet_mm
     person.type("18 door, 24 1/2 pair")
-    assert person.app.line.answer.text() == '2 cabinets, 42 1/2" of 94 1/2", 52" left'
+    assert person.app.measure.line.answer.text() == '2 cabinets, 42 1/2" of 94 1/2", 52" left'
 
 
 def test_escape_gives_the_keys_back_to_the_door(person: Person, form: KitchenForm) -> None:
@@ -129,7 +129,7 @@ def test_escape_gives_the_keys_back_to_the_door(person: Person, form: KitchenFor
 def test_rows_are_typed_one_after_another_and_undone_to_bare_walls(kitchen: Person) -> None:
     bare = kitchen.shown.job
     kitchen.type("450 door, 600 drawers 3, 900 pair, splashback")
-    assert kitchen.app.line.answer.text() == "3 cabinets, 1950 of 2400 mm, 450 left"
+    assert kitchen.app.measure.line.answer.text() == "3 cabinets, 1950 of 2400 mm, 450 left"
     assert _kinds(kitchen).count(Kind.CABINET) == 3
     assert kitchen.shown.job is bare
 
@@ -177,12 +177,12 @@ def test_a_whole_kitchen_goes_in_by_keys_and_is_undone_to_bare_walls(kitchen: Pe
 @pytest.mark.parametrize("keys", [Keys.ControlModifier, Keys.ControlModifier | Keys.ShiftModifier])
 def test_benchtops_are_refused_in_words_where_none_can_be_laid_out(kitchen: Person, keys: Keys) -> None:
     kitchen.press(Qt.Key.Key_B, keys)
-    assert "no benchtop and no base cabinets" in kitchen.app.line.answer.text()
+    assert "no benchtop and no base cabinets" in kitchen.app.measure.line.answer.text()
     kitchen.read("600 door")
     kitchen.press(Qt.Key.Key_B, keys)
     done = kitchen.shown.job
     kitchen.press(Qt.Key.Key_B, keys)
-    assert "every benchtop of the room has its plan" in kitchen.app.line.answer.text()
+    assert "every benchtop of the room has its plan" in kitchen.app.measure.line.answer.text()
     assert kitchen.shown.job is done
 
 
@@ -190,7 +190,7 @@ def test_on_a_plan_run_says_where_a_row_may_stand(kitchen: Person) -> None:
     kitchen.read("600 door")
     kitchen.press(Qt.Key.Key_B, Keys.ControlModifier)
     kitchen.press(Qt.Key.Key_U, Keys.AltModifier)
-    assert "choose a wall" in kitchen.app.line.edit.placeholderText()
+    assert "choose a wall" in kitchen.app.measure.line.edit.placeholderText()
     assert "stands on a wall" in _answered(kitchen, "600 door")
 
 
@@ -212,16 +212,16 @@ def test_an_offered_line_makes_a_row_fit(kitchen: Person, by_keys: bool) -> None
             kitchen.press(key)
     else:
         kitchen.click(_offers(kitchen)[0])
-    assert kitchen.app.line.text == "600 pair, 600 door, 1200 drawers 3"
-    assert kitchen.app.line.answer.text() == "3 cabinets, 2400 of 2400 mm, 0 left"
+    assert kitchen.app.measure.line.text == "600 pair, 600 door, 1200 drawers 3"
+    assert kitchen.app.measure.line.answer.text() == "3 cabinets, 2400 of 2400 mm, 0 left"
     kitchen.press(Qt.Key.Key_Return)
     assert _kinds(kitchen).count(Kind.CABINET) == 3
 
 
 def test_an_example_stands_in_the_empty_line_and_only_there(kitchen: Person) -> None:
-    assert "450 drawers 3" in kitchen.app.line.edit.placeholderText()
+    assert "450 drawers 3" in kitchen.app.measure.line.edit.placeholderText()
     kitchen.press(Qt.Key.Key_B, Keys.AltModifier)
-    assert kitchen.app.line.edit.placeholderText() == ""
+    assert kitchen.app.measure.line.edit.placeholderText() == ""
 
 
 def test_a_further_room_is_added_from_its_walls_and_taken_back(kitchen: Person) -> None:
@@ -290,9 +290,9 @@ def _key_of(words: str) -> str:
 def _answered(person: Person, line: str) -> str:
     """What is answered to a line that is refused, which then is taken out again only by the person."""
     person.read(line)
-    return person.app.line.answer.text()
+    return person.app.measure.line.answer.text()
 
 
 def _offers(person: Person) -> list[QPushButton]:
-    buttons = person.app.line.offers.findChildren(QPushButton)
+    buttons = person.app.measure.line.offers.findChildren(QPushButton)
     return [button for button in buttons if button.isVisible()]

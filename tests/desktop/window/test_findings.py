@@ -234,7 +234,7 @@ def test_a_finding_that_a_person_comes_for_is_said_before_all_others_of_its_sect
 
 def test_what_is_odd_in_the_picked_parts_is_said_beside_them(gap: Person) -> None:
     gap.press(Qt.Key.Key_1, Keys.ControlModifier)
-    said = gap.app.details.to_look_at
+    said = gap.app.measure.details.to_look_at
     first, second = (part.id for part in gap.shown.now.faces[0].parts[1:])
     assert not said.isVisible()
     gap.app.store.pick((second,))

@@ -81,6 +81,20 @@ def test_a_job_is_left_with_no_face_and_goes_on(two_walls: Person) -> None:
     assert _names(two_walls) == ["A"]
 
 
+def test_in_a_job_without_faces_the_keys_go_to_the_button_that_adds_one(two_walls: Person) -> None:
+    two_walls.app.faces.delete()
+    two_walls.app.faces.delete()
+    for _ in range(2):
+        two_walls.press(Qt.Key.Key_F6)
+    two_walls.press(Qt.Key.Key_Return)
+
+    assert two_walls.app.frame.face_form.isVisible()
+    two_walls.type("1200")
+    two_walls.press(Qt.Key.Key_Tab)
+    two_walls.read("2400")
+    assert _names(two_walls) == ["A"]
+
+
 def test_a_face_is_renamed(two_walls: Person) -> None:
     two_walls.press(Qt.Key.Key_F2)
     dialog = two_walls.app.window.findChild(QInputDialog)
