@@ -48,7 +48,7 @@ def large_unit(unit: Unit) -> str:
     return _LARGE[unit]
 
 
-def run_in(length_mm: float, unit: Unit) -> float:
+def length_in(length_mm: float, unit: Unit) -> float:
     """A length as a number of metres or feet."""
     return float(length_mm / size_mm(large_unit(unit)))
 
@@ -58,9 +58,9 @@ def area_in(area_mm2: float, unit: Unit) -> float:
     return float(area_mm2 / size_mm(large_unit(unit)) ** 2)
 
 
-def show_run(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+def show_total_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     """A length that was added up: "9.80 m" or "32.2 ft"."""
-    return f"{_fixed(run_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
+    return f"{_fixed(length_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
 
 
 def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:

@@ -15,7 +15,7 @@ from shared.written.units import (
     plain_number,
     show_area,
     show_length,
-    show_run,
+    show_total_length,
 )
 
 NO_PACKS = "none"
@@ -69,9 +69,9 @@ class Writing(NamedTuple):
         """A length as it is read off a tape: "600.5 mm", `94 1/2"`."""
         return length_words(length_mm, self.unit, decimal=self.decimal)
 
-    def run(self, length_mm: float) -> str:
+    def total_length(self, length_mm: float) -> str:
         """A length that was added up: "9.80 m"."""
-        return self._signed(show_run(length_mm, self.unit, decimal=self.decimal))
+        return self._signed(show_total_length(length_mm, self.unit, decimal=self.decimal))
 
     def area(self, area_mm2: float) -> str:
         """An area: "2.14 m2"."""

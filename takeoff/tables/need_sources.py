@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Product, Use
-from shared.written.units import area_in, run_in
+from shared.written.units import area_in, length_in
 from shared.written.writing import Writing
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.naming import Names
@@ -74,12 +74,12 @@ class Sources:
             cells_of("Joints", column, self._takeoff.joints) for column in "CFGHJK"
         )
         chosen = f'({sealant}=C{row})*({joint}&", "&{section}=B{row})*({sealed}="yes")'
-        live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", run_in(length, unit))
+        live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", length_in(length, unit))
         return Source(word, live)
 
     def _masking(self, used: Used, row: int) -> Source:
         unit = self._job.unit
         room = next((self._room_of[part] for part in used.parts if part in self._room_of), "")
         where, metres, alike = (cells_of("Masking", column, self._takeoff.masking) for column in "AFG")
-        live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", run_in(self._masked[room], unit))
+        live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", length_in(self._masked[room], unit))
         return Source(room, live)

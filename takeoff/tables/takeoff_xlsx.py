@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from shared.files.disk import write_atomically
 from shared.job import Job
-from shared.written.units import area_in, large_unit, run_in
+from shared.written.units import area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.bill import Bill
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
@@ -82,7 +82,7 @@ def _joints(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), row.name)
     bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
-    length = run_in(row.length_mm.amount, job.unit)
+    length = length_in(row.length_mm.amount, job.unit)
     return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
 
 
@@ -94,7 +94,7 @@ def _masking(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.face(row.face), row.name)
-    length = run_in(row.length_mm.amount, job.unit)
+    length = length_in(row.length_mm.amount, job.unit)
     return (*place, *map(names.part, row.parts), length, float(names.alike(row.face)))
 
 
@@ -106,11 +106,11 @@ def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
     place = (names.room(row.room), names.face(row.face), names.part(row.part))
-    return (*place, float(row.whole), float(row.cut), run_in(row.grout_mm.amount, job.unit))
+    return (*place, float(row.whole), float(row.cut), length_in(row.grout_mm.amount, job.unit))
 
 
 def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
-    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    areas, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     totals = takeoff.totals
     finishes = _finish_totals(takeoff, job, names)
     coated = Live(f"=SUM({cells_of('Areas', 'J', takeoff.parts)})", area_in(totals.coated_mm2, job.unit))
@@ -119,12 +119,12 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     rows: tuple[Row, ...] = (
         *finishes,
         (f"All coated {areas}", "", "", coated),
-        (f"Masking {run}", "", "", Live(f"=SUM({taped})", run_in(totals.masking_mm, job.unit))),
-        (f"Bead {run}", "", "", Live(f'=SUMPRODUCT(({sealed}="yes")*{lengths})', run_in(totals.bead_mm, job.unit))),
+        (f"Masking {unit}", "", "", Live(f"=SUM({taped})", length_in(totals.masking_mm, job.unit))),
+        (f"Bead {unit}", "", "", Live(f'=SUMPRODUCT(({sealed}="yes")*{lengths})', length_in(totals.bead_mm, job.unit))),
         (
-            f"Old bead {run}",
+            f"Old bead {unit}",
             *("", ""),
-            Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', run_in(totals.old_bead_mm, job.unit)),
+            Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', length_in(totals.old_bead_mm, job.unit)),
         ),
         ("Fronts", "", "", float(totals.fronts)),
         *_grout_total(takeoff, job),
@@ -134,11 +134,11 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Worksheet:
     """How far the totals could be off because of the tape, and the coated area of each part."""
-    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    areas, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     off_mm2 = dict(sure.parts)
     rows: tuple[Row, ...] = (
         ("", "", "all coated", areas, area_in(sure.coated_mm2, job.unit)),
-        *(("", "", name, run, run_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
+        *(("", "", name, unit, length_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
         *(
             (names.room(row.room), names.face(row.face), names.part(row.id), areas, area_in(off_mm2[row.id], job.unit))
             for row in takeoff.parts
@@ -152,7 +152,7 @@ def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Works
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
     if not takeoff.tiles:
         return ()
-    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
+    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", length_in(takeoff.totals.grout_mm, job.unit))
     return ((f"Grout {large_unit(job.unit)}", "", "", total),)
 
 

@@ -22,7 +22,7 @@ def part_rows(row: PartRow, writing: Writing) -> Iterator[WhyRow]:
 
 def length_row(words: str, figure: Figure, writing: Writing) -> WhyRow:
     """A length that was added up; `words` say of what."""
-    return _figure_row(words, figure, writing, writing.run)
+    return _figure_row(words, figure, writing, writing.total_length)
 
 
 def bead_row(section: Section, writing: Writing) -> WhyRow:
@@ -30,8 +30,10 @@ def bead_row(section: Section, writing: Writing) -> WhyRow:
     is_triangle = isinstance(section, Fillet)
     shape = f"a triangle, leg{writing.squared} {writing.divided} 2" if is_triangle else f"width {writing.times} depth"
     millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    run = writing.run(MM_IN_A_METRE * metres)
-    words = f"Sealant {writing.number(millilitres)} mL a metre ({shape}); {writing.number(CARTRIDGE_ML)} mL run {run}"
+    length = writing.total_length(MM_IN_A_METRE * metres)
+    words = (
+        f"Sealant {writing.number(millilitres)} mL a metre ({shape}); {writing.number(CARTRIDGE_ML)} mL run {length}"
+    )
     return WhyRow(words)
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from shared.job import Unit
 from shared.trade.products import Product, Use
 from shared.written.packs import amount_in, amount_unit
-from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, run_in
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.figures.to_buy import Used
 
@@ -52,7 +52,7 @@ def written_size(used: Used, product: Product, writing: Writing) -> str:
         case _Size.AREA:
             return writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
         case _Size.LENGTH:
-            return writing.run(used.size * MM_IN_A_METRE)
+            return writing.total_length(used.size * MM_IN_A_METRE)
         case _Size.NUMBER:
             return writing.number(used.size)
 
@@ -77,6 +77,6 @@ def _one(size: _Size, unit: Unit) -> tuple[float, str]:
         case _Size.AREA:
             return area_in(MM2_IN_A_SQUARE_METRE, unit), f"{large_unit(unit)}2"
         case _Size.LENGTH:
-            return run_in(MM_IN_A_METRE, unit), large_unit(unit)
+            return length_in(MM_IN_A_METRE, unit), large_unit(unit)
         case _Size.NUMBER:
             return 1.0, ""
