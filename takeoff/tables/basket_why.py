@@ -23,7 +23,7 @@ WIDTH = 100
 def why_of_bill(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[list[str], ...]:
     """Sections of lines: what is needed, what is counted of fronts, what is bought; empty ones for an empty job."""
     return (
-        list(_needed(takeoff, job, bill)),
+        list(_needs(takeoff, job, bill)),
         list(_hardware(bill, Writing(job.unit))),
         list(_basket(bill, job)),
         [f"Left out: {each.message}" for each in bill.findings],
@@ -43,7 +43,7 @@ def _grounds(row: WhyRow, deep: int) -> Iterator[str]:
     yield from _wrapped("source:", row.source, deep)
 
 
-def _needed(takeoff: Takeoff, job: Job, bill: Bill) -> Iterator[str]:
+def _needs(takeoff: Takeoff, job: Job, bill: Bill) -> Iterator[str]:
     names, rows = Names(job), NeedRows(takeoff, job, Writing(job.unit))
     if bill.needs.wanted:
         yield "Needed"

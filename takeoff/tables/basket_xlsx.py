@@ -29,7 +29,7 @@ class _Named(NamedTuple):
     names: Mapping[str, str]
 
 
-def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]:
+def bill_worksheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]:
     """The sheets Allowances, Needs and Basket. The numbers of packs stay; a cell says whether they are still enough.
 
     The job's rooms and finishes are told apart by their names already.

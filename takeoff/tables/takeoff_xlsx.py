@@ -13,7 +13,7 @@ from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Ta
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import totals_by_finish
 from takeoff.surfaces.materials import material_of
-from takeoff.tables.basket_xlsx import bill_sheets
+from takeoff.tables.basket_xlsx import bill_worksheets
 from takeoff.tables.worksheets import Live, Row, Worksheet, book_bytes, cells_of, told_apart
 
 ALIKE = "Rooms alike"
@@ -29,7 +29,7 @@ def write_xlsx(takeoff: Takeoff, job: Job, path: Path, bill: Bill | None = None)
 
 def xlsx_bytes(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
     """The spreadsheet as the content of a file. Every name is written as text, whatever it begins with."""
-    return book_bytes(_sheets(takeoff, with_names_told_apart(job), bill))
+    return book_bytes(_worksheets(takeoff, with_names_told_apart(job), bill))
 
 
 def with_names_told_apart(job: Job) -> Job:
@@ -43,7 +43,7 @@ def with_names_told_apart(job: Job) -> Job:
     )
 
 
-def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, ...]:
+def _worksheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, ...]:
     names = Names(job)
     return (
         _areas(takeoff, job, names),
@@ -52,7 +52,7 @@ def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, .
         *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
         _totals(takeoff, job, names),
         *((_sureness(takeoff, takeoff.sure, job, names),) if takeoff.sure else ()),
-        *(bill_sheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
+        *(bill_worksheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
     )
 
 

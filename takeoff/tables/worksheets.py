@@ -34,20 +34,20 @@ class Worksheet(NamedTuple):
         return f"{self.name}!${column}$2:${column}${max(len(self.rows), 1) + 1}"
 
 
-def book_bytes(sheets: Iterable[Worksheet]) -> bytes:
+def book_bytes(worksheets: Iterable[Worksheet]) -> bytes:
     """The spreadsheet as the content of a file. All text is written as text, whatever it begins with."""
     import xlsxwriter  # late: it is slow to import, and most runs write no spreadsheet
 
     content = io.BytesIO()
     with xlsxwriter.Workbook(content, {"in_memory": True}) as book:
-        for sheet in sheets:
-            _write_sheet(book, sheet)
+        for worksheet in worksheets:
+            _write(book, worksheet)
     return content.getvalue()
 
 
-def cells_of(sheet: str, column: str, rows: Sequence[object]) -> str:
+def cells_of(name: str, column: str, rows: Sequence[object]) -> str:
     """The cells of a column of so many rows below its heading, at least one."""
-    return Worksheet(sheet, (), (), tuple(("",) for _ in rows)).cells(column)
+    return Worksheet(name, (), (), tuple(("",) for _ in rows)).cells(column)
 
 
 def told_apart(names: Mapping[str, str]) -> dict[str, str]:
@@ -57,21 +57,21 @@ def told_apart(names: Mapping[str, str]) -> dict[str, str]:
     return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in named.items()}
 
 
-def _write_sheet(book: "Workbook", sheet: Worksheet) -> None:
-    page = book.add_worksheet(sheet.name)
+def _write(book: "Workbook", worksheet: Worksheet) -> None:
+    written = book.add_worksheet(worksheet.name)
     bold, figure, money = (
         book.add_format(each) for each in ({"bold": True}, {"num_format": "0.000"}, {"num_format": "0.00"})
     )
-    for column, (heading, width) in enumerate(zip(sheet.headings, sheet.widths, strict=True)):
-        page.set_column(column, column, width)
-        page.write_string(0, column, heading, bold)
-    page.freeze_panes(1, 0)
-    for number, row in enumerate(sheet.rows, 1):
+    for column, (heading, width) in enumerate(zip(worksheet.headings, worksheet.widths, strict=True)):
+        written.set_column(column, column, width)
+        written.write_string(0, column, heading, bold)
+    written.freeze_panes(1, 0)
+    for number, row in enumerate(worksheet.rows, 1):
         for column, cell in enumerate(row):
-            style = money if column in sheet.money else figure
+            style = money if column in worksheet.money else figure
             if isinstance(cell, Live):
-                page.write_formula(number, column, cell.formula, style, cell.value)
+                written.write_formula(number, column, cell.formula, style, cell.value)
             elif isinstance(cell, str):
-                page.write_string(number, column, cell)
+                written.write_string(number, column, cell)
             else:
-                page.write_number(number, column, cell, style)
+                written.write_number(number, column, cell, style)

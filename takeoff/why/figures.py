@@ -45,8 +45,8 @@ def hardware_rows(hardware: Hardware, writing: Writing) -> Iterator[WhyRow]:
         ("Holes to fill", hardware.holes_to_fill),
     ):
         if figure.reason.terms:
-            steps = tuple(_count_row(term, writing) for term in figure.reason.terms)
-            yield _reasoned(WhyRow(words, writing.number(figure.amount), children=steps), figure.reason, writing)
+            terms = tuple(_count_row(term, writing) for term in figure.reason.terms)
+            yield _reasoned(WhyRow(words, writing.number(figure.amount), children=terms), figure.reason, writing)
 
 
 def _figure_row(words: str, figure: Figure, writing: Writing, show: Show) -> WhyRow:
