@@ -50,9 +50,9 @@ class Bill(NamedTuple):
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:
     """The bill of a job; `takeoff` is this job's. Nothing where the job has no products."""
-    needed = needs(job, takeoff)
+    wanted = needs(job, takeoff)
     unfinished = tuple(finding for finding in takeoff.findings if finding.code.leaves_out)
-    return Bill(job, needed, basket(job, needed), unfinished=unfinished)
+    return Bill(job, wanted, basket(job, wanted), unfinished=unfinished)
 
 
 def _no_prices(number: int) -> Finding:

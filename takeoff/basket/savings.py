@@ -91,20 +91,20 @@ def _thrift(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
     """All surfaces keep their finish, and it is laid more sparingly."""
     products = Products(job)
     coats = tuple(
-        _one_coat_fewer(laid, product)
-        for laid in steps_on_surfaces(job, surfaces(job, takeoff))
-        if laid.step.coats > LEAST_COATS.get(laid.step.work, laid.step.coats)
-        and (product := products.find(laid.step.product)) is not None
+        _one_coat_fewer(done, product)
+        for done in steps_on_surfaces(job, surfaces(job, takeoff))
+        if done.step.coats > LEAST_COATS.get(done.step.work, done.step.coats)
+        and (product := products.find(done.step.product)) is not None
     )
     return (*coats, *_small_allowance(job))
 
 
-def _one_coat_fewer(laid: StepOnSurfaces, product: Product) -> _Change:
-    coats = laid.step.coats
+def _one_coat_fewer(done: StepOnSurfaces, product: Product) -> _Change:
+    coats = done.step.coats
     left = {0: "no coat", 1: "1 coat"}.get(coats - 1, f"{coats - 1} coats")
     return _Change(
-        f"{laid.finish.called}: {left} of {product.called} instead of {coats}",
-        lambda job: with_changed_step(job, laid.finish.id, laid.place, replace(laid.step, coats=coats - 1)),
+        f"{done.finish.called}: {left} of {product.called} instead of {coats}",
+        lambda job: with_changed_step(job, done.finish.id, done.place, replace(done.step, coats=coats - 1)),
     )
 
 

@@ -45,7 +45,7 @@ def mended(job: Job, finding: Finding) -> Job:
     if finding.code is Code.SAME_OUTLINE:
         return _without_one(job, finding)
     part = find_part(job, finding.parts[0])[1]
-    changed = _brought_inside(face, part) if finding.code is Code.OUTSIDE_WALL else _fitted(job, face, part)
+    changed = _brought_inside(face, part) if finding.code is Code.OUTSIDE_WALL else _trimmed(job, face, part)
     refuse_locked(find_part(job, each.id)[1] for each in changed)
     return with_changed_parts(job, changed)
 
@@ -131,20 +131,20 @@ def _brought_inside(face: Face, part: Part) -> tuple[Part, ...]:
     return _carried_along(face, part, dx, dy)
 
 
-def _fitted(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
+def _trimmed(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
     """A front trimmed where it reaches beyond what it hangs on, to half the reveal of its room."""
     hung = next(each for each in hung_fronts(face.parts) if each.front == part.id)
     half = find_room_of(job, face.id).heights.reveal_mm / 2
     left, bottom, right, top = hung.box
     room: Box = (left + half, bottom + half, right - half, top - half)
     box = outline_box(part.outline)
-    fitted = (
+    trimmed = (
         room[0] if box[0] < left else box[0],
         room[1] if box[1] < bottom else box[1],
         room[2] if box[2] > right else box[2],
         room[3] if box[3] > top else box[3],
     )
-    return (resized(part, fitted),)
+    return (resized(part, trimmed),)
 
 
 def _without_one(job: Job, finding: Finding) -> Job:

@@ -27,7 +27,7 @@ SLEEVES = "one for each product and finish, and again after so many coats; for e
 class Surface(NamedTuple):
     """All of one material that gets one finish: its coated area in m2, alike rooms each, and its parts.
 
-    `alike` is the greatest number of rooms alike that it is in: so often is it laid.
+    `alike` is the greatest number of rooms alike that it is in: so often is it done.
     """
 
     finish: str
@@ -100,65 +100,65 @@ def steps_on_surfaces(job: Job, on: tuple[Surface, ...]) -> tuple[StepOnSurfaces
     )
 
 
-def demands_of_steps(job: Job, laid: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
+def demands_of_steps(job: Job, steps: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
     """What each step asks of its product; nothing where it has none that can be laid on an area."""
-    for each in laid:
-        product = products.find(each.step.product)
+    for done in steps:
+        product = products.find(done.step.product)
         if product is not None and product.measure is not Measure.METRES:
-            yield _asked(job, each, product, products)
+            yield _demand(job, done, product, products)
 
 
-def demands_of_sleeves(job: Job, laid: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
+def demands_of_sleeves(job: Job, steps: tuple[StepOnSurfaces, ...], products: Products) -> Iterator[Demand]:
     """What steps ask of their tools: of each product so many sleeves as its coats in a finish wear out."""
     gathered: dict[tuple[str, str, str], list[StepOnSurfaces]] = {}
-    for each in laid:
-        if each.step.tool and each.step.product:
-            gathered.setdefault((each.step.tool, each.finish.id, each.step.product), []).append(each)
-    for (tool_id, finish_id, product_id), steps in gathered.items():
+    for done in steps:
+        if done.step.tool and done.step.product:
+            gathered.setdefault((done.step.tool, done.finish.id, done.step.product), []).append(done)
+    for (tool_id, finish_id, product_id), some in gathered.items():
         tool, product = products.find(tool_id), products.find(product_id)
         if tool is None or product is None or tool.measure is not Measure.PIECES:
             continue
-        coats = sum(each.step.coats for each in steps)
+        coats = sum(each.step.coats for each in some)
         use = Used(
-            f"{steps[0].finish.called}: {product.called}, {_coats(coats)}",
+            f"{some[0].finish.called}: {product.called}, {_coats(coats)}",
             size=ceil(coats / job.allowances.coats_a_sleeve),
-            times=max(each.alike for each in steps),
+            times=max(each.alike for each in some),
             per=1.0,
-            parts=tuple(dict.fromkeys(part for each in steps for part in each.parts)),
+            parts=tuple(dict.fromkeys(part for each in some for part in each.parts)),
             finish=finish_id,
         )
-        yield Demand(products.options(tool), use, SLEEVES, steps[0].where, named=tool)
+        yield Demand(products.options(tool), use, SLEEVES, some[0].where, named=tool)
 
 
-def _asked(job: Job, laid: StepOnSurfaces, product: Product, products: Products) -> Demand:
-    step, allowances = laid.step, job.allowances
+def _demand(job: Job, done: StepOnSurfaces, product: Product, products: Products) -> Demand:
+    step, allowances = done.step, job.allowances
     in_tray = step.work in COATS and product.measure is Measure.LITRES
     use = Used(
-        _words(laid),
-        size=sum(surface.area_m2 for surface in laid.on),
+        _words(done),
+        size=sum(surface.area_m2 for surface in done.on),
         times=step.coats,
         per=0.0,
         loss=allowances.loss,
         allowance=allowances.allowance,
-        left_behind=allowances.tray_l * (step.coats * laid.alike) if in_tray else 0.0,
-        parts=laid.parts,
-        finish=laid.finish.id,
+        left_behind=allowances.tray_l * (step.coats * done.alike) if in_tray else 0.0,
+        parts=done.parts,
+        finish=done.finish.id,
     )
     return Demand(
         products.options(product),
         use,
         IN_TRAY if in_tray else BY_AREA,
-        laid.where,
+        done.where,
         named=product,
         covers_m2=step.covers_m2,
         thinning=step.thinning,
     )
 
 
-def _words(laid: StepOnSurfaces) -> str:
+def _words(done: StepOnSurfaces) -> str:
     """What is done, on what and how often: "Fronts: prime on melamine, 1 coat"."""
-    materials = (surface.material.value for surface in laid.on if surface.material is not None)
-    return f"{laid.finish.called}: {laid.step.work} on {', '.join(materials)}, {_coats(laid.step.coats)}"
+    materials = (surface.material.value for surface in done.on if surface.material is not None)
+    return f"{done.finish.called}: {done.step.work} on {', '.join(materials)}, {_coats(done.step.coats)}"
 
 
 def _coats(coats: int) -> str:

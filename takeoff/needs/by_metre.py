@@ -82,14 +82,14 @@ def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) ->
     """What each sort of joint asks of its sealant; nothing where no product is such a sealant."""
     for word, of_word in sealed.items():
         options = sealants(word, products)
-        for (name, section), run in of_word.items() if options else ():
+        for (name, section), bead in of_word.items() if options else ():
             use = Used(
                 f"{name}, {Writing(job.unit).section(section)}",
-                size=run.metres,
+                size=bead.metres,
                 times=1,
                 per=ML_IN_A_LITRE / section_area_mm2(section),
                 allowance=job.allowances.sealant,
-                parts=run.parts,
+                parts=bead.parts,
             )
             yield Demand(options, use, BEAD, f"joint {name}", EXACT_SECTION)
 
@@ -98,20 +98,20 @@ def demands_of_masking(job: Job, taped: dict[str, Metres], products: Products) -
     """What masking each room asks of the tape; nothing where no product is the tape."""
     options = tapes(products)
     names = {room.id: room.called for room in job.rooms}
-    for room, run in taped.items() if options else ():
+    for room, masking in taped.items() if options else ():
         use = Used(
             f"masking, {names[room]}",
-            size=run.metres,
+            size=masking.metres,
             times=1,
             per=1.0,
             allowance=job.allowances.tape,
-            parts=run.parts,
+            parts=masking.parts,
         )
         yield Demand(options, use, TAPE, f"masking of {names[room]}")
 
 
 def _together(rows: list[Metres]) -> Metres:
     return Metres(
-        sum(run.metres for run in rows),
-        tuple(dict.fromkeys(part for run in rows for part in run.parts)),
+        sum(each.metres for each in rows),
+        tuple(dict.fromkeys(part for each in rows for part in each.parts)),
     )

@@ -61,11 +61,11 @@ def caution_of_hardeners() -> str:
     return next(row.text for row in _table() if row.two_part)
 
 
-def _met_by(job: Job, laid: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
+def _met_by(job: Job, steps: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
     products = {product.id: product for product in job.products}
     kind_of = {part.id: part.kind for face in job.faces for part in face.parts}
     near = {part: kinds for parts, kinds in map(_kinds_on, job.faces) for part in parts}
-    for each in laid:
+    for each in steps:
         product = products.get(each.step.product)
         yield _Met(
             finish=each.finish.id,
@@ -85,14 +85,14 @@ def _kinds_on(face: Face) -> tuple[tuple[str, ...], frozenset[Kind]]:
 
 def _fits(row: _Row, met: _Met) -> bool:
     """Whether all that the row names is met."""
-    asked = (
+    conditions = (
         (row.works, met.works),
         (row.uses, met.uses),
         (row.materials, met.materials),
         (row.kinds, met.kinds),
         (row.near, met.near),
     )
-    return (met.two_part or not row.two_part) and all(not named or named & there for named, there in asked)
+    return (met.two_part or not row.two_part) and all(not named or named & there for named, there in conditions)
 
 
 @cache

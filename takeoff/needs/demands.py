@@ -54,15 +54,15 @@ class Products:
         return standing or (every if len(every) == 1 else ())
 
 
-def per_of(product: Product, asked: Demand) -> float | None:
+def per_of(product: Product, demand: Demand) -> float | None:
     """How much of what is asked one litre, metre or piece of this product does; None where that is not known.
 
     A step's own spread rate counts for the product that it names; whatever stands in has its own.
     """
-    if asked.use.per:
-        return asked.use.per
-    if product is asked.named and asked.covers_m2 is not None:
-        return asked.covers_m2 if asked.covers_m2 > 0 else None
+    if demand.use.per:
+        return demand.use.per
+    if product is demand.named and demand.covers_m2 is not None:
+        return demand.covers_m2 if demand.covers_m2 > 0 else None
     return covers_m2(product)
 
 

@@ -16,7 +16,7 @@ from takeoff.needs.left_out import look_at_needs
 from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l
 
 Group = tuple[Demand, ...]
-"""All that is asked of the same products."""
+"""All that is demand of the same products."""
 
 
 def needs(job: Job, takeoff: Takeoff) -> Needs:
@@ -25,27 +25,27 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
     What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
     """
     products = Products(job)
-    coated, run = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
-    laid = steps_on_surfaces(job, coated)
+    coated, by_metre = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
+    steps = steps_on_surfaces(job, coated)
     counted = hardware(job)
-    asked = (
-        *demands_of_steps(job, laid, products),
-        *demands_of_sleeves(job, laid, products),
-        *demands_of_joints(job, run.sealed, products),
-        *demands_of_masking(job, run.taped, products),
+    demands = (
+        *demands_of_steps(job, steps, products),
+        *demands_of_sleeves(job, steps, products),
+        *demands_of_joints(job, by_metre.sealed, products),
+        *demands_of_masking(job, by_metre.taped, products),
         *demands_of_handles(job, counted, products),
     )
-    wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
+    wanted = [_wanted(group, job.unit) for group in _grouped(demands)]
     place = {product.id: place for place, product in enumerate(job.products)}
     in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
-    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, run, asked)))
+    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, by_metre, demands)))
 
 
-def _grouped(asked: Iterable[Demand]) -> tuple[Group, ...]:
+def _grouped(demands: Iterable[Demand]) -> tuple[Group, ...]:
     """By the products that can do it: those that stand in for each other do all of each other's work."""
     groups: dict[frozenset[str], list[Demand]] = {}
-    for each in asked:
-        groups.setdefault(frozenset(product.id for product in each.options), []).append(each)
+    for demand in demands:
+        groups.setdefault(frozenset(product.id for product in demand.options), []).append(demand)
     return tuple(tuple(group) for group in groups.values())
 
 
@@ -60,7 +60,7 @@ def _wanted(group: Group, unit: Unit) -> Wanted | None:
 
 def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     """How much of this product it would take; None where it cannot be said."""
-    used = [_used(product, asked, unit) for asked in group]
+    used = [_used(product, demand, unit) for demand in group]
     whole = tuple(use for use in used if use is not None)
     if len(whole) < len(used) or not has_ratio(product):
         return None
@@ -73,24 +73,24 @@ def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     )
 
 
-def _used(product: Product, asked: Demand, unit: Unit) -> Used | None:
+def _used(product: Product, demand: Demand, unit: Unit) -> Used | None:
     """The work done with this product; None where it does not say how much it covers."""
-    per = per_of(product, asked)
+    per = per_of(product, demand)
     if per is None:
         return None
-    if asked.use.per:
-        return asked.use
-    words = f"{asked.use.what} at {Writing(unit).spread_rate(per, product.measure)}"
-    if asked.thinning:
-        laid = Writing(unit).spread_rate(applied_m2_per_l(per, asked.thinning), product.measure)
-        words += f" (thinned by {Writing().percent(asked.thinning)}: {laid} as laid)"
-    return asked.use._replace(what=words, per=per)
+    if demand.use.per:
+        return demand.use
+    words = f"{demand.use.what} at {Writing(unit).spread_rate(per, product.measure)}"
+    if demand.thinning:
+        thinned = Writing(unit).spread_rate(applied_m2_per_l(per, demand.thinning), product.measure)
+        words += f" (thinned by {Writing().percent(demand.thinning)}: {thinned} as laid)"
+    return demand.use._replace(what=words, per=per)
 
 
 def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
-    rules = [asked.rule for asked in group]
-    sources = [asked.source for asked in group]
-    if product.covers_m2 is None and any(not asked.use.per for asked in group):
+    rules = [demand.rule for demand in group]
+    sources = [demand.source for demand in group]
+    if product.covers_m2 is None and any(not demand.use.per for demand in group):
         sources.append(FROM_SOLIDS)
     if product.ratio is not None:
         rules.append(f"base and hardener mixed {Writing().ratio(product.ratio)} by volume")
