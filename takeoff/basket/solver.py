@@ -1,4 +1,4 @@
-"""The cheapest packs by an integer program, solved and proved by a constraint solver."""
+"""The cheapest packs, chosen and proved by a constraint solver as an integer program."""
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
@@ -15,7 +15,7 @@ weighted_sum = cp_model.LinearExpr.weighted_sum
 
 
 class _Program(NamedTuple):
-    """The program: whether each offer is taken, and how many of each of its packs."""
+    """The integer program. Its variables say whether each offer is taken, and how many of each of its packs."""
 
     offers: tuple[PackOffer, ...]
     model: cp_model.CpModel
@@ -24,7 +24,7 @@ class _Program(NamedTuple):
 
 
 def solve(offers: tuple[PackOffer, ...], effort: float) -> PackChoice:
-    """The answer to `takeoff.basket.packs.cheapest`: aim after aim, each holding what the earlier ones reached."""
+    """The choice that `takeoff.basket.packs.cheapest` gives. Each aim is reached in turn and then kept."""
     best = _of_one_size(offers)
     program = _program(offers)
     solver = _solver(effort)
@@ -43,7 +43,7 @@ def solve(offers: tuple[PackOffer, ...], effort: float) -> PackChoice:
 
 
 def _solver(effort: float) -> cp_model.CpSolver:
-    """One worker and a fixed seed: the same answer every time."""
+    """A solver that gives the same choice every time, as it has one worker and a fixed seed."""
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = SEED
@@ -64,15 +64,15 @@ def _program(offers: tuple[PackOffer, ...]) -> _Program:
 
 
 def _alone(offer: PackOffer, size: int) -> int:
-    """How many packs of one size hold all that is missing; more are never better, as one could go back."""
+    """How many packs of one size hold all that is missing. More are never better, as one of them could go back."""
     return max(-(-offer.missing // size), 0)
 
 
 def _leave_out_what_costs_more(program: _Program, ceiling: int) -> None:
-    """Say outright how many of each pack leave the cost under the ceiling; the solver is long in finding that out.
+    """Bound the number of each pack by the ceiling of the cost, which the solver would take long to find out.
 
-    At best all that is missing is bought at the lowest price per unit. What is left of the ceiling then pays for so
-    many times what a pack costs over that price.
+    At best, all that is missing is bought at the lowest price per unit. What is then left of the ceiling pays the extra
+    price of a pack, over that lowest price, only so many times.
     """
     for offer, counts in zip(program.offers, program.counts, strict=True):
         packs = tuple(zip(offer.sizes, offer.prices, strict=True))
@@ -90,7 +90,7 @@ def _price_per_unit(pack: tuple[int, int]) -> Fraction:
 
 
 def _aims(program: _Program) -> Iterator[cp_model.LinearExpr]:
-    """Cost; then what is left over; then how many packs, and of answers alike in all that the earliest offer."""
+    """The aims in turn: the cost, what is left over, and the number of packs; offers that tie are taken in order."""
     counts = list(chain.from_iterable(program.counts))
     offers = program.offers
     yield weighted_sum(counts, [price for offer in offers for price in offer.prices])
@@ -105,7 +105,7 @@ def _choice(solver: cp_model.CpSolver, program: _Program) -> PackChoice:
 
 
 def _of_one_size(offers: Sequence[PackOffer]) -> PackChoice:
-    """The cheapest that is all of one size: where the search begins, and what stands if it finds nothing."""
+    """The cheapest choice of packs of one size. The search begins there, and keeps to it if it finds no other."""
     found: list[tuple[int, PackChoice]] = []
     for place, offer in enumerate(offers):
         for pack, size in enumerate(offer.sizes):

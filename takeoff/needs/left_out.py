@@ -1,4 +1,4 @@
-"""Things to look at in what a job needs: what was left out of it because it cannot be reckoned with."""
+"""Things to look at in what a job needs: what was left out because its amount cannot be worked out."""
 
 from collections.abc import Iterator, Sequence
 
@@ -17,9 +17,9 @@ from takeoff.surfaces.materials import material_named
 def look_at_needs(
     job: Job, coated: tuple[Surface, ...], by_metre: SealedAndTaped, demands: Sequence[Demand]
 ) -> Iterator[Finding]:
-    """All that is odd in finishes and products as far as they are used, for what is coated and run in this job.
+    """All that is odd in the finishes, products and fronts of a job, as far as they are used.
 
-    `demands` is what that asks of products.
+    `coated` and `by_metre` are what is coated, sealed and taped in this job, and `demands` what comes of that.
     """
     products = Products(job)
     yield from _without_coats(job, coated)
@@ -86,13 +86,13 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
 
 
 def _not_reckoned(demands: Sequence[Demand]) -> Iterator[Finding]:
-    """What is said of spread rates and ratios, each once."""
+    """Things to look at in spread rates and ratios, each said once."""
     found = [finding for demand in demands for product in demand.options for finding in _about(product, demand)]
     yield from dict.fromkeys(found)
 
 
 def _about(product: Product, demand: Demand) -> Iterator[Finding]:
-    """Why it cannot be reckoned how much of a product it takes, and what that means."""
+    """Why the amount of a product cannot be worked out, and whether another product is bought or none is."""
     if any(per_of(other, demand) is not None and has_ratio(other) for other in demand.options):
         yield from (Finding(Code.PASSED_OVER, f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, demand))
     else:
@@ -129,7 +129,7 @@ def _without_sealant_or_tape(by_metre: SealedAndTaped, products: Products) -> It
 
 
 def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
-    """Words for what a coated part is made of that name no material, each once on a face."""
+    """Words that name no material, typed for what a coated part is made of. Each is said once a face."""
     known = ", ".join(Material)
     for face in job.faces:
         found: dict[str, list[str]] = {}

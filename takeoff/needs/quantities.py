@@ -1,4 +1,4 @@
-"""What a job needs: of every product how much, with its sum down to the parts that it is laid on."""
+"""What a job needs: how much of every product, with the sum down to the parts that it is used on."""
 
 from collections.abc import Iterable, Iterator
 
@@ -16,13 +16,13 @@ from takeoff.needs.left_out import look_at_needs
 from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l
 
 Group = tuple[Demand, ...]
-"""All that is demand of the same products."""
+"""All demands that the same products can meet."""
 
 
 def needs(job: Job, takeoff: Takeoff) -> Needs:
-    """What a job needs of its products, for all rooms, alike ones each; `takeoff` is this job's.
+    """What a job needs of its products, with every one of the rooms alike counted. `takeoff` is this job's.
 
-    What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
+    What cannot be worked out is left out, and a finding says so. An empty job needs nothing.
     """
     products = Products(job)
     coated, by_metre = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
@@ -42,7 +42,7 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
 
 
 def _grouped(demands: Iterable[Demand]) -> tuple[Group, ...]:
-    """By the products that can do it: those that stand in for each other do all of each other's work."""
+    """Demands gathered by the products that can meet them. Interchangeable products share all of their work."""
     groups: dict[frozenset[str], list[Demand]] = {}
     for demand in demands:
         groups.setdefault(frozenset(product.id for product in demand.options), []).append(demand)
@@ -50,7 +50,7 @@ def _grouped(demands: Iterable[Demand]) -> tuple[Group, ...]:
 
 
 def _wanted(group: Group, unit: Unit) -> Wanted | None:
-    """How much of each product it would take, the named ones first; None where none can be reckoned with."""
+    """How much of each product a group would take, those that finishes name first; None if no amount is known."""
     options = {each.named.id: each.named for each in group if each.named is not None}
     options |= {product.id: product for product in group[0].options if product.id not in options}
     found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
@@ -59,7 +59,7 @@ def _wanted(group: Group, unit: Unit) -> Wanted | None:
 
 
 def _need(product: Product, group: Group, unit: Unit) -> Need | None:
-    """How much of this product it would take; None where it cannot be said."""
+    """How much of this product a group would take; None if a spread rate is missing or its ratio is not above 0."""
     used = [_used(product, demand, unit) for demand in group]
     whole = tuple(use for use in used if use is not None)
     if len(whole) < len(used) or not has_ratio(product):
@@ -74,7 +74,7 @@ def _need(product: Product, group: Group, unit: Unit) -> Need | None:
 
 
 def _used(product: Product, demand: Demand, unit: Unit) -> Used | None:
-    """The work done with this product; None where it does not say how much it covers."""
+    """The use of this product that meets a demand; None for a product without a spread rate."""
     per = per_of(product, demand)
     if per is None:
         return None
@@ -98,7 +98,7 @@ def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
 
 
 def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
-    """The uses, then what goes beyond them: loss, allowance, and what is left behind."""
+    """A term for each use, then one each for loss, allowance and what is left behind, as far as they are not 0."""
     for use in used:
         yield Term(use.what, use.bare, parts=use.parts)
     beyond: dict[str, float] = {}
@@ -115,7 +115,7 @@ def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
 
 
 def _mixed(product: Product, amount: float) -> tuple[float, float] | None:
-    """The litres of base and of hardener in so much of a mix; None where it is not mixed."""
+    """The litres of base and of hardener in an amount of a mix; None for a product that is not mixed."""
     if product.ratio is None:
         return None
     base, hardener = product.ratio

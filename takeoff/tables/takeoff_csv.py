@@ -13,18 +13,17 @@ from takeoff.figures.naming import Names
 Cell = str | float
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""Text that begins with one of these would be reckoned by a spreadsheet instead of shown (OWASP, CSV injection)."""
+"""A spreadsheet takes text that begins with one of these for a formula (OWASP, CSV injection)."""
 
 DIGITS = 6
-"""Decimals of a square metre or a metre: a square millimetre, a thousandth of a millimetre."""
+"""Decimals of areas and lengths: in metres they show a square millimetre and a thousandth of a millimetre."""
 
 
 def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
-    """The table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
+    """The takeoff as the content of a CSV file, as `csv_bytes` writes it.
 
-    One row for each part, joint, masking and tiled part, then the totals, then how far they, and the coated areas of
-    parts, could be off; the first column says which. Text that a spreadsheet would take for a formula is led by an
-    apostrophe.
+    The first column says what a row is. There is a row for each part, joint, masking and tiled part, then for each
+    total, then for the tolerance of each coated area and of each total.
     """
     area, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     areas = (f"gross {area}", f"net {area}", f"coated {area}")
@@ -32,9 +31,10 @@ def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
 
 
 def csv_bytes(headings: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
-    """A table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
+    """A table as the content of a CSV file by RFC 4180: UTF-8, CRLF, doubled quotes. Text is quoted, numbers are not.
 
-    Short rows are filled up with empty cells. Text that a spreadsheet would take for a formula is led by an apostrophe.
+    Short rows are filled up with empty cells. An apostrophe is put before text that a spreadsheet would take for a
+    formula.
     """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)

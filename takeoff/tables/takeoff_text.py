@@ -1,4 +1,4 @@
-"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, how sure, and the totals."""
+"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, tolerances and totals."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -14,7 +14,7 @@ FIGURE_WIDTH = 12
 
 
 def takeoff_text(takeoff: Takeoff, job: Job) -> str:
-    """The takeoff in at most 100 columns, a line feed at the end. Names are cut where they are too long."""
+    """The takeoff in lines of at most 100 characters, with a line feed at the end. Names that are too long are cut."""
     sections = (
         _areas(takeoff, job),
         _joints(takeoff, job),
@@ -46,7 +46,7 @@ def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:
 
 
 def _part_words(row: PartRow, names: Names) -> str:
-    """Room and face, or the tag of a front that has one, then its name."""
+    """The words for a part: its room, its face or tag, and its name."""
     place = row.tag or names.face(row.face)
     return f"{names.room(row.room)}  {place}  {names.part(row.id)}"
 
@@ -136,5 +136,5 @@ def _columns(figures: Sequence[str]) -> str:
 
 
 def one_line(words: str) -> str:
-    """The words without control characters, which could move a terminal's cursor."""
+    """The words with a space for every control character, which could move a terminal's cursor."""
     return "".join(letter if letter.isprintable() else " " for letter in words)

@@ -15,7 +15,7 @@ INDENT = "  "
 
 
 def why_text(takeoff: Takeoff, job: Job, bill: Bill) -> str:
-    """All figures, each with its sum beneath it, a line feed at the end; an empty job has its name only."""
+    """All figures, each with its sum beneath it, and a line feed at the end. An empty job has its name only."""
     names = Names(job)
     sections = (
         [one_line(job.name)],

@@ -1,4 +1,4 @@
-"""The takeoff as a spreadsheet whose totals are live: change an area or a length and they follow."""
+"""The takeoff as a spreadsheet with live totals: they follow when a person changes an area or a length."""
 
 from pathlib import Path
 
@@ -20,9 +20,10 @@ ALIKE = "Rooms alike"
 
 
 def write_xlsx(takeoff: Takeoff, job: Job, path: Path, bill: Bill | None = None) -> None:
-    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals, How sure, and those of the bill.
+    """Write the takeoff, and the bill if there is one, to a spreadsheet file.
 
-    FileError where that fails; the file is then as it was.
+    Its worksheets are Areas, Joints, Masking, Tiles (if there are some), Totals, Tolerance (if it was asked for), and
+    those of the bill. FileError if writing fails; the file is then as it was.
     """
     write_atomically(path, xlsx_bytes(takeoff, job, bill))
 
@@ -33,7 +34,7 @@ def xlsx_bytes(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
 
 
 def with_names_told_apart(job: Job) -> Job:
-    """The job with its rooms and finishes named so that a spreadsheet takes none for another."""
+    """The job with its rooms and finishes named so that a spreadsheet can tell them apart."""
     rooms = told_apart({room.id: room.name for room in job.rooms})
     finishes = told_apart({finish.id: finish.name for finish in job.finishes})
     return replace(
@@ -133,7 +134,7 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 
 def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Worksheet:
-    """How far the totals could be off because of the tape, and the coated area of each part."""
+    """The worksheet of how far the totals, and the coated area of each part, could be off because of the tape."""
     areas, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     off_mm2 = dict(sure.parts)
     rows: tuple[Row, ...] = (
@@ -157,7 +158,7 @@ def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
 
 
 def _finish_totals(takeoff: Takeoff, job: Job, names: Names) -> tuple[Row, ...]:
-    """A row for each finish. Names are compared as they are, so one that looks like a criterion is only a name."""
+    """A row of totals for each finish. Its formulas compare whole names, so a name like ">5" is no condition."""
     finish = cells_of("Areas", "F", takeoff.parts)
     rows: list[Row] = []
     for number, total in enumerate(totals_by_finish(takeoff), 2):

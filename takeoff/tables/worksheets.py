@@ -1,4 +1,4 @@
-"""Spreadsheets as values: sheets of rows, whose cells are text, numbers and live formulas; and how they are written."""
+"""Spreadsheets as values: worksheets of rows, whose cells are text, numbers and live formulas; and their writing."""
 
 import io
 from collections import Counter
@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 
 
 class Live(NamedTuple):
-    """A formula and the value that it has now, which is shown where nothing reckons."""
+    """A formula, and the value that it has now. A viewer that works out no formulas shows the value."""
 
     formula: str
     value: float | str
@@ -21,7 +21,10 @@ Row = tuple[Cell, ...]
 
 
 class Worksheet(NamedTuple):
-    """One sheet: its name, headings, widths of columns in characters, rows; `money` are columns shown to the cent."""
+    """One worksheet: its name, headings, widths of columns in characters, and rows.
+
+    `money` holds the numbers of the columns that are shown to the cent.
+    """
 
     name: str
     headings: tuple[str, ...]
@@ -30,7 +33,7 @@ class Worksheet(NamedTuple):
     money: frozenset[int] = frozenset()
 
     def cells(self, column: str) -> str:
-        """The cells of a column below its heading, at least one, as a formula names them."""
+        """The cells of a column below its heading, as a formula names them. There is at least one."""
         return f"{self.name}!${column}$2:${column}${max(len(self.rows), 1) + 1}"
 
 
@@ -46,12 +49,15 @@ def book_bytes(worksheets: Iterable[Worksheet]) -> bytes:
 
 
 def cells_of(name: str, column: str, rows: Sequence[object]) -> str:
-    """The cells of a column of so many rows below its heading, at least one."""
+    """The cells of a column of the named worksheet, below its heading, for these rows. There is at least one."""
     return Worksheet(name, (), (), tuple(("",) for _ in rows)).cells(column)
 
 
 def told_apart(names: Mapping[str, str]) -> dict[str, str]:
-    """By id, names that no spreadsheet takes for each other: the id where there is none, added where two agree."""
+    """Names, by id, that a spreadsheet can tell apart.
+
+    An empty name becomes the id. Names that differ in no more than capitals get their ids added.
+    """
     named = {key: name or key for key, name in names.items()}
     alike = Counter(name.casefold() for name in named.values())
     return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in named.items()}
