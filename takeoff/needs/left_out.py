@@ -26,7 +26,7 @@ def look_at_needs(
     for done in steps_on_surfaces(job, coated):
         yield from _without_product(done, products)
     yield from _stand_ins(job.products)
-    yield from _not_reckoned(demands)
+    yield from _unknown_amounts(demands)
     yield from _without_sealant_or_tape(by_metre, products)
     yield from _unknown_materials(job, {part for surface in coated for part in surface.parts})
     yield from look_at_fronts(job)
@@ -85,7 +85,7 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
             yield Finding(Code.STAND_IN, message, NOWHERE)
 
 
-def _not_reckoned(demands: Sequence[Demand]) -> Iterator[Finding]:
+def _unknown_amounts(demands: Sequence[Demand]) -> Iterator[Finding]:
     """Things to look at in spread rates and ratios, each said once."""
     found = [finding for demand in demands for product in demand.options for finding in _about(product, demand)]
     yield from dict.fromkeys(found)

@@ -76,17 +76,17 @@ def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Worksheet:
 
 
 def _use_cells(used: Used, source: Source | None, product: Product, job: Job, row: int) -> Row:
-    reckoned = use_sum(used, product, job.unit)
+    numbers = use_sum(used, product, job.unit)
     return (
         used.what,
         source.chosen_by if source else "",
-        source.size if source else reckoned.size,
-        reckoned.size_unit,
-        float(reckoned.times),
-        reckoned.per,
+        source.size if source else numbers.size,
+        numbers.size_unit,
+        float(numbers.times),
+        numbers.per,
         *_beyond(used, product, job, is_live=source is not None),
-        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", reckoned.amount),
-        reckoned.amount_unit,
+        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", numbers.amount),
+        numbers.amount_unit,
     )
 
 

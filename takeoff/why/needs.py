@@ -49,9 +49,9 @@ class NeedRows:
 
     def _factors(self, used: Used, product: Product) -> str:
         """The factors of a use, written out: "6.767 m2 x 2 / 9"; "" if its size is the only one."""
-        writing, reckoned = self._writing, use_sum(used, product, self._writing.unit)
-        times = f" {writing.times} {writing.number(reckoned.times)}" if reckoned.times != 1 else ""
-        per = f" {writing.divided} {writing.number(reckoned.per)}" if reckoned.per != 1 else ""
+        writing, numbers = self._writing, use_sum(used, product, self._writing.unit)
+        times = f" {writing.times} {writing.number(numbers.times)}" if numbers.times != 1 else ""
+        per = f" {writing.divided} {writing.number(numbers.per)}" if numbers.per != 1 else ""
         return f"{written_size(used, product, writing)}{times}{per}" if times or per else ""
 
     def _coated(self, term: Term) -> Iterator[WhyRow]:
