@@ -4,14 +4,14 @@ from enum import Enum, StrEnum
 from typing import NamedTuple, Self
 
 NOWHERE = ""
-"""The face of what is on none: finishes, products and prices."""
+"""The face of a finding that is on no face: about a finish, a product or a price."""
 
 
 class Place(Enum):
     """A place in the window that says what is odd, beside the fields that put it right.
 
-    `page` is the name of its page, `section` tells it from others on that page. `about` stands where the name of a face
-    would, for what is on no face.
+    `page` is the name of its page, and `section` tells it from other places on that page. `about` stands in for the
+    name of the face of a finding that is on no face; "" for places whose findings are on faces.
     """
 
     PICKED = "Measure", "picked parts"
@@ -28,7 +28,7 @@ class Place(Enum):
 
 
 class _Row(NamedTuple):
-    """What there is to know of a code, once for all: the fields are explained at `Code`."""
+    """What is known of a code. The fields are explained at `Code`."""
 
     word: str
     place: Place
@@ -38,11 +38,11 @@ class _Row(NamedTuple):
 
 
 class Code(StrEnum):
-    """The checks, each by the word that published files name it with; a word never changes.
+    """The checks. The value of each is the word that names it in published files, so it never changes.
 
-    A finding leads to its `place`, which says its message; the places in `also` say it, too. Where a code `leaves_out`,
-    the work takes something that is in no amount and no cost. `mends` are the words for what one step may do about it
-    (`takeoff.findings.mending` does it); there are none where a person must decide.
+    A finding leads to its `place`, which says its message; the places in `also` say it, too. A code that `leaves_out`
+    means that the work takes something that is in no amount and no cost. `mends` are the words for the edits that put
+    it right at once (`takeoff.findings.mending` makes them); there are none if a person must decide.
     """
 
     # How the parts of a face stand to each other.
@@ -99,7 +99,7 @@ class Code(StrEnum):
     def __new__(
         cls, word: str, place: Place, also: tuple[Place, ...], leaves_out: bool, mends: tuple[str, ...]
     ) -> Self:
-        """The members are made from rows, field by field."""
+        """Make a member from the fields of its row."""
         code = str.__new__(cls, word)
         code._value_ = word
         code.place, code.also, code.leaves_out, code.mends = place, also, leaves_out, mends
@@ -107,21 +107,21 @@ class Code(StrEnum):
 
     @property
     def mend(self) -> str:
-        """The words of the one mend there is. ValueError where there is none, or a choice of several."""
+        """The words of the only mend. ValueError for a code with no mend or with several."""
         (words,) = self.mends
         return words
 
     def is_said_in(self, place: Place) -> bool:
-        """Whether this place says what was found."""
+        """Whether this place shows findings of this code."""
         return place is self.place or place in self.also
 
 
 class Finding(NamedTuple):
     """One thing to look at.
 
-    `code` says which check found it, `message` says it to a person in one or two sentences, `face` and `parts` are the
-    ids of where it is. `mend` says what one step would put it right, in the words of its code ("Close the gap"), ""
-    where a person must decide.
+    `code` says which check found it. `message` says it to a person in one or two sentences. `face` and `parts` are the
+    ids of where it is. `mend` says which edit would put it right, in the words of its code ("Close the gap"); "" if a
+    person must decide.
     """
 
     code: Code

@@ -1,4 +1,4 @@
-"""What a job needs, and the basket for it, together: what those who write it down are handed."""
+"""The bill of a job: its needs and its basket together, for everything that shows or writes them."""
 
 from typing import NamedTuple
 
@@ -13,8 +13,8 @@ from takeoff.needs.quantities import needs
 class Bill(NamedTuple):
     """What a job needs of its products, and what is bought for it.
 
-    `instead` are other ways to buy it, where somebody asked for them (`takeoff.basket.instead`). `unfinished` are the
-    findings of the takeoff that leave something out: what is coated, but without a finish.
+    `instead` are other ways to buy it (`takeoff.basket.instead`); empty if nobody asked for them. `unfinished` are the
+    findings of the takeoff that leave something out: parts that are coated but have no finish.
     """
 
     job: Job
@@ -25,34 +25,34 @@ class Bill(NamedTuple):
 
     @property
     def bought(self) -> tuple[Need, ...]:
-        """Of every row of the basket the need that it meets, in order."""
+        """The need that each row of the basket covers, in the order of the rows."""
         by_product = {need.product: need for wanted in self.needs.wanted for need in wanted.options}
         return tuple(by_product[row.product] for row in self.basket.rows)
 
     def chosen(self, wanted: Wanted) -> Need:
-        """What is bought for this work; the first that would do it where nothing is."""
+        """The need whose product is bought for this work. If none is bought: that of the first product."""
         bought = {row.product for row in self.basket.rows}
         return next((need for need in wanted.options if need.product in bought), wanted.options[0])
 
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """All there is to look at; prices that nobody has said yet are one thing, not one for each pack."""
+        """All things to look at in needs and basket. Missing prices are one thing, not one for each pack."""
         without = [finding for finding in self.basket.findings if finding.code is Code.NO_PRICE]
         others = tuple(finding for finding in self.basket.findings if finding.code is not Code.NO_PRICE)
         return (*self.needs.findings, *others, *((_no_prices(len(without)),) if len(without) > 1 else without))
 
     @property
     def left_out(self) -> tuple[str, ...]:
-        """What could not be reckoned with, so that it is in no row and no total: a sentence each."""
+        """What is in no row and no total because its amount or cost cannot be worked out: a sentence each."""
         found = (*self.unfinished, *self.needs.findings, *self.basket.findings)
         return tuple(dict.fromkeys(finding.message for finding in found if finding.code.leaves_out))
 
 
 def make_bill(job: Job, takeoff: Takeoff) -> Bill:
-    """The bill of a job; `takeoff` is this job's. Nothing where the job has no products."""
-    needed = needs(job, takeoff)
+    """The bill of a job. `takeoff` is this job's. A job without products has an empty basket."""
+    wanted = needs(job, takeoff)
     unfinished = tuple(finding for finding in takeoff.findings if finding.code.leaves_out)
-    return Bill(job, needed, basket(job, needed), unfinished=unfinished)
+    return Bill(job, wanted, basket(job, wanted), unfinished=unfinished)
 
 
 def _no_prices(number: int) -> Finding:

@@ -1,6 +1,7 @@
-"""What is remembered of faces, so that an edit to one face arranges and counts that face only.
+"""Remembers how faces were arranged and counted, so that an edit to one face arranges and counts that face only.
 
-Faces are told apart by identity: an edit leaves every face it did not touch the same object (`shared.edits.drawn`).
+Faces are told apart by identity. An edit leaves every face that it did not touch the same object
+(`shared.edits.drawn`).
 """
 
 from collections.abc import Callable, Sequence
@@ -25,26 +26,26 @@ Arranging = Callable[[Sequence[Part]], Arrangement]
 LinesDrawn = Callable[[Takeoff, str], tuple[Line, ...]]
 
 FEW = 0.25
-"""Up to this share of a face's parts may move for a drag to be followed; beyond it the face is arranged anew."""
+"""The greatest share of a face's parts that a drag is followed with. If more move, the face is arranged anew."""
 
 COUNTED = ("rooms", "unit", "kinds", "joints", "tape")
-"""The fields of a job that its takeoff is counted from. Names, finishes, products and prices change nothing in it."""
+"""The fields of a job that its takeoff is counted from. A change of names, finishes, products or prices leaves it."""
 
 
 def counts_alike(job: Job, other: Job) -> bool:
-    """Whether two jobs surely have the same takeoff: every field that is counted is the same object in both."""
+    """Whether two jobs are known to have the same takeoff: every field that is counted is the same object in both."""
     return all(getattr(job, field) is getattr(other, field) for field in COUNTED)
 
 
 def job_as_counted(job: Job) -> Job:
-    """The job with only the fields that are counted, so that no rule can come to read another without naming it."""
+    """The job with only the fields that are counted. A rule cannot read any other field unless `COUNTED` names it."""
     return replace(Job(""), **{field: getattr(job, field) for field in COUNTED})
 
 
 class Memory:
-    """Remembers the last takeoff and, of each face, how it was last arranged and what was last counted.
+    """Remembers the last takeoff of a job, and the last arrangements and count of each face.
 
-    One for each window, passed to `take_off` and to whoever draws. `arranging` is how parts are arranged.
+    A window has one, and passes it to `take_off` and to what draws faces. `arranging` gives the arrangement of parts.
     """
 
     def __init__(self, arranging: Arranging = arrange) -> None:
@@ -54,37 +55,37 @@ class Memory:
         self._takeoff: tuple[Job, str, Takeoff] | None = None
 
     def takeoff(self, job: Job, rule: str, count: Callable[[], Takeoff]) -> Takeoff:
-        """The takeoff of a job by this rule; it is counted only where the last one was of another job or rule."""
+        """The takeoff of a job by this rule. `count` is called only if the last takeoff was of another job or rule."""
         known = self._takeoff
         if known is None or known[1] != rule or not counts_alike(known[0], job):
             known = self._takeoff = (job_as_counted(job), rule, count())
         return known[2]
 
     def arrangement(self, job: Job, face: Face, fronts: Fronts) -> Arrangement:
-        """What is seen of a face of this job, with its fronts hung or off. OutlineError where it cannot be arranged."""
+        """The arrangement of a face of this job, with its fronts hung or off. OutlineError if it cannot be arranged."""
         hung, off = self._remembered(face, job.kind_choices).arrangements()
         return hung if fronts is Fronts.HUNG else off
 
     def count(self, face: Face, context: Context) -> FaceCount:
-        """What is counted of a face by itself. JobError, naming the face, where it cannot be arranged."""
+        """The count of one face by itself. JobError, which names the face, if it cannot be arranged."""
         try:
             return self._remembered(face, context.kinds).count(context)
         except JobError as trouble:
             raise trouble.within(f"face {face.called}") from trouble
 
     def slopes(self, face: Face) -> FaceSlopes:
-        """How the latest count of a face follows its readings."""
+        """How the latest count of a face changes with its readings. The face must have been counted."""
         return self._faces[face.id].slopes()
 
     def lines(self, takeoff: Takeoff, face_id: str, draw: LinesDrawn) -> tuple[Line, ...]:
-        """What is drawn of a face's rows of this takeoff: once for all the frames of a drag that show it."""
+        """The lines of a face in this takeoff. They are drawn once for all the frames of a drag that show it."""
         known = self._lines.get(face_id)
         if known is None or known[0] is not takeoff:
             known = self._lines[face_id] = (takeoff, draw(takeoff, face_id))
         return known[1]
 
     def keep_only(self, job: Job) -> None:
-        """Forget the faces that this job does not have."""
+        """Forget all faces that this job does not have."""
         ids = {face.id for face in job.faces}
         self._faces = {face_id: each for face_id, each in self._faces.items() if face_id in ids}
         self._lines = {face_id: each for face_id, each in self._lines.items() if face_id in ids}
@@ -98,7 +99,7 @@ class Memory:
 
 
 class _Remembered:
-    """One face: the latest of it, both its arrangements and its count."""
+    """Remembers one face: its latest state, both its arrangements, and its count."""
 
     def __init__(self, arranging: Arranging) -> None:
         self._hung, self._off = _Following(arranging), _Following(arranging)
@@ -109,13 +110,13 @@ class _Remembered:
         self._slopes: tuple[FaceCount, FaceSlopes] | None = None
 
     def show(self, face: Face, kinds: tuple[KindChoice, ...]) -> None:
-        """Turn to this face; forget what was known of an earlier state of it."""
+        """Turn to this state of the face, and forget what was known of an earlier one."""
         if face is not self._face or kinds != self._kinds:
             self._face, self._kinds = face, kinds
             self._arrangements, self._count = None, None
 
     def arrangements(self) -> tuple[Arrangement, Arrangement]:
-        """With the fronts hung, and off; the same object where none is taken off."""
+        """The arrangements with the fronts hung and with them off: one object twice if no front is taken off."""
         if self._arrangements is None:
             parts = self._face.parts if self._face else ()
             standing = parts_off(parts, Treatments(self._kinds))
@@ -124,7 +125,7 @@ class _Remembered:
         return self._arrangements
 
     def count(self, context: Context) -> FaceCount:
-        """What is counted in this context."""
+        """The count of the face in this context. LookupError before a face was shown."""
         if self._face is None:
             raise LookupError("no face was shown")
         if self._count is None or self._count[0] != context:
@@ -133,7 +134,7 @@ class _Remembered:
         return self._count[1]
 
     def slopes(self) -> FaceSlopes:
-        """Of the latest count."""
+        """The slopes of the latest count. LookupError before the face was counted."""
         if self._count is None:
             raise LookupError("the face was not counted")
         count = self._count[1]
@@ -143,10 +144,10 @@ class _Remembered:
 
 
 class _Following:
-    """Arranges the parts of one face; parts that change again and again, as in a drag, are followed by `Standing`.
+    """Arranges the parts of one face. Parts that change again and again, as in a drag, are followed by `Standing`.
 
-    What was arranged before parts changed so is remembered, as a person comes back to it: a drag is dropped, a line
-    that is typed makes no sense yet.
+    The arrangement from before such changes is remembered, as a person often comes back to it: a drag is dropped, or a
+    typed line makes no sense yet.
     """
 
     def __init__(self, arranging: Arranging) -> None:
@@ -156,7 +157,7 @@ class _Following:
         self._drag: tuple[tuple[Part, ...], Standing] | None = None
 
     def arranged(self, parts: tuple[Part, ...]) -> Arrangement:
-        """What is seen of these parts; nothing is done where they are those of the last time, or before a change."""
+        """The arrangement of these parts. It is remembered for the parts of the last time and those before a change."""
         for known in (self._last, self._base):
             if known.arrangement is not None and _are_same(known.parts, parts):
                 self._last = known
@@ -170,7 +171,7 @@ class _Following:
         return arrangement
 
     def _follow(self, parts: tuple[Part, ...], changed: frozenset[str]) -> None:
-        """Begin to follow parts that change a second time; leave off where others change."""
+        """Begin to follow parts when they change a second time in a row, and stop when other parts change."""
         if not changed or changed != self._changed:
             self._drag = None
         elif self._drag is None or not _fit(self._drag[0], parts, changed):
@@ -184,7 +185,7 @@ class _Following:
 
 
 class _Arranged(NamedTuple):
-    """Parts and what is seen of them; None as long as nothing was arranged."""
+    """Parts and their arrangement; None before any were arranged."""
 
     parts: tuple[Part, ...] = ()
     arrangement: Arrangement | None = None
@@ -195,14 +196,14 @@ def _are_same(old: tuple[Part, ...], new: tuple[Part, ...]) -> bool:
 
 
 def _changed(old: tuple[Part, ...], new: tuple[Part, ...]) -> frozenset[str]:
-    """The ids of the parts that are new or no longer what they were, where they are few; else none."""
+    """The ids of the parts that are new or changed; none if they are more than a few."""
     known = frozenset(map(id, old))
     changed = [part.id for part in new if id(part) not in known]
     return frozenset(changed if len(changed) <= FEW * len(new) else ())
 
 
 def _fit(ground: tuple[Part, ...], parts: tuple[Part, ...], changed: frozenset[str]) -> bool:
-    """Whether these are the parts of the ground, in its order, with only those changed."""
+    """Whether these parts are those of the ground, in its order, with no others changed than these ids."""
     return len(ground) == len(parts) and all(
         part is old or (part.id == old.id and part.id in changed) for part, old in zip(parts, ground, strict=True)
     )

@@ -1,4 +1,4 @@
-"""Opening a job: read, and checked so that everything after can rely on it."""
+"""Opens a job: it is read, and checked so that everything after can rely on it."""
 
 from pathlib import Path
 
@@ -10,9 +10,9 @@ from shared.job import Job
 
 
 def open_job(path: Path) -> JobFile:
-    """The job file at this path, if the job in it holds together and every outline can be measured.
+    """The job file at this path. Its job is checked: it agrees with itself and every outline can be measured.
 
-    FileError where it cannot be read, JobError where it contradicts itself; both name the file.
+    FileError if the file cannot be read, JobError if a check fails. Both name the file.
     """
     job_file = read_job_file(path)
     try:
@@ -23,6 +23,6 @@ def open_job(path: Path) -> JobFile:
 
 
 def check_measurable(job: Job) -> None:
-    """Pass a job that can be measured. JobError for any other, OutlineError where it is an outline."""
+    """Check that a job can be measured. JobError if it cannot, and OutlineError if that is because of an outline."""
     check_job(job)
     check_outlines(job)

@@ -1,4 +1,4 @@
-"""The takeoff of a job: every face counted by itself and remembered, then what two faces share."""
+"""The takeoff of a job: every face is counted by itself and remembered, then what two faces share is added."""
 
 from collections.abc import Iterator, Mapping
 from itertools import chain
@@ -23,7 +23,11 @@ __all__ = ["Memory", "take_off"]
 
 
 class _Between(NamedTuple):
-    """What faces of a job have to do with each other."""
+    """What links the faces of a job.
+
+    `corners` are the places where two elevations meet. `on_elevations` gives the sides of each part that an elevation
+    shows as the front edge of a benchtop.
+    """
 
     corners: tuple[Meeting, ...]
     ties: tuple[Tied, ...]
@@ -31,7 +35,7 @@ class _Between(NamedTuple):
 
 
 class _Counted(NamedTuple):
-    """All rows of a takeoff that have a total."""
+    """The rows of a takeoff that totals are made of."""
 
     parts: tuple[PartRow, ...]
     joints: tuple[JointRow, ...]
@@ -40,11 +44,11 @@ class _Counted(NamedTuple):
 
 
 def take_off(job: Job, memory: Memory | None = None, rule: str = NET, *, sure: bool = True) -> Takeoff:
-    """Everything counted of a job. With a memory, only faces that changed since it last saw them are measured.
+    """Everything counted of a job. An empty job gives empty tables and totals of 0.
 
-    `rule` names the measuring rule for what is coated in place; `sure` is false where nobody asks how far it could be
-    off, as while a part is dragged. An empty job gives empty tables and totals of 0. A memory gives the takeoff that it
-    gave last, the same object, where nothing that is counted has changed since. OutlineError where an outline cannot be
+    With a memory, only the faces that changed since it last saw them are measured. If nothing that is counted has
+    changed, it gives the last takeoff, the same object. `rule` names the measuring rule for what is coated in place.
+    `sure` is False if nobody asks for tolerances, as while a part is dragged. OutlineError if an outline cannot be
     measured.
     """
     memory = memory or Memory()
@@ -81,7 +85,7 @@ def _count(job: Job, memory: Memory, rule: str, *, sure: bool) -> Takeoff:
 
 
 def _sureness(job: Job, memory: Memory, masking: tuple[MaskingRow, ...], joints: tuple[JointRow, ...]) -> Sureness:
-    """How sure it is, with the masking and joints that faces share."""
+    """The tolerances of the totals. `masking` and `joints` are those that two faces share."""
     return sureness(((memory.slopes(face), slopes_between(face.id, masking, joints)) for face in job.faces), job.tape)
 
 

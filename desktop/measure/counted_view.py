@@ -36,5 +36,5 @@ class CountedView(QFrame):
         self.figures["Gross"].setText(own_writing(shown.unit).area(counted.gross_mm2))
         self.figures["Net"].setText(own_writing(shown.unit).area(counted.net_mm2))
         self.figures["Coated"].setText(own_writing(shown.unit).area(counted.coated_mm2))
-        self.figures["Masked"].setText(own_writing(shown.unit).run(counted.masking_mm))
-        self.figures["Bead"].setText(own_writing(shown.unit).run(counted.bead_mm))
+        self.figures["Masked"].setText(own_writing(shown.unit).total_length(counted.masking_mm))
+        self.figures["Bead"].setText(own_writing(shown.unit).total_length(counted.bead_mm))

@@ -74,7 +74,7 @@ def _joints(shown: Shown, names: Names, writing: Writing) -> SumRow:
 
 def _joint(row: JointRow, names: Names, writing: Writing) -> SumRow:
     key = f"joint {row.face} {row.next_face} {' '.join(row.parts)}"
-    length = writing.run(row.length_mm.amount)
+    length = writing.total_length(row.length_mm.amount)
     why = (length_row("Length", row.length_mm, writing), bead_row(row.section, writing))
     return SumRow(
         key=key,
@@ -105,7 +105,7 @@ def _mask(row: MaskingRow, names: Names, writing: Writing) -> SumRow:
             f"{names.face(row.face)}  {row.name}",
             "",
             "",
-            writing.run(row.length_mm.amount),
+            writing.total_length(row.length_mm.amount),
         ),
         children=_length(key, "Length", row.length_mm, writing),
         parts=tuple(part for part in row.parts if part is not None),
@@ -121,7 +121,7 @@ def _tiles(shown: Shown, names: Names, writing: Writing) -> SumRow:
 
 def _tile(row: TileRow, names: Names, writing: Writing) -> SumRow:
     key = f"tiles {row.part}"
-    length = writing.run(row.grout_mm.amount)
+    length = writing.total_length(row.grout_mm.amount)
     return SumRow(
         key=key,
         cells=(f"{names.face(row.face)}  {names.part(row.part)}", f"{row.whole}", f"{row.cut}", length),

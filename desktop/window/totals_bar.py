@@ -71,9 +71,9 @@ def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
     writing = own_writing(unit)
     return (
         f"Coated {writing.area(totals.coated_mm2)}",
-        f"Masked {writing.run(totals.masking_mm)}",
-        f"Bead {writing.run(totals.bead_mm)}",
-        f"Old bead {writing.run(totals.old_bead_mm)}",
+        f"Masked {writing.total_length(totals.masking_mm)}",
+        f"Bead {writing.total_length(totals.bead_mm)}",
+        f"Old bead {writing.total_length(totals.old_bead_mm)}",
         f"Fronts {totals.fronts}",
     )
 

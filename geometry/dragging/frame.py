@@ -11,7 +11,7 @@ from geometry.dragging.ground import Ground
 from geometry.outlines.sides import WELD_MM, Box
 from geometry.seen.arrange import edges_of, regions_of, unseen
 from geometry.seen.arrangement import Arrangement, Edge, Region
-from geometry.seen.border import Border, TornError, border_of, runs_of
+from geometry.seen.border import Border, TornError, border_of, joined_pieces
 from geometry.seen.columns import Flags, Floats, Stack, Whole, filled, rows_where, stack_of
 from geometry.seen.cutting import Meetings, meetings
 from geometry.seen.neighbours import near_boxes, near_pairs
@@ -190,9 +190,9 @@ def _edges(ground: Ground, stack: Stack, nodes: Nodes, border: Border, sides: Fl
     """All edges; those along sides whose border changed are put together anew."""
     rows = rows_where(sides[border.side])
     rows = rows[np.lexsort((border.begin[rows], border.side[rows]))]
-    runs = runs_of(Border._make(column[rows] for column in border))
+    joined = joined_pieces(Border._make(column[rows] for column in border))
     stays = (~sides[ground.sides]).tolist()
-    return (*compress(ground.edges, stays), *edges_of(ground.ids, stack.sides, nodes, runs))
+    return (*compress(ground.edges, stays), *edges_of(ground.ids, stack.sides, nodes, joined))
 
 
 def _regions(ground: Ground, stack: Stack, nodes: Nodes, border: Border, shown: Flags) -> tuple[Region, ...]:

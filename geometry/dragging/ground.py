@@ -10,7 +10,7 @@ from geometry.outlines.sides import WELD_MM
 from geometry.parts.rank import rank_key
 from geometry.seen.arrange import Laid, edges_of, in_order, laid_out, regions_of
 from geometry.seen.arrangement import Edge, Region
-from geometry.seen.border import TornError, runs_of
+from geometry.seen.border import TornError, joined_pieces
 from geometry.seen.columns import Floats, Whole, rows_where, spread, stack_of
 from geometry.seen.owners import Owners
 from geometry.seen.rings import rings_of
@@ -55,11 +55,11 @@ def ground_of(parts: tuple[Part, ...], moving: Collection[str]) -> Ground | None
         seen = regions_of(ids, rings_of(laid.stack.sides, laid.nodes, laid.border))
     except TornError:
         return None
-    runs = runs_of(laid.border)
-    edges = edges_of(ids, laid.stack.sides, laid.nodes, runs)
+    joined = joined_pieces(laid.border)
+    edges = edges_of(ids, laid.stack.sides, laid.nodes, joined)
     regions = in_order(order, ids, seen)
     moved = [parts[order[place]] for place in places.tolist()]
-    return Ground(order, ids, moved, places, laid, _vertices(laid), _piece_boxes(laid), regions, edges, runs.side)
+    return Ground(order, ids, moved, places, laid, _vertices(laid), _piece_boxes(laid), regions, edges, joined.side)
 
 
 def _placed(laid: Laid, places: Whole, total: int) -> Laid:

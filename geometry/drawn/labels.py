@@ -81,9 +81,9 @@ def _spot_at(surface: BaseGeometry, place: Point) -> Spot:
     It is as high as the upright line through the middle of that one.
     """
     x, y = place
-    start, end = _level_run(surface, x, y, surface.bounds)
+    start, end = _level_stretch(surface, x, y, surface.bounds)
     middle = (start + end) / 2
-    low, high = _upright_run(surface, middle, y, surface.bounds)
+    low, high = _upright_stretch(surface, middle, y, surface.bounds)
     return Spot(middle, (low + high) / 2, end - start, high - low)
 
 
@@ -106,22 +106,22 @@ def _mended(polygon: shapely.Polygon) -> BaseGeometry:
     return polygon if polygon.is_valid else polygon.buffer(0)
 
 
-def _level_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+def _level_stretch(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
     """The stretch of the level line through a point that lies inside, unbroken: its left and its right end."""
     left, _, right, _ = bounds
     crossed = shapely.LineString([(left - 1, y), (right + 1, y)]).intersection(surface)
-    runs = [(piece.bounds[0], piece.bounds[2]) for piece in shapely.get_parts(crossed).tolist()]
-    return _run_at(runs, x)
+    stretches = [(piece.bounds[0], piece.bounds[2]) for piece in shapely.get_parts(crossed).tolist()]
+    return _stretch_at(stretches, x)
 
 
-def _upright_run(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
+def _upright_stretch(surface: BaseGeometry, x: float, y: float, bounds: Box) -> tuple[float, float]:
     """The stretch of the upright line through a point that lies inside, unbroken: its lower and its upper end."""
     _, bottom, _, top = bounds
     crossed = shapely.LineString([(x, bottom - 1), (x, top + 1)]).intersection(surface)
-    runs = [(piece.bounds[1], piece.bounds[3]) for piece in shapely.get_parts(crossed).tolist()]
-    return _run_at(runs, y)
+    stretches = [(piece.bounds[1], piece.bounds[3]) for piece in shapely.get_parts(crossed).tolist()]
+    return _stretch_at(stretches, y)
 
 
-def _run_at(runs: list[tuple[float, float]], position: float) -> tuple[float, float]:
+def _stretch_at(stretches: list[tuple[float, float]], position: float) -> tuple[float, float]:
     """The stretch that holds a position, or else the stretch nearest to it."""
-    return min(runs, key=lambda run: max(run[0] - position, position - run[1], 0.0))
+    return min(stretches, key=lambda each: max(each[0] - position, position - each[1], 0.0))

@@ -44,11 +44,11 @@ def add_sheets(document: Document, faces: tuple[PlacedFace, ...], drawn_on: date
     for number, face in enumerate(faces, start=1):
         name = layout_name(face.drawing.title, taken)
         taken.add(name.casefold())
-        page = PaperLayout(document, _layout(document, name, first=number == 1), face)
-        _set_up(page)
-        _add_view(page)
-        _add_border(page)
-        _add_title_block(page, _entries(face, f"{number} of {len(faces)}", drawn_on))
+        paper = PaperLayout(document, _layout(document, name, first=number == 1), face)
+        _set_up(paper)
+        _add_view(paper)
+        _add_border(paper)
+        _add_title_block(paper, _entries(face, f"{number} of {len(faces)}", drawn_on))
 
 
 def _layout(document: Document, name: str, *, first: bool) -> Paperspace:
@@ -61,44 +61,44 @@ def _layout(document: Document, name: str, *, first: bool) -> Paperspace:
     return next(layout for layout in document.layouts if isinstance(layout, Paperspace))
 
 
-def _set_up(page: PaperLayout) -> None:
-    sheet = page.face.fit.sheet
-    page.layout.page_setup(
-        size=(sheet.width / page.face.unit_mm, sheet.height / page.face.unit_mm),
-        units="mm" if page.face.drawing.unit is Unit.MM else "inch",
+def _set_up(paper: PaperLayout) -> None:
+    sheet = paper.face.fit.sheet
+    paper.layout.page_setup(
+        size=(sheet.width / paper.face.unit_mm, sheet.height / paper.face.unit_mm),
+        units="mm" if paper.face.drawing.unit is Unit.MM else "inch",
         scale=(1, 1),
         name=sheet.name,
     )
 
 
-def _add_view(page: PaperLayout) -> None:
+def _add_view(paper: PaperLayout) -> None:
     """Show the face through a window in the sheet, without the layers of whole outlines and of fronts off."""
-    face = page.face
+    face = paper.face
     left, bottom, right, top = room_for_drawing(face.fit.sheet)
     x0, y0, x1, y1 = face.shown
     window = ((x1 - x0) / face.fit.scale, (y1 - y0) / face.fit.scale)
-    view = page.layout.add_viewport(
-        center=page.in_units((left + right) / 2, (bottom + top) / 2),
+    view = paper.layout.add_viewport(
+        center=paper.in_units((left + right) / 2, (bottom + top) / 2),
         size=window,
         view_center_point=((x0 + x1) / 2, (y0 + y1) / 2),
         view_height=y1 - y0,
-        dxfattribs={"layer": layer(page.document, "view")},
+        dxfattribs={"layer": layer(paper.document, "view")},
     )
     outlines = [layer_name(Role.OUTLINE, kind) for kind, row in usual().items() if not row.hole]
     hidden = [*outlines, *(layer_name(Role.FRONTS_OFF, kind) for kind in Kind)]
-    view.frozen_layers = [name for name in hidden if name in page.document.layers]
+    view.frozen_layers = [name for name in hidden if name in paper.document.layers]
 
 
-def _add_border(page: PaperLayout) -> None:
-    table, sheet = sheets(), page.face.fit.sheet
+def _add_border(paper: PaperLayout) -> None:
+    table, sheet = sheets(), paper.face.fit.sheet
     frame = (table.left_margin, table.margin, sheet.width - table.margin, sheet.height - table.margin)
-    _add_box(page, frame)
+    _add_box(paper, frame)
 
 
-def _title_box(page: PaperLayout) -> Box:
+def _title_box(paper: PaperLayout) -> Box:
     """The box of the title block, in the lower right corner of the border, mm of paper."""
     table = sheets()
-    right = page.face.fit.sheet.width - table.margin
+    right = paper.face.fit.sheet.width - table.margin
     return (right - table.title_width, table.margin, right, table.margin + table.title_height)
 
 
@@ -117,39 +117,39 @@ def _entries(face: PlacedFace, number: str, drawn_on: date | None) -> tuple[tupl
     )
 
 
-def _add_title_block(page: PaperLayout, entries: tuple[tuple[tuple[str, str], ...], ...]) -> None:
-    left, bottom, right, top = _title_box(page)
+def _add_title_block(paper: PaperLayout, entries: tuple[tuple[tuple[str, str], ...], ...]) -> None:
+    left, bottom, right, top = _title_box(paper)
     height = (top - bottom) / len(entries)
     for number, (row, shares) in enumerate(zip(entries, ROWS, strict=True), start=1):
         low = top - number * height
         for (label, words), start, end in zip(row, shares, shares[1:], strict=False):
             cell = (left + (right - left) * start, low, left + (right - left) * end, low + height)
-            _add_box(page, cell)
-            _add_entry(page, cell, label, words)
+            _add_box(paper, cell)
+            _add_entry(paper, cell, label, words)
 
 
-def _add_box(page: PaperLayout, box: Box) -> None:
-    left, bottom, right, top = page.in_units(*box)
+def _add_box(paper: PaperLayout, box: Box) -> None:
+    left, bottom, right, top = paper.in_units(*box)
     corners = [(left, bottom), (right, bottom), (right, top), (left, top)]
-    page.layout.add_lwpolyline(corners, close=True, dxfattribs={"layer": layer(page.document, "sheet")})
+    paper.layout.add_lwpolyline(corners, close=True, dxfattribs={"layer": layer(paper.document, "sheet")})
 
 
-def _add_entry(page: PaperLayout, cell: Box, label: str, words: str) -> None:
+def _add_entry(paper: PaperLayout, cell: Box, label: str, words: str) -> None:
     """Write the label at the top of a cell and the words under it. Words too long for the cell end in "…"."""
     left, bottom, right, top = cell
     letters = sheets().lettering[0]
     most = int((right - left - 2) / (letters * LETTER_WIDTH))
     plain = readable(words)
     shown = plain if len(plain) <= most else f"{plain[: most - 1]}…"
-    _write(page, label, (left + 1, top - 1), LABEL_MM, MTextEntityAlignment.TOP_LEFT)
-    _write(page, shown, (left + 1, bottom + 2), letters, MTextEntityAlignment.BOTTOM_LEFT)
+    _write(paper, label, (left + 1, top - 1), LABEL_MM, MTextEntityAlignment.TOP_LEFT)
+    _write(paper, shown, (left + 1, bottom + 2), letters, MTextEntityAlignment.BOTTOM_LEFT)
 
 
 def _write(
-    page: PaperLayout, words: str, at: tuple[float, float], letters_mm: float, align: MTextEntityAlignment
+    paper: PaperLayout, words: str, at: tuple[float, float], letters_mm: float, align: MTextEntityAlignment
 ) -> None:
     if words:
-        on = layer(page.document, "sheet")
-        entity = page.layout.add_mtext(paragraph(words), dxfattribs={"layer": on})
-        entity.dxf.char_height = letters_mm / page.face.unit_mm
-        entity.set_location(page.in_units(*at), 0, align)
+        on = layer(paper.document, "sheet")
+        entity = paper.layout.add_mtext(paragraph(words), dxfattribs={"layer": on})
+        entity.dxf.char_height = letters_mm / paper.face.unit_mm
+        entity.set_location(paper.in_units(*at), 0, align)

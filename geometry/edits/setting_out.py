@@ -38,7 +38,7 @@ def with_running(
         if length in lengths[:place]:
             what = f"{length_words(length, job.unit)} is there twice"
             raise ReadingError(what, where=_reading(place), do="type every running reading once")
-    return _with_run(job, face_id, way, closures(job, face_id, way, lengths, fresh=fresh), hooked=hooked)
+    return _with_closings(job, face_id, way, closures(job, face_id, way, lengths, fresh=fresh), hooked=hooked)
 
 
 def with_chain(
@@ -49,7 +49,7 @@ def with_chain(
     ReadingError where one goes beyond the end of the face.
     """
     found = closures(job, face_id, way, lengths, start, fresh=fresh)
-    return _with_run(job, face_id, way, found, hooked=False)
+    return _with_closings(job, face_id, way, found, hooked=False)
 
 
 def with_overall(job: Job, face_id: str, way: Way, length_mm: float, start: str = START, end: str = END) -> Job:
@@ -146,7 +146,7 @@ def has_corners(face: Face, corners: FaceCorners) -> bool:
     return all(dist((vertex.x, vertex.y), point) <= BOX_MM for vertex, point in pairs)
 
 
-def _with_run(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
+def _with_closings(job: Job, face_id: str, way: Way, found: Closings, *, hooked: bool) -> Job:
     _refuse_beyond(found, end_words(find_face(job, face_id).view, way, END), job.unit)
     readings = tuple(Reading(each.start, each.end, each.length_mm, way, hooked) for each in found.readings)
     return _with_more(job, face_id, readings)

@@ -33,7 +33,7 @@ class Join(NamedTuple):
     first_through: bool
 
 
-class BenchtopRun(NamedTuple):
+class Benchtop(NamedTuple):
     """One benchtop: its legs in order, the joins between them, and the walls its two ends meet; None for a free end."""
 
     legs: tuple[Leg, ...]
@@ -69,7 +69,7 @@ class _Round(NamedTuple):
         return earlier if self.after(earlier) is face else None
 
 
-def benchtop_runs(room: Room) -> tuple[BenchtopRun, ...]:
+def benchtops(room: Room) -> tuple[Benchtop, ...]:
     """The benchtops of a room, each from its left end round the corners to its right end; empty when it has none.
 
     An elevation shows a benchtop where the front edge of one is drawn. If it draws none, there is a benchtop wherever
@@ -81,17 +81,17 @@ def benchtop_runs(room: Room) -> tuple[BenchtopRun, ...]:
     spans = [span for face in elevations.faces for span in _spans(face, room.heights)]
     following = {id(span): _next(span, spans, elevations, room.heights) for span in spans}
     joined = {id(other) for other in following.values() if other is not None}
-    runs = []
+    found = []
     for first in spans:
         if id(first) in joined:
             continue
         chain = [first]
         while (then := following[id(chain[-1])]) is not None:
             chain.append(then)
-        runs.append(_run(chain, elevations, room.heights))
-    if sum(len(run.legs) for run in runs) < len(spans):
+        found.append(_benchtop(chain, elevations, room.heights))
+    if sum(len(benchtop.legs) for benchtop in found) < len(spans):
         raise JobError("its benchtop goes all the way round", where=room.name, do="draw its plan by hand")
-    return tuple(runs)
+    return tuple(found)
 
 
 def shown_places(elevation: Face) -> tuple[float, ...]:
@@ -171,7 +171,7 @@ def _next(span: _Span, spans: Sequence[_Span], elevations: _Round, heights: Heig
     return then if is_near and not is_filled else None
 
 
-def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> BenchtopRun:
+def _benchtop(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Benchtop:
     first, last = chain[0], chain[-1]
     start, left_wall = _left_end(first, elevations.before(first.face), heights)
     end, right_wall = _right_end(last, elevations.after(last.face), heights)
@@ -184,7 +184,7 @@ def _run(chain: Sequence[_Span], elevations: _Round, heights: Heights) -> Bencht
         for span in chain
     )
     joins = tuple(_join(here, there) for here, there in pairwise(chain))
-    return BenchtopRun(legs, joins, left_wall, right_wall)
+    return Benchtop(legs, joins, left_wall, right_wall)
 
 
 def _left_end(span: _Span, before: Face | None, heights: Heights) -> tuple[float, Face | None]:

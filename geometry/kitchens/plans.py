@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from geometry.kitchens.along_walls import TOUCH_MM, BenchtopRun, Leg, shown_places
+from geometry.kitchens.along_walls import TOUCH_MM, Benchtop, Leg, shown_places
 from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from shared.errors import JobError
@@ -87,7 +87,7 @@ class _Ground(NamedTuple):
         return Vertex(self.x + along * dx - out * dy, self.y + along * dy + out * dx)
 
 
-def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
+def lay_out(benchtop: Benchtop, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg, ...]:
     """The legs of a benchtop on its plan, `depth_mm` deep.
 
     Butted, one leg goes through each corner and the other ends against it. Mitred, the two meet along a line from the
@@ -95,9 +95,9 @@ def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg
     its wall, begins or ends. JobError where a leg is too short for its corners.
     """
     legs = []
-    for place, (leg, ground) in enumerate(zip(run.legs, _grounds(run), strict=True)):
-        left = _left_end(run, place, depth_mm, mitred=mitred)
-        right = _right_end(run, place, depth_mm, mitred=mitred)
+    for place, (leg, ground) in enumerate(zip(benchtop.legs, _grounds(benchtop), strict=True)):
+        left = _left_end(benchtop, place, depth_mm, mitred=mitred)
+        right = _right_end(benchtop, place, depth_mm, mitred=mitred)
         _refuse_short(leg, left, right)
         corners = tuple(_corners(leg, left, right, depth_mm))
         outline = tuple(ground.at(corner.along, corner.out) for corner in corners)
@@ -105,12 +105,13 @@ def lay_out(run: BenchtopRun, depth_mm: float, *, mitred: bool) -> tuple[LaidLeg
     return tuple(legs)
 
 
-def _grounds(run: BenchtopRun) -> Iterator[_Ground]:
+def _grounds(benchtop: Benchtop) -> Iterator[_Ground]:
     """Where each wall of a benchtop lies. The first lies along x, with x as its own elevation counts it."""
     ground = _Ground(0.0, 0.0, (1.0, 0.0))
-    for place, leg in enumerate(run.legs):
+    for place, leg in enumerate(benchtop.legs):
         if place:
-            before, turn = run.legs[place - 1].face, 1.0 if run.joins[place - 1].corner is Corner.INSIDE else -1.0
+            before, join = benchtop.legs[place - 1].face, benchtop.joins[place - 1]
+            turn = 1.0 if join.corner is Corner.INSIDE else -1.0
             corner = ground.at(extent(before)[2], 0.0)
             dx, dy = -turn * ground.way[1] + 0.0, turn * ground.way[0] + 0.0
             left = extent(leg.face)[0]
@@ -118,35 +119,35 @@ def _grounds(run: BenchtopRun) -> Iterator[_Ground]:
         yield ground
 
 
-def _left_end(run: BenchtopRun, place: int, depth: float, *, mitred: bool) -> _End:
-    leg = run.legs[place]
+def _left_end(benchtop: Benchtop, place: int, depth: float, *, mitred: bool) -> _End:
+    leg = benchtop.legs[place]
     if not place:
-        return _End(leg.start_mm, leg.start_mm, _against_left(run.left, depth))
-    join, here = run.joins[place - 1], extent(leg.face)[0]
+        return _End(leg.start_mm, leg.start_mm, _against_left(benchtop.left, depth))
+    join, here = benchtop.joins[place - 1], extent(leg.face)[0]
     seam = (_Piece(depth, Seam()),)
     if mitred:
         return _End(here, here + (depth if join.corner is Corner.INSIDE else -depth), seam)
     if join.corner is Corner.INSIDE:
         if join.first_through:
             return _End(here + depth, here + depth, seam)
-        return _End(here, here, _against_left(run.legs[place - 1].face, depth), front_seam=here + depth)
+        return _End(here, here, _against_left(benchtop.legs[place - 1].face, depth), front_seam=here + depth)
     if join.first_through:
         return _End(here, here, seam)
     return _End(here - depth, here - depth, (_Piece(depth, Free()),), back_seam=here)
 
 
-def _right_end(run: BenchtopRun, place: int, depth: float, *, mitred: bool) -> _End:
-    leg = run.legs[place]
-    if place == len(run.legs) - 1:
-        return _End(leg.end_mm, leg.end_mm, _against_right(run.right, depth))
-    join, here = run.joins[place], extent(leg.face)[2]
+def _right_end(benchtop: Benchtop, place: int, depth: float, *, mitred: bool) -> _End:
+    leg = benchtop.legs[place]
+    if place == len(benchtop.legs) - 1:
+        return _End(leg.end_mm, leg.end_mm, _against_right(benchtop.right, depth))
+    join, here = benchtop.joins[place], extent(leg.face)[2]
     seam = (_Piece(0.0, Seam()),)
     if mitred:
         return _End(here, here - (depth if join.corner is Corner.INSIDE else -depth), seam)
     if join.corner is Corner.INSIDE:
         if not join.first_through:
             return _End(here - depth, here - depth, seam)
-        return _End(here, here, _against_right(run.legs[place + 1].face, depth), front_seam=here - depth)
+        return _End(here, here, _against_right(benchtop.legs[place + 1].face, depth), front_seam=here - depth)
     if not join.first_through:
         return _End(here, here, seam)
     return _End(here + depth, here + depth, (_Piece(0.0, Free()),), back_seam=here)

@@ -14,7 +14,7 @@ import shapely
 from geometry.outlines.sides import WELD_MM
 from geometry.parts.rank import rank_key
 from geometry.seen.arrangement import Arrangement, Edge, Region
-from geometry.seen.border import Border, TornError, border_of, runs_of
+from geometry.seen.border import Border, TornError, border_of, joined_pieces
 from geometry.seen.columns import Columns, Stack, Whole, stack_of
 from geometry.seen.cutting import meetings, with_passing
 from geometry.seen.neighbours import near_pairs
@@ -63,7 +63,7 @@ def _arranged(stacked: Sequence[Part], order: Sequence[int], weld: float, *, pas
     ids = [part.id for part in stacked]
     sides, nodes = laid.stack.sides, laid.nodes
     regions = in_order(order, ids, regions_of(ids, rings_of(sides, nodes, laid.border)))
-    return Arrangement(regions, edges_of(ids, sides, nodes, runs_of(laid.border)))
+    return Arrangement(regions, edges_of(ids, sides, nodes, joined_pieces(laid.border)))
 
 
 class Laid(NamedTuple):
@@ -86,28 +86,28 @@ def laid_out(stack: Stack, weld: float, *, passing: bool = False) -> Laid:
     return Laid(stack, nodes, stretches, pieces, owners, border_of(stack, stretches, owners))
 
 
-def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, runs: Border) -> tuple[Edge, ...]:
+def edges_of(ids: Sequence[str], sides: Columns, nodes: Nodes, joined: Border) -> tuple[Edge, ...]:
     """The joined pieces of the border as edges.
 
     The library measures the straight ones; an arc's length is its share of the length of its side. `ids` are the ids of
     the parts in the order of the stack.
     """
     names = [*ids, None]
-    share = runs.finish - runs.begin
-    x0, y0, x1, y1 = nodes.x[runs.start], nodes.y[runs.start], nodes.x[runs.end], nodes.y[runs.end]
-    sweep = sides.sweep[runs.side]
+    share = joined.finish - joined.begin
+    x0, y0, x1, y1 = nodes.x[joined.start], nodes.y[joined.start], nodes.x[joined.end], nodes.y[joined.end]
+    sweep = sides.sweep[joined.side]
     lines = np.stack((x0, y0, x1, y1), axis=1).reshape(-1, 2, 2)
-    length = np.where(sweep == 0, shapely.length(shapely.linestrings(lines)), sides.length[runs.side] * share)
-    bulge = np.where(share == 1, sides.bulge[runs.side], np.tan(sweep * share / 4))
+    length = np.where(sweep == 0, shapely.length(shapely.linestrings(lines)), sides.length[joined.side] * share)
+    bulge = np.where(share == 1, sides.bulge[joined.side], np.tan(sweep * share / 4))
     bulge[sweep == 0] = 0.0
     return tuple(
         map(
             Edge,
-            [names[part] for part in runs.left.tolist()],
-            [names[part] for part in runs.right.tolist()],
+            [names[part] for part in joined.left.tolist()],
+            [names[part] for part in joined.right.tolist()],
             *(column.tolist() for column in (x0, y0, x1, y1, bulge, length)),
-            _numbers(sides, runs.left_side),
-            _numbers(sides, runs.right_side),
+            _numbers(sides, joined.left_side),
+            _numbers(sides, joined.right_side),
         )
     )
 

@@ -73,7 +73,7 @@ def border_of(stack: Stack, stretches: Stretches, owners: Owners) -> Border:
     )
 
 
-def runs_of(border: Border) -> Border:
+def joined_pieces(border: Border) -> Border:
     """The same border, with successive pieces of one side joined where they divide the same two parts."""
     fresh = begins(border.side, border.left, border.right, border.left_side, border.right_side)
     fresh[1:] |= border.start[1:] != border.end[:-1]

@@ -219,9 +219,9 @@ def _crossing(targets: SnapTargets, beside: tuple[Side, str], foot: Point, reach
 
 def _at_line(side: Side, axis: int, at_mm: float) -> Point:
     """The point of the line through a side that is this far across (axis 0) or up (axis 1)."""
-    start, run = side.start, (side.x1 - side.x0, side.y1 - side.y0)
-    share = (at_mm - start[axis]) / run[axis]
-    across, up = (start[other] + share * run[other] for other in (0, 1))
+    start, way = side.start, (side.x1 - side.x0, side.y1 - side.y0)
+    share = (at_mm - start[axis]) / way[axis]
+    across, up = (start[other] + share * way[other] for other in (0, 1))
     return (at_mm, up) if axis == 0 else (across, at_mm)
 
 

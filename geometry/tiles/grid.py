@@ -76,7 +76,7 @@ class Cells(NamedTuple):
     @property
     def whole(self) -> int:
         """How many cells lie wholly within the region."""
-        return int((self.last - self.first + 1).sum()) - int(self._in_runs().sum())
+        return int((self.last - self.first + 1).sum()) - int(self._in_stretches().sum())
 
     def whole_places(self) -> tuple[Whole, Whole]:
         """The course and the place of every cell that lies wholly within the region."""
@@ -86,13 +86,13 @@ class Cells(NamedTuple):
         free = ~np.isin(key, met)
         return course[free], place[free]
 
-    def _in_runs(self) -> Whole:
+    def _in_stretches(self) -> Whole:
         """For each cell that the border meets, 1 if its middle lies within the region, else 0."""
         if not len(self.course):
             return np.zeros(0, dtype=np.intp)
         key = self._keys(self.met_course, self.met_place)
-        run = np.searchsorted(self._keys(self.course, self.first), key, side="right") - 1
-        inside = (run >= 0) & (key <= self._keys(self.course, self.last)[run])
+        stretch = np.searchsorted(self._keys(self.course, self.first), key, side="right") - 1
+        inside = (stretch >= 0) & (key <= self._keys(self.course, self.last)[stretch])
         return inside.astype(np.intp)
 
     def _keys(self, course: Whole, place: Whole) -> Whole:
@@ -104,7 +104,7 @@ class Cells(NamedTuple):
 
 def cells_over(border: RegionBorder, grid: Grid) -> Cells:
     """The cells of a grid over the region within a border; no cells for a border without pieces."""
-    return Cells(*_runs(border, grid), *_met(border, grid))
+    return Cells(*_stretches(border, grid), *_met(border, grid))
 
 
 def spans_within(border: RegionBorder, heights: Floats) -> Spans:
@@ -148,7 +148,7 @@ def _crossings(border: RegionBorder, heights: Floats) -> tuple[Whole, Floats]:
     return rail, border.x0[row] + share * (border.x1[row] - border.x0[row])
 
 
-def _runs(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
+def _stretches(border: RegionBorder, grid: Grid) -> tuple[Whole, Whole, Whole]:
     """The stretches of cells whose middles lie within: the course, the first place and the last."""
     middle = (grid.low + grid.high) / 2
     low, high = np.minimum(border.y0, border.y1), np.maximum(border.y0, border.y1)

@@ -11,7 +11,7 @@ from shared.trade.finishes import Material
 
 
 class Kind(StrEnum):
-    """What a part is; the words are the trade's."""
+    """What a part is, in the words of the trade."""
 
     WALL = "wall"
     BULKHEAD = "bulkhead"
@@ -40,7 +40,7 @@ class Treatment(StrEnum):
 
     @property
     def words(self) -> str:
-        """What people read for it. Job files hold the value."""
+        """The words that people read for a treatment. Job files hold the value instead."""
         return _SHOWN.get(self, self.value)
 
 
@@ -48,9 +48,9 @@ _SHOWN = {Treatment.AS_KIND: "as usual for its kind", Treatment.LEFT: "not coate
 
 
 class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What is usual for a kind; the fields are explained at the head of `data/kinds.toml`. `thickness` in mm.
+    """What is usual for a kind. The fields are explained at the head of `data/kinds.toml`.
 
-    A hole is made of nothing; every other kind has its material.
+    `thickness` is in mm. `material` is None for holes only.
     """
 
     rank: int
@@ -81,7 +81,7 @@ class Usual(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 @cache
 def usual() -> dict[Kind, Usual]:
-    """What is usual for every kind, in the order of `Kind`. LookupError, naming them, where kinds have no row."""
+    """What is usual for every kind, in the order of `Kind`. LookupError if kinds have no row; it names them."""
     table = tomllib.loads((files("shared") / "data" / "kinds.toml").read_text("utf-8"))
     rows = msgspec.convert(table, dict[Kind, Usual])
     if missing := [kind for kind in Kind if kind not in rows]:

@@ -10,7 +10,7 @@ from shared.errors import ReadingError
 
 ADVICE = 'type a length such as 2400, 2.4 m, 94 1/2", 600+450 or 3x450'
 
-LONGEST_READING = 200
+LONGEST_TYPED = 200
 """Characters. Nobody types as many by intent; it also bounds the numbers."""
 
 _LONGEST_QUOTED = 40
@@ -86,7 +86,7 @@ def words_of(text: str, decimal: str) -> tuple[Word, ...]:
     """
     if not text.strip():
         raise ReadingError("no length was typed", do=ADVICE)
-    if len(text) > LONGEST_READING:
+    if len(text) > LONGEST_TYPED:
         raise ReadingError("this is too long to be a length", where=quoted(text), do=ADVICE)
     plain = on_a_keyboard(text)
     matches = _PATTERN.finditer(plain if decimal == "." else plain.translate(_SWAPPED))
@@ -99,7 +99,7 @@ def on_a_keyboard(text: str) -> str:
     return unicodedata.normalize("NFKC", written).translate(_KEYBOARD).replace("''", '"').lower()
 
 
-def in_a_reading(word: str) -> bool:
+def in_a_length(word: str) -> bool:
     """Whether a word of letters belongs to a typed length: a unit, with or without its point, or the sign "x"."""
     return word == Mark.TIMES.value or word.removesuffix(".") in _UNIT_OF
 

@@ -18,7 +18,7 @@ from shared.errors import ReadingError
 from shared.job import Unit
 from shared.limits import LONGEST_MM, MOST_OF_A_LINE
 from shared.typed.length_words import ADVICE, Mark, Word, quoted, words_of
-from shared.written.units import show_run, size_mm
+from shared.written.units import show_total_length, size_mm
 
 _INCHES_A_FOOT = 12
 
@@ -86,7 +86,7 @@ def _refuse_odd(length: Fraction, text: str, unit: Unit, *, allow_zero: bool, al
     if length == 0 and not allow_zero:
         raise ReadingError("a length cannot be 0", where=quoted(text), do="type a length above 0")
     if abs(length) > LONGEST_MM:
-        most = show_run(LONGEST_MM, unit)
+        most = show_total_length(LONGEST_MM, unit)
         raise ReadingError(f"this is longer than {most}", where=quoted(text), do="check the number and its unit")
 
 

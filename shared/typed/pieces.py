@@ -1,6 +1,6 @@
-"""Takes a typed line of readings and words apart: `450 door, 600 drawers 3`.
+"""Takes a typed line of lengths and words apart: `450 door, 600 drawers 3`.
 
-`shared.typed.rows`, `shared.typed.walls` and `shared.typed.set_out` say what the pieces mean. A reading and a word need
+`shared.typed.rows`, `shared.typed.walls` and `shared.typed.set_out` say what the pieces mean. A length and a word need
 nothing between them. Commas, semicolons and new lines part two items, and so do tabs between digits; spaces do not. A
 comma that is the decimal sign parts two items only where it does not stand between two digits.
 """
@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from shared.errors import ReadingError
 from shared.job import Unit
-from shared.typed.length_words import Mark, in_a_reading, on_a_keyboard, quoted, words_of
+from shared.typed.length_words import Mark, in_a_length, on_a_keyboard, quoted, words_of
 
 LONGEST_LINE = 10_000
 """Characters. Nobody types as many by intent."""
@@ -27,7 +27,7 @@ _BETWEEN_DIGITS = re.compile(r"(?<=\d),(?=\d)")
 class Sort(Enum):
     """What a piece is."""
 
-    READING = "reading"
+    LENGTH = "length"
     WORD = "word"
     BREAK = "break"
 
@@ -48,42 +48,42 @@ def pieces_of(text: str, decimal: str) -> tuple[Piece, ...]:
     begin = 0
     for match in _PATTERN.finditer(line):
         sort = _sort(match, line, decimal)
-        if sort is Sort.READING:
+        if sort is Sort.LENGTH:
             continue
-        pieces += (_reading(line[begin : match.start()]), Piece(sort, match[0].removesuffix(".")))
+        pieces += (_length(line[begin : match.start()]), Piece(sort, match[0].removesuffix(".")))
         begin = match.end()
-    pieces.append(_reading(line[begin:]))
+    pieces.append(_length(line[begin:]))
     return tuple(piece for piece in pieces if piece.text)
 
 
 def _sort(match: re.Match[str], line: str, decimal: str) -> Sort:
     if match.lastgroup == "letters":
-        return Sort.READING if in_a_reading(match[0]) else Sort.WORD
+        return Sort.LENGTH if in_a_length(match[0]) else Sort.WORD
     decimal_comma = decimal == "," and _BETWEEN_DIGITS.match(line, match.start())
-    return Sort.READING if decimal_comma else Sort.BREAK
+    return Sort.LENGTH if decimal_comma else Sort.BREAK
 
 
-def _reading(text: str) -> Piece:
-    return Piece(Sort.READING, " ".join(text.split()))
+def _length(text: str) -> Piece:
+    return Piece(Sort.LENGTH, " ".join(text.split()))
 
 
-def with_units(readings: Sequence[str], unit: Unit, decimal: str) -> tuple[str, ...]:
-    """The readings of a line as they were typed, each with its unit, so that each can be read by itself.
+def with_units(lengths: Sequence[str], unit: Unit, decimal: str) -> tuple[str, ...]:
+    """The lengths of a line as they were typed, each with its unit, so that each can be read by itself.
 
-    A unit that is typed once counts for the whole line. When several are typed, a reading without one is in the job's
-    unit. When none is typed, the readings stay as they are.
+    A unit that is typed once counts for the whole line. When several are typed, a length without one is in the job's
+    unit. When none is typed, the lengths stay as they are.
     """
-    units = [units_of(text, decimal) for text in readings]
+    units = [units_of(text, decimal) for text in lengths]
     typed = [name for names in units for name in names]
     if not typed:
-        return tuple(readings)
+        return tuple(lengths)
     of_line = typed[0] if len(typed) == 1 else unit
-    return tuple(text if names else f"{text} {of_line}" for text, names in zip(readings, units, strict=True))
+    return tuple(text if names else f"{text} {of_line}" for text, names in zip(lengths, units, strict=True))
 
 
-def units_of(reading: str, decimal: str) -> tuple[str, ...]:
-    """The units that are typed in a reading, in order. ReadingError where the text is no reading."""
-    return tuple(word.unit for word in words_of(reading, decimal) if word.mark is Mark.UNIT)
+def units_of(length: str, decimal: str) -> tuple[str, ...]:
+    """The units that are typed in a length, in order. ReadingError where the text is no length."""
+    return tuple(word.unit for word in words_of(length, decimal) if word.mark is Mark.UNIT)
 
 
 def word_meant(typed: str, words: Collection[str]) -> str:

@@ -179,7 +179,7 @@ class _Reader:
         if self.takes(REST):
             return REST
         piece = self.next()
-        if piece is None or piece.sort is not Sort.READING:
+        if piece is None or piece.sort is not Sort.LENGTH:
             what = f"how wide is the {self.meant()}?" if piece else "a width is missing at the end"
             raise ReadingError(what, where=quoted(piece.text) if piece else "", do=_ADVICE)
         self.at += 1
@@ -201,7 +201,7 @@ class _Reader:
         piece = self.next()
         if stands is not Stands.DRAWERS:
             return _FRONTS.get(stands, 0)
-        if piece is None or piece.sort is not Sort.READING:
+        if piece is None or piece.sort is not Sort.LENGTH:
             return 1
         if _COUNT_OR_WIDTH.match(piece.text):
             do = "put a comma and a space before the width"
@@ -210,7 +210,7 @@ class _Reader:
         after = self.next(1)
         if not match or (match[0] == piece.text and after is not None and after.sort is Sort.WORD):
             return 1
-        self.pieces[self.at] = Piece(Sort.READING, piece.text[match.end() :])
+        self.pieces[self.at] = Piece(Sort.LENGTH, piece.text[match.end() :])
         self.at += not self.pieces[self.at].text
         return _count(match[1], "drawer fronts")
 

@@ -111,7 +111,7 @@ def read_set_out(text: str, unit: Unit, *, decimal: str = ".") -> tuple[Group, .
             if groups[-1].readings:
                 groups.append(_Open())
             groups[-1].take(word_meant(piece.text, WORDS))
-        elif piece.sort is Sort.READING:
+        elif piece.sort is Sort.LENGTH:
             groups[-1].readings.append(piece.text)
     typed = with_units([reading for group in groups for reading in group.readings], unit, decimal)
     lengths = iter([read_length(reading, unit, decimal=decimal, allow_zero=True) for reading in typed])

@@ -55,14 +55,14 @@ def _said(text: str, unit: Unit, decimal: str) -> list[tuple[str, Corner | None]
     walls: list[tuple[str, Corner | None]] = []
     corner_may_follow = False
     for sort, typed in pieces_of(text, decimal):
-        if sort is Sort.READING:
+        if sort is Sort.LENGTH:
             walls.append(_without_in(typed, unit, decimal))
         elif sort is Sort.WORD:
             corner = _CORNERS[word_meant(typed, _CORNERS)]
             if not corner_may_follow:
                 raise ReadingError("type a corner after the length of its wall", where=quoted(typed), do=_ADVICE)
             walls[-1] = (walls[-1][0], corner)
-        corner_may_follow = sort is Sort.READING
+        corner_may_follow = sort is Sort.LENGTH
     return walls
 
 

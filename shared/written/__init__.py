@@ -1,1 +1,1 @@
-"""Writes numbers, lengths, packs and prices for a person; uses the job, what the trade buys, and pint."""
+"""Writes numbers, lengths, packs and prices for a person; uses the job, products and pint."""

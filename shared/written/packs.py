@@ -1,6 +1,6 @@
-"""Packs and amounts of products as labels write them: "4 L", "300 mL", "1 gal", "25"; and the units they come in.
+"""Packs and amounts of products as labels write them: "4 L", "300 mL", "1 gal", "25"; and the units that they come in.
 
-Whatever `show_size` gives, `shared.typed.packs.read_size` reads back.
+`shared.typed.packs.read_size` reads back all that `show_size` writes.
 """
 
 import tomllib
@@ -16,13 +16,13 @@ from shared.trade.products import Measure
 from shared.written.units import THOUSANDTHS, plain_number
 
 SAME = 1e-9
-"""Share of a size by which a float may miss it."""
+"""The share of a size by which its float may be off."""
 
 HALF_A_LITRE = 0.5
-"""Below it labels speak of millilitres and fluid ounces (common practice, no source)."""
+"""Labels of less than this are in millilitres or fluid ounces (common practice, no source)."""
 
 SYSTEM_OF = {Unit.INCH: "US", Unit.MM: "imp"}
-"""Whose gallon it is where nothing else is said."""
+"""The system of a gallon that is written without one, by the unit of the job."""
 
 _TO_SHOW: dict[Measure, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Measure.LITRES: (("usgal", "usqt", "uspt", "usfloz", "impgal", "impqt", "imppt", "impfloz"), ("l",)),
@@ -35,7 +35,7 @@ _SMALLEST = {Measure.LITRES: "usfloz", Measure.METRES: "ft"}
 
 
 class PackUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A unit on labels; its fields are explained at the head of `data/pack_units.toml`."""
+    """A unit on labels. Its fields are explained at the head of `data/pack_units.toml`."""
 
     measure: Measure
     one: str
@@ -44,25 +44,26 @@ class PackUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
     @property
     def size(self) -> Fraction:
-        """How much of the measure one is, exactly."""
+        """How many litres, metres or pieces one of this unit is, exactly."""
         return Fraction(self.one)
 
     def sign(self) -> str:
-        """How it is written where its system matters: "US gal"."""
+        """The unit as it is written together with its system: "US gal"; without one: "L"."""
         return f"{self.system} {self.said[0]}".strip()
 
 
 class _PackUnits(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """All of the data file."""
+    """The whole content of `data/pack_units.toml`."""
 
     systems: dict[str, tuple[str, ...]]
     unit: tuple[PackUnit, ...]
 
 
 def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """A pack's size as its label writes it: in the first unit in which it is a short number, else to three decimals.
+    """The size of a pack as its label writes it: "4 L", "300 mL", "1 gal".
 
-    A job in inches sees gallons first, one in millimetres litres first; 0.3 L is "300 mL".
+    It is in the first unit that gives a short number, or else in the first of all, to three decimals. A job in inches
+    tries gallons first, a job in millimetres litres. `size` is in litres, metres or pieces.
     """
     if measure is Measure.PIECES:
         return plain_number(size, decimal)
@@ -72,10 +73,10 @@ def show_size(size: float, measure: Measure, unit: Unit, *, decimal: str = ".") 
 
 
 def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = ".") -> str:
-    """So much of a product, as is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
+    """An amount of a product that is needed or left over, rounded: "1.62 L", "236 mL", "34.5 m", "5.4" pieces.
 
-    No pints: whoever buys in gallons and quarts has fluid ounces below them (common practice, no source). In inch jobs
-    what is less than a fluid ounce or a foot is a part of it.
+    It is never in pints: people who buy gallons and quarts use fluid ounces below them (common practice, no source). In
+    a job in inches, less than a fluid ounce or a foot is written as a part of one.
     """
     if measure is Measure.PIECES:
         return plain_number(round(amount, 1), decimal)
@@ -87,12 +88,12 @@ def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = "
 
 
 def amount_unit(measure: Measure, unit: Unit) -> str:
-    """The one unit in which a table gives all amounts: "L", "m", or "US gal", "ft" where the job is in inches."""
+    """The unit that a table gives all amounts in: "L" or "m", and for a job in inches "US gal" or "ft"."""
     return _table_unit(measure, unit).sign()
 
 
 def amount_in(amount: float, measure: Measure, unit: Unit) -> float:
-    """An amount as a number of the table's unit."""
+    """The number of an amount in the unit of `amount_unit`."""
     return float(amount / _table_unit(measure, unit).size)
 
 
@@ -109,7 +110,7 @@ def _pack_units() -> _PackUnits:
 
 @cache
 def units_by_spelling() -> dict[str, PackUnit]:
-    """Every spelling of every unit, with its system before it where it has one; folded."""
+    """The units by every spelling, folded. Units of a system are spelled with each name of their system before them."""
     systems = _pack_units().systems
     return {
         folded(f"{before} {said}"): unit
@@ -120,7 +121,7 @@ def units_by_spelling() -> dict[str, PackUnit]:
 
 
 def _units_to_show(size: float, measure: Measure, unit: Unit) -> Iterator[PackUnit]:
-    """The units to try for a size, the best first: those of which there is at least one, and the metric one."""
+    """The units to try for a size, the best first: the customary ones that go into it, and the metric one."""
     customary, metric = _TO_SHOW[measure]
     if measure is Measure.LITRES:
         metric = ("l",) if size >= HALF_A_LITRE else ("ml",)
@@ -134,10 +135,10 @@ def _is_short(number: float | Fraction) -> bool:
 
 
 def _sign(shown: PackUnit, unit: Unit) -> str:
-    """How a unit is written: without its system where the job says it."""
+    """The unit as it is written in a job: without its system if that is the job's own."""
     return shown.said[0] if not shown.system or SYSTEM_OF[unit] == shown.system else shown.sign()
 
 
 def folded(text: str) -> str:
-    """A spelling of a unit, however it is written."""
+    """The spelling of a unit in small letters, without spaces and points."""
     return text.casefold().replace(" ", "").replace(".", "")

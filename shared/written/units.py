@@ -1,8 +1,8 @@
 """Lengths and areas as a person sees them, from the millimetres inside.
 
-Whatever `show_length` gives, `shared.typed.lengths.read_length` reads back. Units that are powers of ten of a
-millimetre are reckoned here. All others are pint's, which is imported when the first of them is met: importing it takes
-longer than everything else that happens when the program starts.
+`shared.typed.lengths.read_length` reads back all that `show_length` writes. Units that are powers of ten of a
+millimetre are worked out here, and all others by pint. It is imported when the first of those is met, as importing it
+takes longer than everything else that happens when the program starts.
 """
 
 from fractions import Fraction
@@ -21,7 +21,7 @@ DIVISIONS = 32
 """Inches are shown to a thirty-second, the finest division of a usual inch tape (common practice, no source)."""
 
 THOUSANDTHS = 3
-"""Decimals of a plain number: nothing here is known better (common practice, no source)."""
+"""Decimals of a plain number, as nothing here is known more exactly (common practice, no source)."""
 
 _TENFOLD = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
 
@@ -48,19 +48,19 @@ def large_unit(unit: Unit) -> str:
     return _LARGE[unit]
 
 
-def run_in(length_mm: float, unit: Unit) -> float:
-    """A length as a number of metres or feet."""
+def length_in(length_mm: float, unit: Unit) -> float:
+    """The number of metres or feet of a length."""
     return float(length_mm / size_mm(large_unit(unit)))
 
 
 def area_in(area_mm2: float, unit: Unit) -> float:
-    """An area as a number of square metres or square feet."""
+    """The number of square metres or square feet of an area."""
     return float(area_mm2 / size_mm(large_unit(unit)) ** 2)
 
 
-def show_run(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
+def show_total_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     """A length that was added up: "9.80 m" or "32.2 ft"."""
-    return f"{_fixed(run_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
+    return f"{_fixed(length_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
 
 
 def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:

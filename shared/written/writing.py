@@ -1,4 +1,4 @@
-"""How one person writes numbers, and the words of every length, area, pack, section, rate and price in that writing."""
+"""How one person writes numbers; and every length, area, pack, section, rate and price in that writing."""
 
 import re
 from collections.abc import Iterable
@@ -15,7 +15,7 @@ from shared.written.units import (
     plain_number,
     show_area,
     show_length,
-    show_run,
+    show_total_length,
 )
 
 NO_PACKS = "none"
@@ -23,10 +23,10 @@ NO_PACKS = "none"
 NO_PRICE = "no price"
 
 RATE_DIGITS = 4
-"""Digits of a spread rate: none is known better (common practice, no source)."""
+"""Digits of a spread rate, as none is known more exactly (common practice, no source)."""
 
 _DECIMALS = {Measure.LITRES: 3, Measure.METRES: 2}
-"""Of an amount in a sum, so that its steps add up as they are read."""
+"""The decimals of an amount in a sum, so that the terms add up as they are read."""
 
 _SQUARES = re.compile(r"\b(m|mm|ft|leg)2\b")
 _DECIMAL_POINT = re.compile(r"(?<=\d)\.(?=\d)")
@@ -34,10 +34,10 @@ _MULTIPLIED = re.compile(r"(?<=\d) x (?=\d)")
 
 
 class Writing(NamedTuple):
-    """The job's unit, and the signs that a person writes numbers with; as they are here, those of terminal and files.
+    """The job's unit, and the signs that a person writes numbers with. The defaults are for the terminal and for files.
 
-    `thousands` stands between the thousands of money, "" for nothing, where its whole part has `grouped_from` digits or
-    more. `minus` is that of sums; what a field shows has the hyphen of a keyboard. `squared` ends the unit of an area.
+    `thousands` is put between the thousands of money whose whole part has at least `grouped_from` digits; "" for none.
+    `minus` is the sign in sums; a field shows the hyphen of a keyboard instead. `squared` ends the unit of an area.
     """
 
     unit: Unit = Unit.MM
@@ -69,16 +69,16 @@ class Writing(NamedTuple):
         """A length as it is read off a tape: "600.5 mm", `94 1/2"`."""
         return length_words(length_mm, self.unit, decimal=self.decimal)
 
-    def run(self, length_mm: float) -> str:
+    def total_length(self, length_mm: float) -> str:
         """A length that was added up: "9.80 m"."""
-        return self._signed(show_run(length_mm, self.unit, decimal=self.decimal))
+        return self._signed(show_total_length(length_mm, self.unit, decimal=self.decimal))
 
     def area(self, area_mm2: float) -> str:
         """An area: "2.14 m2"."""
         return self._squared(show_area(area_mm2, self.unit, decimal=self.decimal))
 
     def area_in_sum(self, area_mm2: float) -> str:
-        """An area as a step of a sum, with one digit more, so that the steps add up as they are read: "2.140 m2"."""
+        """An area as a term of a sum, with one digit more, so that the terms add up as they are read: "2.140 m2"."""
         return self._squared(show_area(area_mm2, self.unit, decimal=self.decimal, fine=True))
 
     def area_number(self, area_mm2: float) -> str:
@@ -107,18 +107,18 @@ class Writing(NamedTuple):
                 return f"butt {self.length(width)} {self.times} {self.length(depth)}"
 
     def amount(self, amount: float, measure: Measure) -> str:
-        """So much of a product, as a person says it: "1.62 L", "236 mL", "5.4" pieces."""
+        """An amount of a product as a person says it: "1.62 L", "236 mL", "5.4" pieces."""
         return show_amount(amount, measure, self.unit, decimal=self.decimal)
 
     def amount_in_sum(self, amount: float, measure: Measure) -> str:
-        """So much of a product as a step of a sum, in the one unit that all its steps are in: "0.236 L"."""
+        """An amount of a product as a term of a sum, in the one unit of all its terms: "0.236 L"."""
         if measure is Measure.PIECES:
             return self.number(amount)
         number = f"{amount_in(amount, measure, self.unit):.{_DECIMALS[measure]}f}".replace(".", self.decimal)
         return f"{number} {amount_unit(measure, self.unit)}"
 
     def pack_size(self, size: float, measure: Measure) -> str:
-        """How much is in a pack, as its label says it: "4 L", "25"."""
+        """The size of a pack as its label says it: "4 L", "25"."""
         return show_size(size, measure, self.unit, decimal=self.decimal)
 
     def pack(self, pack: Pack, measure: Measure) -> str:
@@ -131,7 +131,7 @@ class Writing(NamedTuple):
         return ", ".join(f"{many} {self.times} {self.pack(pack, measure)}" for pack, many in packs) or NO_PACKS
 
     def spread_rate(self, covers_m2: float, measure: Measure) -> str:
-        """How much of an area one of the measure covers: "12 m2/L", "489 ft2/gal", "2 m2 each"."""
+        """A spread rate: "12 m2/L", "489 ft2/gal", "2 m2 each". `covers_m2` is the m2 of a litre or a piece."""
         rate = float(f"{covers_m2 * self.spread_rate_of_one(measure):.{RATE_DIGITS}g}")
         return f"{self.number(rate)} {self.spread_rate_unit(measure)}"
 
@@ -142,7 +142,7 @@ class Writing(NamedTuple):
         return f"{self.square_unit}/{'L' if self.unit is Unit.MM else 'gal'}"
 
     def spread_rate_of_one(self, measure: Measure) -> float:
-        """The number that is written for one m2 a litre, or one m2 a piece (exact)."""
+        """The number that is written for a spread rate of 1 m2 a litre, or 1 m2 a piece (exact)."""
         square = area_in(MM2_IN_A_SQUARE_METRE, self.unit)
         return square / amount_in(1.0, measure, self.unit) if measure is Measure.LITRES else square
 
@@ -154,16 +154,16 @@ class Writing(NamedTuple):
         return f"{self._signed(words)}{self.decimal}{cents} {currency}".rstrip()
 
     def cost(self, cost: float | None) -> str:
-        """What something costs; that there is no price."""
+        """A cost: "24.90"; "no price" for None."""
         return NO_PRICE if cost is None else self.money(cost)
 
     def sentence(self, words: str) -> str:
-        """A sentence of the takeoff, whose numbers are as on a terminal, in this writing."""
+        """A sentence of the takeoff in this writing. It comes with its numbers as on a terminal."""
         multiplied = _MULTIPLIED.sub(f" {self.times} ", self.squares(words))
         return multiplied if self.decimal == "." else _DECIMAL_POINT.sub(self.decimal, multiplied)
 
     def squares(self, words: str) -> str:
-        """Words of the takeoff with their squares in this writing, and their numbers as they are, as in a source."""
+        """Words of the takeoff with their squares in this writing. Their numbers stay, as those of a source must."""
         return _SQUARES.sub(rf"\g<1>{self.squared}", words)
 
     def _squared(self, words: str) -> str:

@@ -1,1 +1,1 @@
-"""The cheapest packs that are enough; uses the needs; `packs` loads OR-Tools only when packs are chosen."""
+"""The cheapest packs that cover the needs; uses the needs. `packs` loads OR-Tools only when packs are chosen."""

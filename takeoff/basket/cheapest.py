@@ -1,4 +1,4 @@
-"""The basket of a job: of all sets of packs that are enough the cheapest, then the least left over, then the fewest."""
+"""The basket of a job: the cheapest packs that cover it, of those the least left over, and of those the fewest."""
 
 from collections.abc import Mapping
 from itertools import chain
@@ -15,7 +15,7 @@ from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
 
 
 class _Met(NamedTuple):
-    """How one piece of work is met; no row where it cannot be."""
+    """How one piece of work is covered. `row` is None for work that nothing can be bought for."""
 
     row: BasketRow | None
     proved: bool
@@ -23,12 +23,11 @@ class _Met(NamedTuple):
 
 
 def basket(job: Job, needs: Needs) -> Basket:
-    """What to buy for what is needed, in the order of the needs; nothing for nothing.
+    """What to buy for the needs of a job, in their order. The basket of a job without needs has no rows.
 
-    A piece of work is met by one product, its shelf first. Products that have a price are preferred to those that have
-    none, and packs that have one to those that have none; where no price is known the fewest packs are bought, and the
-    row has no cost. What cannot be reckoned with is left out, and a finding says so; those of the needs themselves are
-    not said again.
+    One product covers a piece of work. What is on the shelf of it is used first. A product with a price is preferred to
+    one without, and so is a pack. If no price is known, the fewest packs are bought and the row has no cost. Work that
+    cannot be covered is left out, and a finding says so. The findings of the needs are not repeated.
     """
     products = {product.id: product for product in job.products}
     met = tuple(_met(wanted, products, job) for wanted in needs.wanted)
@@ -45,7 +44,7 @@ def basket(job: Job, needs: Needs) -> Basket:
 
 
 def price_with_tax(price: float, money: Money) -> float:
-    """What a pack costs at the counter, tax included, to the cent; half a cent is rounded up (common practice)."""
+    """What a pack of this price costs at the counter, with tax, to the cent. Half a cent is rounded up."""
     return pack_cents(price, money) / 100
 
 
@@ -67,7 +66,7 @@ def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
 
 
 def _offer(stock: Stock, money: Money) -> PackOffer:
-    """Where no pack has a price each counts alike: the fewest are bought."""
+    """The offer of a product. If no pack has a price, each counts as 1 cent, so that the fewest are bought."""
     return PackOffer(stock.missing, stock.sizes, _prices(stock, money) or (1,) * len(stock.packs))
 
 
@@ -91,7 +90,7 @@ def _bought(stock: Stock, counts: tuple[int, ...]) -> tuple[Bought, ...]:
 
 
 def _prices(stock: Stock, money: Money) -> tuple[int, ...]:
-    """What each pack costs, in cents; none where no pack has a price."""
+    """What each pack costs, in cents with tax; empty if no pack has a price."""
     return tuple(pack_cents(pack.price, money) for pack in stock.packs if pack.price is not None)
 
 

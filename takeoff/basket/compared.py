@@ -1,4 +1,4 @@
-"""What becomes of a basket when something is changed: what if."""
+"""How a basket changes when something in its job is changed."""
 
 from collections import Counter
 from collections.abc import Iterable
@@ -8,7 +8,7 @@ from takeoff.figures.to_buy import Basket, BasketRow
 
 
 class Difference(NamedTuple):
-    """One row of a basket that is not what it was; None where it was not there, or is no longer."""
+    """One row of a basket before and after a change. `before` is None for a new row, `after` for one that is gone."""
 
     wanted: str
     before: BasketRow | None
@@ -16,18 +16,21 @@ class Difference(NamedTuple):
 
     @property
     def packs(self) -> int:
-        """How many more packs it takes; negative for fewer."""
+        """How many more packs are bought; negative for fewer."""
         return _packs(self.after) - _packs(self.before)
 
     @property
     def cost(self) -> float | None:
-        """How much more it costs; negative for less, None where one of the two is not known."""
+        """How much more the row costs; negative for less. None if one of the two costs is not known."""
         before, after = _cost(self.before), _cost(self.after)
         return None if before is None or after is None else _to_the_cent(after - before)
 
 
 class Compared(NamedTuple):
-    """The rows that differ, in the order of the basket after, what is no longer bought last; and all in all."""
+    """The rows that differ, in the order of the basket after the change, then those that are gone; and the sums.
+
+    `packs` and `cost` say how many more packs are bought and how much more the basket costs.
+    """
 
     rows: tuple[Difference, ...]
     packs: int
@@ -35,7 +38,7 @@ class Compared(NamedTuple):
 
 
 def compare(before: Basket, after: Basket) -> Compared:
-    """What differs between two baskets of a job; no rows where nothing does. Rows belong together by what is wanted."""
+    """The differences between two baskets of a job. Rows for the same work belong together. Equal baskets have none."""
     old, new = _by_name(before.rows), _by_name(after.rows)
     rows = tuple(
         Difference(key[0], old.get(key), new.get(key)) for key in {**new, **old} if old.get(key) != new.get(key)
@@ -44,7 +47,7 @@ def compare(before: Basket, after: Basket) -> Compared:
 
 
 def _by_name(rows: Iterable[BasketRow]) -> dict[tuple[str, int], BasketRow]:
-    """Rows by what is wanted and, as two products may have one name, the how manieth of that name it is."""
+    """Rows by the name of their work and, as two may have one name, by their number among those of that name."""
     seen: Counter[str] = Counter()
     named: dict[tuple[str, int], BasketRow] = {}
     for row in rows:

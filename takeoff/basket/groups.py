@@ -1,4 +1,4 @@
-"""The rows of a basket gathered as one walks through a shop: coatings, sealing and masking, tools and cleaning."""
+"""The rows of a basket, gathered as one walks through a shop: coatings, sealing and masking, tools and cleaning."""
 
 from typing import NamedTuple
 
@@ -14,14 +14,14 @@ _GROUPS = {
 
 
 class BasketLine(NamedTuple):
-    """A row of the basket, and the product that it buys."""
+    """A row of the basket, and the product that is bought."""
 
     product: Product
     row: BasketRow
 
 
 class BasketGroup(NamedTuple):
-    """Rows that stand together, and what they cost, those without a price left out; None where none has a price."""
+    """Rows that stand together, and the sum of their costs. `cost` is None if no row has a price."""
 
     name: str
     lines: tuple[BasketLine, ...]
@@ -29,7 +29,7 @@ class BasketGroup(NamedTuple):
 
 
 def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
-    """The groups that hold something, each in the order of the basket; `job` is what it was reckoned for."""
+    """The groups of a basket, each in the order of its rows, without those that are empty. `job` is the basket's."""
     products = {product.id: product for product in job.products}
     lines = tuple(BasketLine(products[row.product], row) for row in basket.rows)
     groups = ((name, tuple(line for line in lines if line.product.use in uses)) for name, uses in _GROUPS.items())
@@ -37,6 +37,6 @@ def basket_groups(basket: Basket, job: Job) -> tuple[BasketGroup, ...]:
 
 
 def _cost(lines: tuple[BasketLine, ...]) -> float | None:
-    """In whole cents, as floats do not add up to one."""
+    """The sum of the costs, added up in whole cents because sums of floats miss them; None if no row has a cost."""
     known = [line.row.cost for line in lines if line.row.cost is not None]
     return sum(round(100 * cost) for cost in known) / 100 if known else None

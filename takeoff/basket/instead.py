@@ -1,4 +1,4 @@
-"""What else would do for a piece of work: another product that stands in, and packs of one size only."""
+"""Other ways to buy for a piece of work: an interchangeable product, and packs of one size only."""
 
 from collections.abc import Iterator
 from itertools import chain
@@ -12,9 +12,10 @@ from takeoff.figures.to_buy import Basket, BasketRow, Need, Needs, Wanted
 
 
 def other_packs(job: Job, needs: Needs, bought: Basket) -> tuple[BasketRow, ...]:
-    """Rows beside those that are `bought`, by what is wanted; the cheapest of each first.
+    """The rows that could be bought instead of those in the basket `bought`, work by work, the cheapest first.
 
-    They say why nothing cheaper is taken. None without a price, nor for what the shelf has enough of.
+    They show that nothing cheaper was passed over. Rows without a price are left out, and so is work that the shelf
+    covers.
     """
     return tuple(
         row
@@ -25,20 +26,20 @@ def other_packs(job: Job, needs: Needs, bought: Basket) -> tuple[BasketRow, ...]
 
 
 def taken_for(wanted: Wanted, bought: Basket) -> BasketRow | None:
-    """The row of a basket that does this work; None where none does."""
+    """The row of a basket that covers this work; None if nothing is bought for it."""
     options = {need.product for need in wanted.options}
     return next((row for row in bought.rows if row.wanted == wanted.name and row.product in options), None)
 
 
 def _others(job: Job, needs: Needs, wanted: Wanted, taken: BasketRow) -> tuple[BasketRow, ...]:
-    """Each once, the one that is taken not at all."""
+    """The other rows that have a cost, each once, without the row that is taken."""
     rows = chain.from_iterable(_rows(job, needs, wanted, need) for need in wanted.options)
     others = (row for row in rows if row.cost is not None)
     return tuple(dict.fromkeys(row for row in others if (row.product, row.packs) != (taken.product, taken.packs)))
 
 
 def _rows(job: Job, needs: Needs, wanted: Wanted, need: Need) -> Iterator[BasketRow]:
-    """The cheapest set of one product's packs, then that of each size."""
+    """The row of the cheapest packs of one product, then a row for packs of each one size."""
     alone = needs._replace(wanted=(Wanted(wanted.name, (need,)),))
     product = find_product(job, need.product)
     yield from basket(job, alone).rows

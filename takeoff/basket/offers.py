@@ -1,12 +1,13 @@
-"""What the solver is asked and what it answers: offers of packs, and the choice among them, as whole numbers."""
+"""What the solver is given and what it gives back: offers of packs and the choice among them, as whole numbers."""
 
 from typing import NamedTuple
 
 
 class PackOffer(NamedTuple):
-    """One product that would do: how much of it is `missing` (0 or less for nothing), and its packs, alike in order.
+    """One product that would do, how much of it is missing, and the sizes and prices of its packs, in one order.
 
-    Sizes, greater than 0, are whole numbers of the unit that `missing` is in; prices are whole cents.
+    `missing` is 0 or less if nothing has to be bought. Sizes are whole numbers above 0, in the unit of `missing`.
+    Prices are in whole cents.
     """
 
     missing: int
@@ -15,7 +16,7 @@ class PackOffer(NamedTuple):
 
 
 class PackChoice(NamedTuple):
-    """The offer that is taken, by its place, and how many of each of its packs; `proved` where none costs less."""
+    """The place of the offer that is taken, and how many of each of its packs. `proved` says that none costs less."""
 
     offer: int
     counts: tuple[int, ...]

@@ -1,6 +1,6 @@
-"""What would make a basket cheaper: each change is made and the basket bought anew, nothing is estimated.
+"""Savings: changes that would make a basket cheaper. Each is made and the basket worked out anew, nothing is estimated.
 
-Packs and products that stand in for each other are the cheapest already; what is left is to lay less.
+The basket already has the cheapest packs and the cheapest of interchangeable products, so the changes use less.
 """
 
 from collections.abc import Callable
@@ -21,14 +21,14 @@ from takeoff.needs.demands import Products
 from takeoff.needs.quantities import needs
 
 LEAST_COATS = {Work.PRIME: 1, Work.COLOUR: 1, Work.CLEAR: 0}
-"""How few coats these steps may come down to; the others are not thinned out (own choice)."""
+"""The fewest coats that these steps may come down to; other steps keep theirs (own choice)."""
 
 SMALL_ALLOWANCE = 0.05
-"""What a careful hand may do with (own choice)."""
+"""The allowance, as a share, that a careful person may do with (own choice)."""
 
 
 class Saving(NamedTuple):
-    """A change in words, the job and the basket with it, how much it saves, and whether that is within the budget."""
+    """A change in words, the job and the basket after it, and what it saves. `enough`: the basket is within budget."""
 
     what: str
     job: Job
@@ -43,20 +43,21 @@ class _Change(NamedTuple):
 
 
 def savings(job: Job, takeoff: Takeoff, before: Basket) -> tuple[Saving, ...]:
-    """What each change alone would save, those that save most first; none where nothing would.
+    """What each change would save by itself, those that save most first; empty if none saves anything.
 
-    A coat fewer, a smaller allowance, a finish left out (what its steps use up: its masking and sealant stay).
-    `takeoff` is that of the job, and `before` its basket.
+    The changes are one coat fewer, a smaller allowance, and a finish left out. Leaving out a finish saves what its
+    steps use; its masking and sealant stay. `takeoff` and `before` are the takeoff and the basket of this job.
     """
     changes = (*_thrift(job, takeoff), *_left_out(job, takeoff))
     return tuple(saving for _, saving in _that_save(changes, job, takeoff, before))
 
 
 def under_budget(job: Job, takeoff: Takeoff, before: Basket) -> tuple[Saving, ...]:
-    """What would bring a basket that is over its budget under it; nothing where it is not over.
+    """The savings that bring a basket within its budget; empty for a basket that is not over it.
 
-    What is enough alone, the least first. Where nothing is, fewer coats and a smaller allowance are added up, those
-    that save most first, until they are enough: one saving that names them all. If all are not enough, it says so.
+    They are the changes that are enough by themselves, the one that saves least first. If none is, fewer coats and a
+    smaller allowance are added up, those that save most first, until they are enough. They are then one saving that
+    names them all; its `enough` is False if all of them are not enough.
     """
     if not before.over:
         return ()
@@ -88,23 +89,23 @@ def _saving(change: _Change, job: Job, takeoff: Takeoff, before: Basket) -> Savi
 
 
 def _thrift(job: Job, takeoff: Takeoff) -> tuple[_Change, ...]:
-    """All surfaces keep their finish, and it is laid more sparingly."""
+    """The changes that leave every surface its finish: one coat fewer, or a smaller allowance."""
     products = Products(job)
     coats = tuple(
-        _one_coat_fewer(laid, product)
-        for laid in steps_on_surfaces(job, surfaces(job, takeoff))
-        if laid.step.coats > LEAST_COATS.get(laid.step.work, laid.step.coats)
-        and (product := products.find(laid.step.product)) is not None
+        _one_coat_fewer(done, product)
+        for done in steps_on_surfaces(job, surfaces(job, takeoff))
+        if done.step.coats > LEAST_COATS.get(done.step.work, done.step.coats)
+        and (product := products.find(done.step.product)) is not None
     )
     return (*coats, *_small_allowance(job))
 
 
-def _one_coat_fewer(laid: StepOnSurfaces, product: Product) -> _Change:
-    coats = laid.step.coats
+def _one_coat_fewer(done: StepOnSurfaces, product: Product) -> _Change:
+    coats = done.step.coats
     left = {0: "no coat", 1: "1 coat"}.get(coats - 1, f"{coats - 1} coats")
     return _Change(
-        f"{laid.finish.called}: {left} of {product.called} instead of {coats}",
-        lambda job: with_changed_step(job, laid.finish.id, laid.place, replace(laid.step, coats=coats - 1)),
+        f"{done.finish.called}: {left} of {product.called} instead of {coats}",
+        lambda job: with_changed_step(job, done.finish.id, done.place, replace(done.step, coats=coats - 1)),
     )
 
 

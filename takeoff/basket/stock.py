@@ -1,7 +1,7 @@
 """What there is of a product, on the shelf and in packs, against what is needed of it; and why it cannot be bought.
 
-Amounts are reckoned in whole billionths of a litre, metre or piece, each rounded to the nearest: a gallon is exact in
-them, and nothing that a float tells apart falls short.
+Amounts are whole billionths of a litre, metre or piece, rounded to the nearest one. A gallon is exact in them, and they
+are fine enough that no pack falls short by the error of a float.
 """
 
 from collections.abc import Iterator
@@ -14,13 +14,16 @@ from shared.trade.products import Pack, Product
 from shared.written.writing import Writing
 
 MOST_PACKS = 100_000
-"""Of one product; beyond it something is wrong with what is needed or with the packs (own choice)."""
+"""The most packs of one product. If it takes more, something is wrong with the need or with the packs (own choice)."""
 
 BILLION = 1_000_000_000
 
 
 class Stock(NamedTuple):
-    """A product that would do: what is needed of it, and the packs it can be bought in, those with a price if any."""
+    """A product that would do, the amount needed, and the packs that it can be bought in.
+
+    The packs are those with a price, or all of them if none has one.
+    """
 
     product: Product
     need: float
@@ -28,32 +31,32 @@ class Stock(NamedTuple):
 
     @property
     def missing(self) -> int:
-        """What the shelf does not hold, in billionths; 0 or less where it holds enough."""
+        """What the shelf does not hold, in billionths; 0 or less if it holds enough."""
         return _billionths(self.need) - _billionths(self.product.on_shelf)
 
     @property
     def sizes(self) -> tuple[int, ...]:
-        """What its packs hold, in billionths."""
+        """What each pack holds, in billionths."""
         return tuple(_billionths(pack.size) for pack in self.packs)
 
     @property
     def priced(self) -> bool:
-        """Whether it is known what it costs: nothing where the shelf holds enough."""
+        """Whether the cost is known: a pack has a price, or the shelf holds enough and nothing is bought."""
         return self.missing <= 0 or any(pack.price is not None for pack in self.packs)
 
     def left_over(self, counts: tuple[int, ...]) -> float:
-        """What so many of each pack, and the shelf, hold beyond what is needed."""
+        """What these numbers of packs, and the shelf, hold beyond the need, in the product's measure."""
         held = sum(many * size for many, size in zip(counts, self.sizes, strict=True))
         return (held - self.missing) / BILLION
 
 
 def stock_of(product: Product, need: float) -> Stock:
-    """What there is of a product."""
+    """What there is of a product, against the amount needed of it."""
     return Stock(product, need, _buyable(product))
 
 
 def why_not_enough(stock: Stock) -> Iterator[Finding]:
-    """Why what is needed cannot be bought, if it cannot."""
+    """Why the amount needed cannot be bought; nothing if it can."""
     name = stock.product.called
     short = stock.need - stock.product.on_shelf
     largest = max((pack.size for pack in stock.packs), default=0.0)
@@ -69,7 +72,7 @@ def why_not_enough(stock: Stock) -> Iterator[Finding]:
 
 
 def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
-    """Packs that are not reckoned with."""
+    """The packs of a product that are never bought: they are empty, or have no price though others have one."""
     name = product.called
     for pack in product.packs:
         if pack not in _holding(product):
@@ -85,7 +88,7 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
 
 
 def look_at_price(stock: Stock) -> Iterator[Finding]:
-    """A product that is bought at a price that nobody knows, or for nothing."""
+    """A product that is bought without a known price, or of which a pack costs 0."""
     if not stock.priced:
         message = f"{stock.product.called}: no pack has a price, so its cost is in no total; type a price."
         yield Finding(Code.NO_PRICE, message, NOWHERE)

@@ -1,4 +1,4 @@
-"""What a basket says beside its figures: notes on a product, totals by their names, whether the cost is the least."""
+"""The words beside the figures of a basket: notes on a product, names of totals, and whether the cost is the least."""
 
 from collections.abc import Iterator, Sized
 
@@ -11,7 +11,7 @@ HOURS_A_DAY = 24
 
 
 def line_notes(line: BasketLine, writing: Writing) -> Iterator[str]:
-    """What is to be known of a line beside its figures."""
+    """The notes on a line: what it is for, what comes from the shelf, its pot life, its shelf life once opened."""
     row, product = line.row, line.product
     if product.stands_for and row.wanted != product.name:
         yield f"for {row.wanted}"
@@ -24,9 +24,9 @@ def line_notes(line: BasketLine, writing: Writing) -> Iterator[str]:
 
 
 def total_lines(basket: Basket, job: Job, writing: Writing) -> Iterator[tuple[str, float]]:
-    """The totals by their names: the cost, the tax in it, the budget, and what is left of it or beyond it.
+    """The totals and their names: the cost, the tax in it, the budget, and how far the cost is under or over it.
 
-    None where nothing has a price: then it is not known what it costs.
+    A basket without prices has no totals, as nobody knows its cost.
     """
     money = job.money
     if not has_prices(basket):
@@ -40,12 +40,12 @@ def total_lines(basket: Basket, job: Job, writing: Writing) -> Iterator[tuple[st
 
 
 def has_prices(basket: Basket) -> bool:
-    """Whether it is known of anything what it costs."""
+    """Whether any row of a basket has a cost."""
     return any(row.cost is not None for row in basket.rows)
 
 
 def left_out_head(left_out: Sized) -> str:
-    """What stands over the sentences that say what is left out of a basket."""
+    """The heading over the sentences that say what is left out of a basket."""
     return f"Left out, and in no total: {len(left_out)} thing{'' if len(left_out) == 1 else 's'} to look at."
 
 
@@ -56,7 +56,7 @@ def without_price(basket: Basket) -> str:
 
 
 def verdict(basket: Basket) -> str:
-    """Whether a cheaper basket is possible, in a sentence; what has no price leaves that open."""
+    """A sentence that says whether a cheaper basket is possible, or that prices are missing so that nobody knows."""
     missing = without_price(basket)
     if not has_prices(basket):
         return "Nothing has a price yet, so these packs are the ones that leave least over."

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from msgspec.structs import replace
 
-from geometry.kitchens.along_walls import BenchtopRun, benchtop_runs
+from geometry.kitchens.along_walls import Benchtop, benchtops
 from geometry.kitchens.plans import Along, Free, LaidLeg, lay_out
 from geometry.outlines.measured import outline_box
 from geometry.parts.extent import extent
@@ -40,29 +40,29 @@ def with_benchtop_plans(job: Job, room_id: str, *, mitred: bool) -> tuple[Job, t
     or every benchtop has its plan.
     """
     room = find_room(job, room_id)
-    runs = benchtop_runs(room)
-    if not runs:
+    found = benchtops(room)
+    if not found:
         height = length_words(room.heights.kickboard_mm + room.heights.cabinet_mm, job.unit)
         raise JobError(
             f"no benchtop and no base cabinets {height} high stand along its walls",
             where=room.name,
             do="draw the base cabinets first, or correct the room's usual heights",
         )
-    missing = [run for run in runs if not _has_plan(run, room)]
+    missing = [benchtop for benchtop in found if not _has_plan(benchtop, room)]
     if not missing:
         raise JobError("every benchtop of the room has its plan", where=room.name, do="change those, or delete them")
     plans = []
-    for run in missing:
-        job = _with_edges_over(job, run)
-        job, plan_id = _with_plan(job, room_id, lay_out(run, room.heights.benchtop_depth_mm, mitred=mitred))
+    for benchtop in missing:
+        job = _with_edges_over(job, benchtop)
+        job, plan_id = _with_plan(job, room_id, lay_out(benchtop, room.heights.benchtop_depth_mm, mitred=mitred))
         plans.append(plan_id)
     return job, tuple(plans)
 
 
-def _with_edges_over(job: Job, run: BenchtopRun) -> Job:
+def _with_edges_over(job: Job, benchtop: Benchtop) -> Job:
     """The job in which the edges drawn on elevations reach over the free ends of a benchtop, as its plan will."""
-    room = find_room_of(job, run.legs[0].face.id)
-    first, last = run.legs[0], run.legs[-1]
+    room = find_room_of(job, benchtop.legs[0].face.id)
+    first, last = benchtop.legs[0], benchtop.legs[-1]
     job = _with_edge_to(job, first.face.id, 0, first.start_mm, room.heights.overhang_mm)
     return _with_edge_to(job, last.face.id, 2, last.end_mm, room.heights.overhang_mm)
 
@@ -84,13 +84,13 @@ def _with_edge_to(job: Job, face_id: str, side: int, to_mm: float, within_mm: fl
     return job
 
 
-def _has_plan(run: BenchtopRun, room: Room) -> bool:
+def _has_plan(benchtop: Benchtop, room: Room) -> bool:
     """Whether a benchtop on a plan is tied along any of its legs."""
     tops = {part.id for face in room.faces for part in face.parts if part.kind is Kind.BENCHTOP}
     ties = [tie for face in room.faces for tie in face.ties if tie.part in tops]
     return any(
         tie.face == leg.face.id and tie.start_mm < leg.end_mm and tie.end_mm > leg.start_mm
-        for leg in run.legs
+        for leg in benchtop.legs
         for tie in ties
     )
 

@@ -57,14 +57,14 @@ def slopes_of_face(
 ) -> FaceSlopes:
     """The slopes of the figures that a face has by itself."""
     parts = slopes_of([coated_sum(each) for each in surfaces])
-    totals = joined([as_one(parts, COATED), slopes_of(_run_sums(masking, joints, grout_sum(surfaces)))])
+    totals = joined([as_one(parts, COATED), slopes_of(_length_sums(masking, joints, grout_sum(surfaces)))])
     return FaceSlopes(tuple(each.standing.part.id for each in surfaces), parts, totals)
 
 
 def slopes_between(face: str, masking: Iterable[MaskingRow], joints: Iterable[JointRow]) -> Slopes:
     """The slopes of the totals of all that two faces share and that is counted on this face."""
     here = ([row for row in masking if row.face == face], [row for row in joints if row.face == face])
-    return slopes_of(_run_sums(*here, Sum()))
+    return slopes_of(_length_sums(*here, Sum()))
 
 
 def sureness(faces: Iterable[tuple[FaceSlopes, Slopes]], tape: TapeClass) -> Sureness:
@@ -122,7 +122,7 @@ def _grout_per_mm2(tiles: Tiles) -> float:
     return 1 / (tiles.width_mm + tiles.grout_mm) + 1 / (tiles.height_mm + tiles.grout_mm)
 
 
-def _run_sums(masking: Iterable[MaskingRow], joints: Iterable[JointRow], grout: Sum) -> tuple[Sum, ...]:
+def _length_sums(masking: Iterable[MaskingRow], joints: Iterable[JointRow], grout: Sum) -> tuple[Sum, ...]:
     """The totals that are lengths, in the order of their numbers; the first place, for the coated area, is empty."""
     sealed = [row for row in joints if row.sealed]
     return (

@@ -1,1 +1,1 @@
-"""What is counted, as values with their reasons, and what things are called; uses shared only."""
+"""Figures as values with their reasons, and the names of what they are about; uses shared only."""

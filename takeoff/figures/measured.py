@@ -1,6 +1,6 @@
 """The takeoff: measured quantities, each with the parts, the rule and the sum behind it.
 
-Millimetres and square millimetres; a reader turns them into what a person sees (`shared.written.units`).
+Lengths are in millimetres and areas in square millimetres. `shared.written.units` writes them for a person.
 """
 
 from enum import StrEnum
@@ -12,18 +12,18 @@ from shared.trade.kinds import Kind, Treatment
 
 
 class Fronts(StrEnum):
-    """The two arrangements of a face: as shown, with fronts hung; as worked on, without what is taken off."""
+    """The two arrangements of a face: as it is shown, with its fronts hung, and as it is worked on, with them off."""
 
     HUNG = "hung"
     OFF = "off"
 
 
 class Term(NamedTuple):
-    """One step of a sum: `amount` (signed) is what it adds.
+    """One term of a sum: it adds its `amount`, or deducts it where the amount is negative.
 
-    `factors` are lengths (mm) that multiply, `times` over (a profile factor), to its size, or are empty where it is no
-    plain product. `what` says what it is ("width x height",
-    "less outlet", "edges, length x thickness") and `parts` whom it comes from.
+    `what` says what the term is: "width x height", "less outlet", "edges, length x thickness". `factors` are the
+    lengths, in mm, whose product, multiplied by `times` (a profile factor), is the size of the amount. A term that is
+    no plain product has no factors. `parts` are the ids of the parts that the term was measured from.
     """
 
     what: str
@@ -34,7 +34,7 @@ class Term(NamedTuple):
 
 
 class Reason(NamedTuple):
-    """Why a figure is what it is: the rule and its source, the arrangement it was measured in, the terms of its sum."""
+    """Why a figure is what it is: its rule and source, the arrangement it was measured in, and the terms of its sum."""
 
     rule: str
     source: str
@@ -43,19 +43,22 @@ class Reason(NamedTuple):
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """The ids of all parts in the sum, each once, in order."""
+        """The ids of all parts in the sum, each once, in the order of the terms."""
         return tuple(dict.fromkeys(part for term in self.terms for part in term.parts))
 
 
 class Figure(NamedTuple):
-    """A quantity (mm for lengths, mm2 for areas) and its reason; the terms of the reason sum to the amount."""
+    """An amount and the reason whose terms sum to it: a length in mm, an area in mm2, or a number."""
 
     amount: float
     reason: Reason
 
 
 class PartRow(NamedTuple):
-    """One part, counted. `room`, `face` and `finish` are ids, "" for no finish; `tag` is that of a front, else ""."""
+    """The areas of one part.
+
+    `room`, `face` and `finish` are ids. `finish` is "" for a part without one, and `tag` is "" for all but fronts.
+    """
 
     id: str
     room: str
@@ -71,10 +74,11 @@ class PartRow(NamedTuple):
 
 
 class EdgeRow(NamedTuple):
-    """One edge with the fronts off: a piece of boundary between two parts, or between one and no part (None).
+    """One edge of a face with the fronts off: a piece of boundary between two parts, or between a part and no part.
 
-    Where there is no part there is the outside of the face, or an `opening` (window, outlet, cut-out), named by its id.
-    From `start` to `end`, with a bulge.
+    The second of `parts` is None if the edge borders on the outside of the face or on an opening (window, outlet,
+    cut-out). `opening` is the id of that opening, None for an edge without one. The edge runs from `start` to `end`, in
+    mm on the face; `bulge` is that of its arc, 0 for a straight edge.
     """
 
     face: str
@@ -87,11 +91,11 @@ class EdgeRow(NamedTuple):
 
 
 class JointRow(NamedTuple):
-    """All that is sealed between two parts of a face, or between parts of two faces (`next_face`, else "").
+    """The joint between two parts of one face, or between parts of two faces. An opening counts as a part here.
 
-    Two faces meet up an inside corner, or along a tied side of a plan whose elevation does not show the joint. An
-    opening counts as a part here. `sealed` is False where a person switched it off; its length counts for nothing
-    then. `path` are its pieces, as on `face`.
+    Two faces meet up an inside corner, or along a tied side of a plan whose elevation does not show the joint.
+    `next_face` is the second face, "" for a joint within one face. `sealed` is False for a joint that a person switched
+    off; its length is in no total. `path` holds the pieces of the joint as they lie on `face`.
     """
 
     face: str
@@ -107,7 +111,10 @@ class JointRow(NamedTuple):
 
 
 class MaskingRow(NamedTuple):
-    """All that is taped between two parts of a face (an opening counts as one), or a part and the outside (None)."""
+    """The masking between two parts of a face, or between a part and the outside (None).
+
+    An opening counts as a part here.
+    """
 
     face: str
     parts: tuple[str, str | None]
@@ -117,7 +124,7 @@ class MaskingRow(NamedTuple):
 
 
 class TileRow(NamedTuple):
-    """The tiles of one part: how many are whole and how many cut, and its grout lines, `grout_width_mm` wide."""
+    """The tiles of one part: how many are whole, how many are cut, and the length and width of the grout lines."""
 
     part: str
     room: str
@@ -130,9 +137,10 @@ class TileRow(NamedTuple):
 
 
 class Totals(NamedTuple):
-    """The running totals: mm2, mm, and how many doors and drawer fronts are coated, in place or taken off.
+    """The totals of a takeoff: areas in mm2, lengths in mm.
 
-    `grout_mm` are the grout lines of all tiled parts.
+    `fronts` is how many doors and drawer fronts are coated, whether in place or taken off. `grout_mm` is the length of
+    the grout lines of all tiled parts.
     """
 
     coated_mm2: float
@@ -144,7 +152,10 @@ class Totals(NamedTuple):
 
 
 class Sureness(NamedTuple):
-    """How far the totals, mm2 and mm, could be off because of the tape, and the coated area of each part, by its id."""
+    """The tolerance of the totals: how far each could be off because of the tape, in mm2 or mm.
+
+    `parts` gives the tolerance of the coated area of each part, in mm2, with the part's id.
+    """
 
     coated_mm2: float = 0.0
     masking_mm: float = 0.0
@@ -155,15 +166,15 @@ class Sureness(NamedTuple):
 
     @property
     def lengths(self) -> tuple[tuple[str, float], ...]:
-        """How far the totals that are lengths could be off, by their names; grout only where there is some."""
+        """The tolerances of the totals that are lengths, with their names. Grout is left out if its tolerance is 0."""
         known = (("masking", self.masking_mm), ("bead", self.bead_mm), ("old bead", self.old_bead_mm))
         return (*known, ("grout", self.grout_mm)) if self.grout_mm else known
 
 
 class Takeoff(NamedTuple):
-    """Everything counted of a job, in the order of its rooms, faces and parts; `rule` names the measuring rule.
+    """Everything counted of a job, in the order of its rooms, faces and parts.
 
-    `sure` says how far that could be off, where it was asked for.
+    `rule` names the measuring rule. `sure` holds the tolerances; None if nobody asked for them.
     """
 
     parts: tuple[PartRow, ...]

@@ -16,29 +16,29 @@ class Names:
         self._finishes = {finish.id: finish.called for finish in job.finishes}
 
     def room(self, room_id: str) -> str:
-        """The name of a room; its id where it has none."""
+        """The name of a room. An id that the job does not have is given back as it is."""
         return self._rooms.get(room_id, room_id)
 
     def room_of(self, face_id: str) -> str:
-        """The name of the room that a face is in."""
+        """The name of the room that a face is in; "" for a face that the job does not have."""
         room = self._room_of.get(face_id)
         return room.called if room else ""
 
     def place(self, face_id: str) -> str:
-        """Room and face, as a sentence names them; "" for no face."""
+        """The names of a face and its room, for a sentence; "" for the empty id."""
         return f"{self.room_of(face_id)}, {self.face(face_id)}" if face_id else ""
 
     def alike(self, face_id: str) -> int:
-        """How many rooms are like the one that a face is in."""
+        """How many rooms are alike, the one that a face is in included; 1 for a face that the job does not have."""
         room = self._room_of.get(face_id)
         return room.alike if room else 1
 
     def face(self, face_id: str) -> str:
-        """The name of a face; its id where it has none."""
+        """The name of a face. An id that the job does not have is given back as it is."""
         return self._faces.get(face_id, face_id)
 
     def faces(self, face_ids: Iterable[str]) -> str:
-        """The names of faces, of which one may be "" for none."""
+        """The names of faces with spaces between them. Empty ids are left out."""
         return " ".join(self.face(face_id) for face_id in face_ids if face_id)
 
     def part(self, part_id: str | None) -> str:
@@ -46,5 +46,5 @@ class Names:
         return "outside" if part_id is None else self._parts.get(part_id, part_id)
 
     def finish(self, finish_id: str) -> str:
-        """The name of a finish; "not coated" for none."""
+        """The name of a finish; "not coated" for the empty id."""
         return self._finishes.get(finish_id, finish_id) if finish_id else "not coated"

@@ -1,6 +1,6 @@
-"""What a job needs and what is bought for it, as values: amounts in a product's measure, money in the job's currency.
+"""What a job needs and what is bought for it, as values.
 
-A reader turns them into what a person sees; nothing here is rounded.
+Amounts are in the product's measure (litres, metres or pieces) and not rounded. Money is in the job's currency.
 """
 
 from typing import NamedTuple
@@ -11,12 +11,13 @@ from takeoff.figures.measured import Figure
 
 
 class Used(NamedTuple):
-    """One use of a product, with all that its sum is made of.
+    """One use of a product, and the numbers that its amount is worked out from.
 
-    `size` is how much is worked on (m2 of surface, m of joint or masking, a number of sleeves), `times` how often, and
-    `per` how much of that size one litre, metre or piece does. `loss` divides and `allowance` adds, as in
-    `shared.trade.products.Allowances`; `left_behind` stays in tray and sleeve, in litres, for all times together.
-    `parts` are whom the size comes from, and `finish` the id of the finish that asks for it, "" where none does.
+    `size` is how much is worked on: m2 of surface, m of joint or masking, or a number of pieces such as sleeves.
+    `times` is how often it is worked on, and `per` is how much of the size one litre, metre or piece does. `loss` and
+    `allowance` are shares, as in `shared.trade.products.Allowances`. `left_behind` is what stays in tray and sleeve, in
+    litres, for all times together. `parts` are the ids of the parts that the size was measured from. `finish` is the id
+    of the finish whose step uses the product, "" for a use without a finish.
     """
 
     what: str
@@ -31,20 +32,20 @@ class Used(NamedTuple):
 
     @property
     def bare(self) -> float:
-        """What it takes without loss, allowance and what is left behind."""
+        """The amount without loss, allowance and what is left behind, in the product's measure."""
         return self.size * self.times / self.per
 
     @property
     def amount(self) -> float:
-        """What it takes in all."""
+        """The whole amount, in the product's measure: bare / (1 - loss) x (1 + allowance) + what is left behind."""
         return self.bare / (1 - self.loss) * (1 + self.allowance) + self.left_behind
 
 
 class Need(NamedTuple):
-    """So much of one product, in its measure (L, m, pieces); the terms of the figure's reason sum to it.
+    """How much of one product the work takes, in the product's measure (L, m, pieces).
 
-    `used` are the uses that the amount is the sum of. `mixed` are the litres of base and of hardener in it, where the
-    product is a two-part one.
+    `used` holds the uses that make up the amount. `mixed` is the litres of base and of hardener in it; None for a
+    product that is not a two-part one.
     """
 
     product: str
@@ -54,10 +55,11 @@ class Need(NamedTuple):
 
 
 class Wanted(NamedTuple):
-    """Work that one of several products does: how much of each it would take.
+    """One piece of work, and how much it would take of each product that can do it.
 
-    `name` is the word that they stand for, or the product's own name; `options` begin with the product that is named in
-    the finish. One of them is chosen for all of it: two brands are not mixed on a surface.
+    `name` is the word that the products are interchangeable with, or else the name of the first product. `options`
+    begin with the products that finishes name. One product is bought for the whole of the work, as two brands are not
+    mixed on a surface.
     """
 
     name: str
@@ -65,7 +67,7 @@ class Wanted(NamedTuple):
 
 
 class Hardware(NamedTuple):
-    """What is counted of fronts: hinges and handles, and the holes that new handles leave to be filled."""
+    """The numbers of hinges and handles of the fronts, and of the holes that have to be filled for new handles."""
 
     hinges: Figure
     handles: Figure
@@ -73,7 +75,7 @@ class Hardware(NamedTuple):
 
 
 class Needs(NamedTuple):
-    """All that a job needs, in the order of its products; `findings` say what was left out of it, and why."""
+    """All that a job needs, in the order of the job's products. `findings` say what was left out, and why."""
 
     wanted: tuple[Wanted, ...]
     hardware: Hardware
@@ -81,7 +83,7 @@ class Needs(NamedTuple):
 
 
 class Bought(NamedTuple):
-    """So many of one pack."""
+    """How many of one pack are bought."""
 
     pack: Pack
     many: int
@@ -90,9 +92,10 @@ class Bought(NamedTuple):
 class BasketRow(NamedTuple):
     """What is bought for one piece of work.
 
-    `need` of `product` is met by `from_shelf` and `packs`; what is bought or on the shelf beyond it is `left_over`.
-    `cost` is with tax, None where no pack has a price. `one_more` is what the cheapest further pack costs, None where
-    none has a price. `keeps_days` is how long an opened pack keeps, None where nobody has said.
+    The shelf (`from_shelf`) and the `packs` together cover the `need` of the `product`; `left_over` is what they hold
+    beyond it. `cost` includes tax; None if packs have to be bought and none has a price. `one_more` is the price of the
+    cheapest single pack, with tax; None if no pack has a price. `keeps_days` is the shelf life of an opened pack; None
+    if nobody has said it.
     """
 
     wanted: str
@@ -107,9 +110,11 @@ class BasketRow(NamedTuple):
 
 
 class Basket(NamedTuple):
-    """The buy list. `cost` and `tax` (the part of it that is tax) are of what has a price.
+    """The buy list.
 
-    `proved` where no cheaper one is possible. `findings` say what is left out, and why.
+    `cost` includes tax, and `tax` is the part of the cost that is tax. Rows without a price are in neither. A `budget`
+    of 0 means that none is set. `proved` is True if no cheaper basket is possible. `findings` say what is left out, and
+    why.
     """
 
     rows: tuple[BasketRow, ...]
@@ -121,5 +126,5 @@ class Basket(NamedTuple):
 
     @property
     def over(self) -> float:
-        """By how much it is over the budget; 0 where it is not, or where none is set."""
+        """By how much the cost is over the budget; 0 for a cost within the budget, and without a budget."""
         return max(self.cost - self.budget, 0.0) if self.budget else 0.0

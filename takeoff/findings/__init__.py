@@ -1,1 +1,1 @@
-"""Things to look at in what is drawn, and their mends; uses surfaces and edges."""
+"""Things to look at on faces and between them, and how they are mended; uses surfaces and edges."""

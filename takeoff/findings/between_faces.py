@@ -1,4 +1,4 @@
-"""Things to look at between the faces of a job: ties, tags, and choices about joints that are nowhere."""
+"""Things to look at between the faces of a job: ties, names of faces, and choices about joints that do not exist."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
@@ -13,8 +13,8 @@ from takeoff.surfaces.coated import coated_sides
 from takeoff.surfaces.fronts import is_front
 
 TIE_MM = 2.0
-"""Lengths of a tied side and along its face that differ by more are worth a look: two readings of a few metres with a
-class II tape may differ by about that much (UK SI 2016/1153 schedule 1I: 3 m 0.9, 5 m 1.3)."""
+"""A tied side whose length differs by more from the length along its face is worth a look. Two readings of a few metres
+with a class II tape may differ by about that much (UK SI 2016/1153 schedule 1I: 0.9 mm at 3 m, 1.3 mm at 5 m)."""
 
 
 def look_at_ties(ties: Iterable[Tied], unit: Unit, on_elevations: Mapping[str, frozenset[int]]) -> Iterator[Finding]:
@@ -55,9 +55,9 @@ def _disagreements(tied: Tied, unit: Unit) -> Iterator[Finding]:
 
 
 def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) -> Iterator[Finding]:
-    """Where the elevation shows its benchtop elsewhere; `along` are the spans of all ties that run along it.
+    """A tie that does not run where the elevation shows its benchtop. `along` are the spans of all ties along it, mm.
 
-    An end at which another tie goes on is none: that tie says where the benchtop ends.
+    An end at which another tie goes on does not count, as the benchtop ends with that other tie.
     """
     shown = benchtop_span(tied)
     if shown is None:
@@ -79,7 +79,7 @@ def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) ->
 
 
 def look_at_names(job: Job) -> Iterator[Finding]:
-    """Faces with fronts that have the same name: their tags are the same."""
+    """Faces with fronts that have the same name, so that their tags are the same."""
     first: dict[str, str] = {}
     for face in job.faces:
         if any(is_front(part) for part in face.parts) and first.setdefault(face.name, face.id) != face.id:
@@ -88,7 +88,7 @@ def look_at_names(job: Job) -> Iterator[Finding]:
 
 
 def look_at_choices(job: Job, rows: Iterable[JointRow]) -> Iterator[Finding]:
-    """Choices about joints that are not there: the parts do not meet, or a joint was added without a section."""
+    """Choices about joints that do not exist: the parts do not meet, or a joint was added without a section."""
     there = {(row.face, row.next_face, frozenset(row.parts)) for row in rows}
     for choice in job.joints:
         if (choice.face, choice.next_face, frozenset(choice.parts)) not in there and choice.sealed is not False:

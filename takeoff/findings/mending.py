@@ -1,4 +1,4 @@
-"""Mending: what is odd put right in one step, computed anew from the job as it stands."""
+"""Mending: edits that put one odd thing right at once, worked out from the job as it is."""
 
 from collections.abc import Iterator
 
@@ -20,19 +20,19 @@ from takeoff.surfaces.fronts import encloses, is_front, is_opening
 NEAR_MISSES = (Code.GAP, Code.OVERLAP)
 
 _Which = tuple[Code, str, tuple[str, ...]]
-"""What tells one finding from another, whatever its sizes: its code, its face and its parts."""
+"""What tells one finding from another, whatever sizes it names: its code, its face and its parts."""
 
 
 def mended(job: Job, finding: Finding) -> Job:
-    """The job with one thing put right, and nothing else changed but what a moved part carries.
+    """The job with one thing put right, and nothing else changed but what a moved part carries with it.
 
-    Two parts that miss each other by little come to touch: the facing side of one moves, or where it cannot follow, the
-    whole part; what is made to fit gives way before the rest, then what was drawn later, but before all that whatever
-    makes fewer new things to look at. A part beyond the wall is trimmed or moved, a front is trimmed to what it hangs
-    on, and of two parts with one outline the later is taken away.
+    Two parts that nearly touch are brought to touch. The facing side of one of them moves, or the whole part if its
+    side cannot. The way that makes the fewest new things to look at is taken. Of ways that make as many, a part that is
+    made to fit moves before others, and a part drawn later before one drawn earlier. A part beyond the wall is trimmed
+    or moved. A front is trimmed to what it hangs on. Of two parts with one outline, the later one is removed.
 
-    JobError where there is nothing to mend (any more), where a locked part would have to change, or where no single
-    step does it.
+    JobError if there is nothing to mend, or no longer, if a locked part would have to change, or if no single edit
+    mends it.
     """
     face = find_face(job, finding.face)
     if not finding.mend:
@@ -45,13 +45,13 @@ def mended(job: Job, finding: Finding) -> Job:
     if finding.code is Code.SAME_OUTLINE:
         return _without_one(job, finding)
     part = find_part(job, finding.parts[0])[1]
-    changed = _brought_inside(face, part) if finding.code is Code.OUTSIDE_WALL else _fitted(job, face, part)
+    changed = _brought_inside(face, part) if finding.code is Code.OUTSIDE_WALL else _trimmed(job, face, part)
     refuse_locked(find_part(job, each.id)[1] for each in changed)
     return with_changed_parts(job, changed)
 
 
 def all_mended(job: Job, code: Code) -> Job:
-    """The job with all things of one code put right that can be; those that cannot stay. JobError where none can."""
+    """The job with all things of one code put right, as far as they can be. JobError if none of them can."""
     after = job
     for finding in (each for face in job.faces for each in look_at_shapes(face, job.unit) if each.code is code):
         try:
@@ -68,9 +68,10 @@ def _which(finding: Finding) -> _Which:
 
 
 def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_Which]) -> Job:
-    """Of all ways to let two parts touch the first that makes no new thing to look at, or else the fewest.
+    """The job in which two parts touch, by the first way that makes no new thing to look at, or else the fewest.
 
-    Only new ones count: a part moved away from a third would else look better, its small gap being a large one then.
+    Only new things count. Otherwise a way that moves a part off a third one would look better: a small gap is a thing
+    to look at, and a large one is not.
     """
     miss = next(each for each in near_misses(face.parts) if each.parts == finding.parts)
     best: tuple[int, Job] | None = None
@@ -92,7 +93,7 @@ def _brought_together(job: Job, face: Face, finding: Finding, there: frozenset[_
 
 
 def _ways(face: Face, miss: NearMiss) -> Iterator[tuple[Part, ...]]:
-    """The parts as they would be: with the facing side of one or the other moved, then with one or the other moved."""
+    """The ways to let two parts touch, as the changed parts: first with one side moved, then with one part moved."""
     places = {part.id: place for place, part in enumerate(face.parts)}
     first, second = (face.parts[places[part]] for part in miss.parts)
     one, other = side_of(first, miss.sides[0]), side_of(second, miss.sides[1])
@@ -109,7 +110,7 @@ def _ways(face: Face, miss: NearMiss) -> Iterator[tuple[Part, ...]]:
 
 
 def _carried_along(face: Face, part: Part, dx: float, dy: float) -> tuple[Part, ...]:
-    """A part moved, and with it the fronts and openings that lie within it."""
+    """A part moved by a distance, and with it the fronts and openings that lie within it. A wall carries nothing."""
     box = outline_box(part.outline)
     with_it = (
         each
@@ -131,24 +132,24 @@ def _brought_inside(face: Face, part: Part) -> tuple[Part, ...]:
     return _carried_along(face, part, dx, dy)
 
 
-def _fitted(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
-    """A front trimmed where it reaches beyond what it hangs on, to half the reveal of its room."""
+def _trimmed(job: Job, face: Face, part: Part) -> tuple[Part, ...]:
+    """A front whose sides that reach beyond what it hangs on are set back inside it by half the room's reveal."""
     hung = next(each for each in hung_fronts(face.parts) if each.front == part.id)
     half = find_room_of(job, face.id).heights.reveal_mm / 2
     left, bottom, right, top = hung.box
     room: Box = (left + half, bottom + half, right - half, top - half)
     box = outline_box(part.outline)
-    fitted = (
+    trimmed = (
         room[0] if box[0] < left else box[0],
         room[1] if box[1] < bottom else box[1],
         room[2] if box[2] > right else box[2],
         room[3] if box[3] > top else box[3],
     )
-    return (resized(part, fitted),)
+    return (resized(part, trimmed),)
 
 
 def _without_one(job: Job, finding: Finding) -> Job:
-    """Of two parts with one outline the later goes; the other where that is locked."""
+    """The job without the later of two parts with one outline, or without the other if the later one is locked."""
     parts = [find_part(job, part)[1] for part in reversed(finding.parts)]
     loose = next((part for part in parts if not part.locked), None)
     if loose is None:

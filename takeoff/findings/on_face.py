@@ -1,4 +1,4 @@
-"""Things to look at on one face: what is odd in it though it can be measured."""
+"""Things to look at on one face: it can be measured, but something on it is odd."""
 
 from collections.abc import Iterator, Mapping
 
@@ -22,10 +22,10 @@ def look_at_face(
     arrangements: tuple[Arrangement, Arrangement],
     outside: Mapping[str, frozenset[int]],
 ) -> tuple[Finding, ...]:
-    """What is odd on a face by itself.
+    """All that is odd in the shapes, the sizes, the coating and the loose sides of a face.
 
-    `arrangements` are those with the fronts hung and off; `outside` gives, by part, the sides of its outline at which
-    it ends with nothing beyond.
+    `arrangements` are those with the fronts hung and with them off. `outside` gives the sides of each part's outline
+    that have nothing beyond them.
     """
     return (
         *look_at_shapes(face, unit),
@@ -39,7 +39,7 @@ def look_at_face(
 def _hidden(
     face: Face, treated: Mapping[str, Treated], arrangements: tuple[Arrangement, Arrangement]
 ) -> Iterator[Finding]:
-    """Parts of which nothing is seen, though they hide what is behind them; walls and carcasses are often covered."""
+    """Parts that hide others but are hidden altogether themselves, except kinds that often are, like walls."""
     hung, off = ({region.part: region.area_mm2 for region in each.regions} for each in arrangements)
     for part in face.parts:
         if not part.hides or is_opening(part) or usual()[part.kind].often_hidden:
@@ -60,7 +60,7 @@ def _without_finish(face: Face, treated: Mapping[str, Treated]) -> Iterator[Find
 def _loose_sides(
     face: Face, treated: Mapping[str, Treated], outside: Mapping[str, frozenset[int]]
 ) -> Iterator[Finding]:
-    """Sides of benchtops on a plan that end with nothing beyond, tied to no wall and not coated as a free edge."""
+    """Sides of benchtops on a plan with nothing beyond them that are neither tied to a wall nor marked as coated."""
     if face.view is not View.PLAN:
         return
     for part in face.parts:

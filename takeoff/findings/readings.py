@@ -1,4 +1,4 @@
-"""Things to look at in the readings of a face: where they disagree, and what is out of square or plumb."""
+"""Things to look at in the readings of a face: readings that disagree, and what is out of square or plumb."""
 
 from collections.abc import Iterator, Sequence
 
@@ -14,22 +14,23 @@ from shared.trade.tape import TapeClass
 from shared.written.units import length_words, show_length
 
 MEANT_DEGREES = 10.0
-"""A corner farther from square was built so, as under a sloping ceiling (common practice, no source)."""
+"""A corner that is farther from square was built that way, as under a sloping ceiling (common practice, no source)."""
 
 CLOSES_MM = 0.5
-"""Two sums whose difference is what readings disagree by, to this, are all there is to the disagreement."""
+"""Two sums explain a disagreement of readings if their difference is as large as the disagreement, to this."""
 
 MOST_NAMED = 4
-"""More readings than this are counted, not named, in a sentence."""
+"""The most readings that a sentence names; more are only counted."""
 
 _NUMBERS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
 def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Finding]:
-    """Where the readings of a face disagree by more than the tape allows, and which of them to measure again first.
+    """What is odd in the readings of a face, and which reading to measure again first.
 
-    Then readings between lines that nothing joins to an end of the face; corners that cannot be placed; and, until the
-    face is drawn so, corners and sides that are out of square or plumb by more than the readings may be off.
+    It finds readings that disagree by more than the tape allows, readings between lines that nothing joins to an end of
+    the face, and corners that cannot be placed. It also finds corners and sides that are out of square or plumb by more
+    than the readings may be off, until the face is drawn so.
     """
     found = set_out(face, tape, unit)
     for doubt in found.doubts:
@@ -47,7 +48,7 @@ def look_at_readings(face: Face, unit: Unit, tape: TapeClass) -> Iterator[Findin
 
 
 def _out_of_true(face: Face, corners: FaceCorners, unit: Unit) -> Iterator[Finding]:
-    """Corners not square, and sides of a wall not plumb, by more than sound readings are off one time in twenty."""
+    """Corners out of square and sides of a wall out of plumb by more than sound readings are off one time in twenty."""
     most = critical_value(len(corners.squares) + len(corners.plumbs))
     square = [
         f"the {each.corner} corner is {length_words(_whole(abs(each.off_mm), unit), unit)} out of square over "
@@ -74,12 +75,12 @@ def _listed(clauses: Sequence[str], last: str = "and") -> str:
 
 
 def _whole(length_mm: float, unit: Unit) -> float:
-    """To a whole millimetre, which is as fine as corners are known; inches are shown coarser already."""
+    """A length to a whole millimetre, which is as fine as corners are known. Inches are shown coarser already."""
     return float(round(length_mm)) if unit is Unit.MM else length_mm
 
 
 class _Words:
-    """What is said of one doubt: what disagrees, by how much, and what to measure again."""
+    """The words for one doubt: what disagrees, by how much, and what to measure again."""
 
     def __init__(self, face: Face, unit: Unit, doubt: ReadingDoubt) -> None:
         self._face, self._unit, self._doubt = face, unit, doubt
@@ -87,7 +88,7 @@ class _Words:
         self._places = as_read(face, doubt.way)
 
     def sentences(self) -> str:
-        """Two sentences."""
+        """Two sentences or more: what disagrees, then what to do."""
         if self._doubt.way is Way.STRAIGHT:
             return f"{self._misfit()}. {self._advice(closed=True)}"
         off_mm = max(map(abs, self._doubt.off_mm))
@@ -96,7 +97,7 @@ class _Words:
         return f"{said}{f': {sides}' if sides else ''}. {self._advice(closed=bool(sides))}"
 
     def _misfit(self) -> str:
-        """That sides and diagonals disagree; by how much, as the longest of them has it."""
+        """The words for sides and diagonals that disagree, with how far the longest of them is off."""
         said = f"The sides and diagonals of face {self._face.name} do not fit together"
         if not self._doubt.off_mm:
             return said
@@ -104,7 +105,7 @@ class _Words:
         return f"{said} by {length_words(abs(longest[1]), self._unit)}"
 
     def _sides(self, off_mm: float) -> str:
-        """What says one length and what another; "" where that takes more than these readings."""
+        """The readings that say one length and those that say another; "" if they do not explain the disagreement."""
         offs = list(zip(self._doubt.readings, self._doubt.off_mm, strict=True))
         more, less = ([place for place, off in offs if off * sign > 0] for sign in (1, -1))
         gap = abs(self._sum(more) - self._sum(less))
@@ -138,14 +139,14 @@ class _Words:
         return f"{lengths} sum to {self._length(self._sum(places))}"
 
     def _reading(self, place: int) -> str:
-        """A reading, with where it runs."""
+        """A reading, with the ends, lines or corners that it was read between."""
         if place == DRAWN:
             return f"the {self._drawn}"
         reading = self._face.readings[place]
         return f"the {self._length(reading.length_mm)} from {self._mark(reading.start)} to {self._mark(reading.end)}"
 
     def _mark(self, mark: str) -> str:
-        """An end or a corner by its name, a line by where it was read to stand."""
+        """The words for an end, a corner or a line. A line is named by the length at which it was read."""
         if self._doubt.way is Way.STRAIGHT:
             return mark
         if mark in (START, END):
@@ -163,7 +164,7 @@ class _Words:
 
 
 def as_read(face: Face, way: Way) -> dict[str, float]:
-    """Where each line stands by the first readings that came to it, as a person would add them up."""
+    """The place of each line by the first readings that reach it, as a person would add them up; mm from the start."""
     at = {START: 0.0}
     for reading in face.readings:
         if reading.way is way and reading.start in at:

@@ -16,13 +16,17 @@ from takeoff.edges.masking import NEAR_MM
 from takeoff.surfaces.areas import SAME_MM2
 
 OVERHANG_MM = 20.0
-"""How far a front may reach beyond what it hangs on: a finger pull, a scribe (common practice, no source)."""
+"""How far a front may reach beyond what it hangs on, as for a finger pull or a scribe (common practice, no source)."""
 
 TRIM, MOVE = Code.OUTSIDE_WALL.mends
 
 
 def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
-    """Near misses, parts beyond the wall, fronts larger than what they hang on, parts with one outline."""
+    """What is odd in how the parts of a face stand to each other.
+
+    It finds parts that nearly touch, parts beyond the wall or the benchtop, fronts larger than what they hang on, and
+    parts with the same outline.
+    """
     names = {part.id: part.called for part in face.parts}
     yield from _near_misses(face, unit, names)
     yield from _outside_wall(face, unit)
@@ -32,14 +36,14 @@ def look_at_shapes(face: Face, unit: Unit) -> Iterator[Finding]:
 
 
 def wall_box(face: Face) -> Box | None:
-    """How far the wall of an elevation reaches; None on a plan, and where no wall is drawn."""
+    """The box of the walls of an elevation; None for a plan, and for an elevation without a wall."""
     if face.view is View.PLAN or not walls(face):
         return None
     return extent(face)
 
 
 def way_inside(part: Part, wall: Box) -> str:
-    """How a part comes within the wall in one step, in the words of its mend; "" where it is too large to be moved."""
+    """The words of the mend that brings a part inside the wall; "" if the part is too large to be moved inside."""
     box = outline_box(part.outline)
     kept = common_box(box, wall)
     fills = abs(area_mm2(part.outline) - (box[2] - box[0]) * (box[3] - box[1])) <= SAME_MM2
@@ -50,7 +54,7 @@ def way_inside(part: Part, wall: Box) -> str:
 
 
 def common_box(one: Box, other: Box) -> Box:
-    """What two boxes share; its right is left of its left where they share nothing."""
+    """The box that two boxes share. For boxes that share nothing, its right is left of its left, or its top too low."""
     return max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3])
 
 
@@ -78,7 +82,7 @@ def _outside_wall(face: Face, unit: Unit) -> Iterator[Finding]:
 
 
 def _beyond(box: Box, within: Box) -> dict[str, float]:
-    """How far a box reaches beyond each side of another, negative where it ends before it."""
+    """How far a box reaches beyond each side of another, mm; negative for a side that it does not reach."""
     return {
         "the left end": within[0] - box[0],
         "the floor line": within[1] - box[1],
@@ -88,7 +92,7 @@ def _beyond(box: Box, within: Box) -> dict[str, float]:
 
 
 def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
-    """What is set into the benchtops of a plan and reaches beyond them: its rim there would not be sealed."""
+    """Parts set into the benchtops of a plan that reach beyond them. Their rim would not be sealed there."""
     tops = [part for part in face.parts if part.kind is Kind.BENCHTOP]
     if face.view is not View.PLAN or not tops:
         return
@@ -100,7 +104,7 @@ def _off_benchtop(face: Face, unit: Unit) -> Iterator[Finding]:
 
 
 def _large_fronts(face: Face, unit: Unit, names: Mapping[str, str]) -> Iterator[Finding]:
-    """Fronts wider or higher than their opening: they reach beyond what they hang on."""
+    """Fronts that reach too far beyond what they hang on."""
     boxes = {part.id: outline_box(part.outline) for part in face.parts}
     for hung in hung_fronts(face.parts):
         most = max(_beyond(boxes[hung.front], hung.box).values())

@@ -1,4 +1,4 @@
-"""Sizes far from the usual ones: worth a second reading, never wrong in themselves. At most one of each sort a face."""
+"""Things to look at in sizes: those far from the usual ones, at most one of each sort a face. They may be right."""
 
 import math
 import tomllib
@@ -19,14 +19,14 @@ from shared.written.units import length_words, show_length
 from takeoff.surfaces.areas import SAME_MM2
 
 LOW_MM = 200.0
-"""A cabinet that begins no higher than this stands on the floor or its plinth (common practice, no source)."""
+"""A cabinet that begins no higher than this stands on the floor or a plinth (common practice, no source)."""
 
 TALL_MM = 1300.0
 """A cabinet or bench that ends higher than this is no base unit (common practice, no source)."""
 
 
 class UsualSize(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A row of `data/usual_sizes.toml`, mm; its head says what the fields mean."""
+    """A row of `data/usual_sizes.toml`, in mm. The fields are explained at the head of that file."""
 
     least: float
     far: float
@@ -34,22 +34,22 @@ class UsualSize(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     most: float = math.inf
 
     def is_far(self, size_mm: float) -> bool:
-        """Whether a size is worth a look."""
+        """Whether a size is so far from usual that it is worth a look."""
         return self.off_mm(size_mm) > self.far
 
     def off_mm(self, size_mm: float) -> float:
-        """How far a size lies outside; 0 or less where it is a usual one."""
+        """How far a size lies outside the usual ones, mm; 0 or less for a usual size."""
         return max(self.least - size_mm, size_mm - self.most)
 
     def words(self, unit: Unit) -> str:
-        """From where to where, for a sentence."""
+        """The usual sizes, for a sentence: "820 to 920 mm", "at least 100 mm"."""
         if math.isinf(self.most):
             return f"at least {length_words(self.least, unit)}"
         return f"{show_length(self.least, unit)} to {length_words(self.most, unit)}"
 
 
 class _Measured(NamedTuple):
-    """A size, of which parts it is, and the words around it."""
+    """A size, the parts that it was measured on, and the words before and after it in a sentence."""
 
     size_mm: float
     parts: tuple[Part, ...]
@@ -65,7 +65,7 @@ def usual_sizes() -> dict[str, UsualSize]:
 
 
 def look_at_sizes(face: Face, unit: Unit) -> Iterator[Finding]:
-    """What is unusual in the sizes of a face; of each sort the one that is farthest off."""
+    """The unusual sizes of a face: of each sort, the size that is farthest off."""
     if face.view is View.PLAN:
         sorts = {"benchtop": _depths(face)}
     else:
@@ -92,7 +92,7 @@ _Boxed = Sequence[tuple[Part, Box]]
 
 
 def _depths(plan: Face) -> Iterator[_Measured]:
-    """How deep the benchtops of a plan are that fill the box round them: out from their wall, else the shorter way."""
+    """How deep the benchtops of a plan are, out from their wall, or else the shorter way. Only rectangles count."""
     for part in plan.parts:
         left, bottom, right, top = outline_box(part.outline)
         is_box = abs(area_mm2(part.outline) - (right - left) * (top - bottom)) <= SAME_MM2
@@ -105,7 +105,7 @@ def _depths(plan: Face) -> Iterator[_Measured]:
 
 
 def _base_units(boxes: _Boxed) -> Iterator[_Measured]:
-    """How high the cabinets end that stand low and on which no other stands."""
+    """How high above the floor the base cabinets end that have no other cabinet on them."""
     usual = usual_sizes()["base_unit"]
     cabinets = [(part, box) for part, box in boxes if part.kind is Kind.CABINET]
     for part, box in cabinets:
@@ -128,7 +128,7 @@ def _kickboards(boxes: _Boxed) -> Iterator[_Measured]:
 
 
 def _clearances(boxes: _Boxed) -> Iterator[_Measured]:
-    """How far the cabinets over a bench hang above it; those that stand on it do not hang."""
+    """How far cabinets hang above a bench. A cabinet that stands on the bench does not count."""
     benches = _levels([(part, box) for part, box in boxes if part.kind is Kind.BENCHTOP])
     for part, box in boxes:
         if part.kind is not Kind.CABINET:
@@ -140,7 +140,7 @@ def _clearances(boxes: _Boxed) -> Iterator[_Measured]:
 
 
 def _levels(benches: _Boxed) -> list[tuple[Part, Box]]:
-    """Benchtops that follow on each other at one height as one, under the name of the first."""
+    """Benchtops side by side at one height, put together under the name of the first."""
     levels: list[tuple[Part, Box]] = []
     for part, box in sorted(benches, key=lambda each: (each[1][3], each[1][0])):
         if levels and levels[-1][1][3] == box[3] and box[0] - levels[-1][1][2] <= USUAL_LIMIT_MM:
@@ -152,5 +152,5 @@ def _levels(benches: _Boxed) -> list[tuple[Part, Box]]:
 
 
 def _overlap(one: Box, other: Box) -> bool:
-    """Whether they stand over each other."""
+    """Whether two boxes share a part of their width, so that one is above the other."""
     return min(one[2], other[2]) - max(one[0], other[0]) > USUAL_LIMIT_MM

@@ -1,4 +1,4 @@
-"""What new handles ask of products: the handles themselves, and filler for the holes that the old ones leave."""
+"""The demands of new handles: the handles themselves, and filler for the holes that the old handles leave."""
 
 from collections.abc import Iterator
 from math import pi
@@ -12,13 +12,13 @@ from takeoff.needs.hardware import HANDLES, coated_fronts, holes_to_fill
 from takeoff.surfaces.coated import thickness_mm
 
 HANDLE = "handle"
-"""The word that handles stand for, among products of other use."""
+"""The word by which handles are told from the other products of the use "other": they are interchangeable with it."""
 
 HOLE_FILLER = "hole filler"
-"""The word that the filler of holes stands for, where there are several fillers."""
+"""The word by which the filler of holes is told from other fillers: it is interchangeable with it."""
 
 HOLE_MM = 5.0
-"""Across a hole for a handle's screw (common practice, no source)."""
+"""The diameter of a hole for a handle's screw (common practice, no source)."""
 
 HOLE_MM2 = pi / 4 * HOLE_MM**2
 
@@ -26,7 +26,10 @@ FILLED = "holes of old handles x thickness of the front x section of a hole 5 mm
 
 
 def demands_of_handles(job: Job, counted: Hardware, products: Products) -> Iterator[Demand]:
-    """What new handles ask, for all rooms; nothing where the old ones go back on, or no product serves."""
+    """The demands of new handles, for all rooms. `counted` is this job's.
+
+    There are none if the old handles go back on. Handles, or filler, that no product is marked for have no demand.
+    """
     if job.handle_centres_mm is None:
         return
     handles = tuple(each for each in products.all if each.use is Use.OTHER and each.stands_for == HANDLE)
@@ -39,7 +42,7 @@ def demands_of_handles(job: Job, counted: Hardware, products: Products) -> Itera
 
 
 def _filled(job: Job) -> Used:
-    """The holes, as metres through the boards; as with a bead, the mm2 of their section are the mL of a metre."""
+    """The use of filler: the metres of hole through all boards. A section of 1 mm2 takes 1 mL a metre (exact)."""
     holes = [(front, holes_to_fill(front.part, job.handle_centres_mm)) for front in coated_fronts(job)]
     return Used(
         "holes of old handles",

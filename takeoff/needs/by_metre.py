@@ -1,4 +1,4 @@
-"""What is run by the metre: sealant by joint, tape by room."""
+"""The demands for sealant and tape, from the metres of joint and of masking."""
 
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -13,8 +13,7 @@ from takeoff.figures.to_buy import Used
 from takeoff.needs.demands import Demand, Products
 
 MASKING_TAPE = "masking tape"
-"""The word that the tape for masking stands for, where there are several tapes."""
-
+"""The word by which the tape for masking is told from other tapes: it is interchangeable with it."""
 
 BEAD = "metres of joint x section (fillet: a triangle, leg2 / 2; butt: width x depth), x (1 + allowance)"
 EXACT_SECTION = "exact: the millilitres of a metre are its section in mm2; allowance: common practice, no source"
@@ -22,25 +21,25 @@ TAPE = "metres of masking x (1 + allowance)"
 
 
 class Metres(NamedTuple):
-    """Metres of one sort, alike rooms each, and the parts that they run along."""
+    """Metres of joint or masking, with every one of the rooms alike counted, and the parts along them."""
 
     metres: float
     parts: tuple[str, ...]
 
 
 Beads = dict[tuple[str, Section], Metres]
-"""By the name of a joint and its section."""
+"""Metres of bead, by the name of the joint and its section."""
 
 
 class SealedAndTaped(NamedTuple):
-    """All that is run: what is sealed, by the word for its sealant, and what is taped, by the id of the room."""
+    """All that is sealed, by the word for its sealant, and all that is taped, by the id of the room."""
 
     sealed: dict[str, Beads]
     taped: dict[str, Metres]
 
 
 def sealed_and_taped(job: Job, takeoff: Takeoff) -> SealedAndTaped:
-    """The metres of joints that are sealed and of masking; empty where there are none."""
+    """The metres of sealed joints and of masking of a job; both are empty for an empty job."""
     return SealedAndTaped(_sealed(job, takeoff), _taped(job, takeoff))
 
 
@@ -67,51 +66,51 @@ def _taped(job: Job, takeoff: Takeoff) -> dict[str, Metres]:
 
 
 def sealants(word: str, products: Products) -> tuple[Product, ...]:
-    """The sealants that stand for this word; where none does, those that have it for a name."""
+    """The sealants that are interchangeable with this word. If there are none: those that have it for a name."""
     every = [product for product in products.all if product.use is Use.SEALANT]
     standing = tuple(product for product in every if product.stands_for == word)
     return standing or tuple(product for product in every if product.name == word and not product.stands_for)
 
 
 def tapes(products: Products) -> tuple[Product, ...]:
-    """The tapes that stand for masking tape; where none does, the only one there is, else none."""
+    """The tapes that are marked for masking. If none is marked: the only tape; none if there are several."""
     return products.for_work(Use.TAPE, MASKING_TAPE)
 
 
 def demands_of_joints(job: Job, sealed: dict[str, Beads], products: Products) -> Iterator[Demand]:
-    """What each sort of joint asks of its sealant; nothing where no product is such a sealant."""
+    """The demand of each sort of joint for its sealant. Joints whose sealant no product is have none."""
     for word, of_word in sealed.items():
         options = sealants(word, products)
-        for (name, section), run in of_word.items() if options else ():
+        for (name, section), bead in of_word.items() if options else ():
             use = Used(
                 f"{name}, {Writing(job.unit).section(section)}",
-                size=run.metres,
+                size=bead.metres,
                 times=1,
                 per=ML_IN_A_LITRE / section_area_mm2(section),
                 allowance=job.allowances.sealant,
-                parts=run.parts,
+                parts=bead.parts,
             )
             yield Demand(options, use, BEAD, f"joint {name}", EXACT_SECTION)
 
 
 def demands_of_masking(job: Job, taped: dict[str, Metres], products: Products) -> Iterator[Demand]:
-    """What masking each room asks of the tape; nothing where no product is the tape."""
+    """The demand of each room for masking tape; none if no product is the masking tape."""
     options = tapes(products)
     names = {room.id: room.called for room in job.rooms}
-    for room, run in taped.items() if options else ():
+    for room, masking in taped.items() if options else ():
         use = Used(
             f"masking, {names[room]}",
-            size=run.metres,
+            size=masking.metres,
             times=1,
             per=1.0,
             allowance=job.allowances.tape,
-            parts=run.parts,
+            parts=masking.parts,
         )
         yield Demand(options, use, TAPE, f"masking of {names[room]}")
 
 
 def _together(rows: list[Metres]) -> Metres:
     return Metres(
-        sum(run.metres for run in rows),
-        tuple(dict.fromkeys(part for run in rows for part in run.parts)),
+        sum(each.metres for each in rows),
+        tuple(dict.fromkeys(part for each in rows for part in each.parts)),
     )

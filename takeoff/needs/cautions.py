@@ -1,4 +1,4 @@
-"""Where the work can hurt someone: what the steps of a job's finishes call for, as `data/cautions.toml` has it."""
+"""The cautions of a job: where its work can hurt someone, from the table `data/cautions.toml`."""
 
 import tomllib
 from collections.abc import Iterable
@@ -17,7 +17,7 @@ from takeoff.needs.by_area import StepOnSurfaces, steps_on_surfaces, surfaces
 
 
 class Caution(NamedTuple):
-    """What to watch and who decides, where that is from, and the ids of the finishes whose steps call for it."""
+    """What to watch and who decides, the source of that, and the ids of the finishes whose steps call for it."""
 
     text: str
     source: str
@@ -38,7 +38,7 @@ class _Row(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class _Met(NamedTuple):
-    """What a step meets: its work, its product's use, and the materials and kinds that it is done on and near to."""
+    """What is compared with the rows of the table for a step. `near` are the kinds on the faces that it is done on."""
 
     finish: str
     two_part: bool
@@ -50,22 +50,22 @@ class _Met(NamedTuple):
 
 
 def cautions(job: Job, takeoff: Takeoff) -> tuple[Caution, ...]:
-    """What the steps that are done call for; `takeoff` is this job's. Empty where nothing is coated."""
+    """The cautions that the steps of a job call for; none if nothing is coated. `takeoff` is this job's."""
     met = tuple(_met_by(job, steps_on_surfaces(job, surfaces(job, takeoff))))
     found = ((row, tuple(dict.fromkeys(each.finish for each in met if _fits(row, each)))) for row in _table())
     return tuple(Caution(row.text, row.source, finishes) for row, finishes in found if finishes)
 
 
 def caution_of_hardeners() -> str:
-    """What to watch with two-part products, wherever they are laid."""
+    """The text of the caution for two-part products."""
     return next(row.text for row in _table() if row.two_part)
 
 
-def _met_by(job: Job, laid: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
+def _met_by(job: Job, steps: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
     products = {product.id: product for product in job.products}
     kind_of = {part.id: part.kind for face in job.faces for part in face.parts}
     near = {part: kinds for parts, kinds in map(_kinds_on, job.faces) for part in parts}
-    for each in laid:
+    for each in steps:
         product = products.get(each.step.product)
         yield _Met(
             finish=each.finish.id,
@@ -79,20 +79,20 @@ def _met_by(job: Job, laid: Iterable[StepOnSurfaces]) -> Iterable[_Met]:
 
 
 def _kinds_on(face: Face) -> tuple[tuple[str, ...], frozenset[Kind]]:
-    """The parts of a face by their ids, and the kinds among them."""
+    """The ids of the parts of a face, and the kinds of those parts."""
     return tuple(part.id for part in face.parts), frozenset(part.kind for part in face.parts)
 
 
 def _fits(row: _Row, met: _Met) -> bool:
-    """Whether all that the row names is met."""
-    asked = (
+    """Whether a step meets every condition that a row of the table names."""
+    conditions = (
         (row.works, met.works),
         (row.uses, met.uses),
         (row.materials, met.materials),
         (row.kinds, met.kinds),
         (row.near, met.near),
     )
-    return (met.two_part or not row.two_part) and all(not named or named & there for named, there in asked)
+    return (met.two_part or not row.two_part) and all(not named or named & there for named, there in conditions)
 
 
 @cache

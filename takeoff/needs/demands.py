@@ -1,4 +1,4 @@
-"""What work asks of products, before it is known which product does it."""
+"""A demand: one piece of work, before it is known which product does it; and the products that could do it."""
 
 from typing import NamedTuple
 
@@ -10,11 +10,12 @@ from takeoff.surfaces.coated import PRACTICE
 
 
 class Demand(NamedTuple):
-    """One piece of work, and the products that can do it: the one that was `named` first, where one was.
+    """One piece of work, and the products that can do it.
 
-    `use` is all of its sum; its `per` is 0 where that is what the product covers, and then `covers_m2` is what the step
-    says of the named product instead (None: nothing). `thinning` is added to a litre of it. `rule` and `source`
-    are those of its sum, and `where` says in words what asks for it.
+    `options` are those products. `named` is the one that a finish names, which is the first of them; None if no finish
+    names one. `use` holds the numbers of the sum. Its `per` is 0 if the spread rate of the product decides; a step may
+    then give the named product another spread rate, `covers_m2`. `thinning` is the share of thinner that is added to
+    the product. `rule` and `source` are those of the sum. `where` says in words where the demand comes from.
     """
 
     options: tuple[Product, ...]
@@ -28,7 +29,7 @@ class Demand(NamedTuple):
 
 
 class Products:
-    """The products of a job, found by id and by what they stand for."""
+    """Finds the products of a job by their ids, and by the word that they are interchangeable with."""
 
     def __init__(self, job: Job) -> None:
         self.all = job.products
@@ -39,33 +40,34 @@ class Products:
                 self._by_word.setdefault((product.stands_for, product.measure), []).append(product)
 
     def find(self, product_id: str) -> Product | None:
-        """The product with this id; None where there is none."""
+        """The product with this id; None for an id that the job does not have."""
         return self._by_id.get(product_id)
 
     def options(self, product: Product) -> tuple[Product, ...]:
-        """This product, then all that may stand in for it: those of the same word and measure."""
+        """This product, then all that are interchangeable with it: those of the same word and measure."""
         alike = self._by_word.get((product.stands_for, product.measure), ())
         return (product, *(each for each in alike if each is not product))
 
     def for_work(self, use: Use, word: str) -> tuple[Product, ...]:
-        """The products of this use that stand for the word; where none does, the only one of that use, else none."""
+        """The products of this use that are marked with the word. If none is: the only one of this use, if just one."""
         every = tuple(product for product in self.all if product.use is use)
         standing = tuple(product for product in every if product.stands_for == word)
         return standing or (every if len(every) == 1 else ())
 
 
-def per_of(product: Product, asked: Demand) -> float | None:
-    """How much of what is asked one litre, metre or piece of this product does; None where that is not known.
+def per_of(product: Product, demand: Demand) -> float | None:
+    """How much of the work one litre, metre or piece of this product does, in the unit of the use's size.
 
-    A step's own spread rate counts for the product that it names; whatever stands in has its own.
+    None if the product has no spread rate above 0. A step's own spread rate counts for the product that the step names;
+    a product used in its place has its own.
     """
-    if asked.use.per:
-        return asked.use.per
-    if product is asked.named and asked.covers_m2 is not None:
-        return asked.covers_m2 if asked.covers_m2 > 0 else None
+    if demand.use.per:
+        return demand.use.per
+    if product is demand.named and demand.covers_m2 is not None:
+        return demand.covers_m2 if demand.covers_m2 > 0 else None
     return covers_m2(product)
 
 
 def has_ratio(product: Product) -> bool:
-    """Whether it can be mixed as it says; so can what is not mixed at all."""
+    """Whether a product can be mixed: both parts of its ratio are above 0, or it is not mixed at all."""
     return product.ratio is None or min(product.ratio) > 0

@@ -1,4 +1,4 @@
-"""Hinges, handles, and the holes of old handles, of the fronts that are coated."""
+"""The hinges, the handles and the holes of old handles of the fronts that are coated."""
 
 import tomllib
 from collections.abc import Iterable, Iterator
@@ -19,14 +19,14 @@ from takeoff.surfaces.fronts import is_front
 from takeoff.surfaces.treatments import Treatments
 
 SAME_CENTRES_MM = 1.0
-"""Hole centres that differ by less are the same: "3 3/4 in", 95.25 mm, means 96 mm (common practice, no source)."""
+"""Hole centres that differ by less are the same. "3 3/4 in", 95.25 mm, means 96 mm (common practice, no source)."""
 
 HANDLES = "one for each front that is coated"
 HOLES = "two for each handle whose hole centres differ from the new ones, one for a knob"
 
 
 class Front(NamedTuple):
-    """A front that is coated, its face, and how many rooms alike it is in."""
+    """A front that is coated, its face, and how many rooms alike have it."""
 
     face: Face
     part: Part
@@ -46,7 +46,7 @@ class _Chart(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
 
 
 def coated_fronts(job: Job) -> Iterator[Front]:
-    """The doors and drawer fronts that are coated, in order."""
+    """The doors and drawer fronts that are coated, in the order of rooms, faces and parts."""
     treatments = Treatments(job.kind_choices)
     for room in job.rooms:
         for face in room.faces:
@@ -56,7 +56,7 @@ def coated_fronts(job: Job) -> Iterator[Front]:
 
 
 def hardware(job: Job) -> Hardware:
-    """What there is of it in all rooms, alike ones each; the terms of each figure are a count for some fronts."""
+    """The numbers for all rooms, with every one of the rooms alike counted. Each term counts for some of the fronts."""
     fronts = tuple(coated_fronts(job))
     return Hardware(
         hinges=_counted("by the height of the door", _chart().source, _hinges(fronts)),
@@ -66,7 +66,7 @@ def hardware(job: Job) -> Hardware:
 
 
 def look_at_fronts(job: Job) -> Iterator[Finding]:
-    """Doors that are taller than the chart goes, and fronts whose old hole centres nobody has said."""
+    """Doors too tall for the hinge chart; and, if new handles go on, fronts whose old hole centres are not known."""
     for front in coated_fronts(job):
         if hinges_of(front.part) is None:
             message = f"{front.part.called} is too tall for the hinge table; type how many hinges it has."
@@ -87,9 +87,10 @@ def look_at_fronts(job: Job) -> Iterator[Finding]:
 
 
 def hinges_of(part: Part) -> int | None:
-    """How many hinges a front has: as it says, else by the height of a door; 0 for a drawer front.
+    """How many hinges a front has: the number set on the part, or else the number for the height of a door.
 
-    None for a door that is taller than the chart in `data/hinges.toml` goes.
+    0 for a drawer front without a number of its own. None for a door that is too tall for the chart in
+    `data/hinges.toml`, which is the source of the numbers.
     """
     if part.hinges is not None:
         return part.hinges
@@ -100,9 +101,10 @@ def hinges_of(part: Part) -> int | None:
 
 
 def holes_to_fill(part: Part, new_centres_mm: float | None) -> int:
-    """How many holes of its old handle a new one leaves open; 0 where the old ones go back on (None) or fit.
+    """How many holes of its old handle have to be filled when a front gets a new handle: 2 for a handle, 1 for a knob.
 
-    Hole centres of 0 are those of a knob. 0 too where nobody has said those of the old handle.
+    `new_centres_mm` is None if the old handles go back on. 0 then, and if the new handle fits the old holes or the old
+    hole centres are not known. A knob has hole centres of 0.
     """
     old_mm = part.hole_centres_mm
     if new_centres_mm is None or old_mm is None or abs(old_mm - new_centres_mm) < SAME_CENTRES_MM:

@@ -1,4 +1,4 @@
-"""Things to look at in what a job needs: what was left out of it because it cannot be reckoned with."""
+"""Things to look at in what a job needs: what was left out because its amount cannot be worked out."""
 
 from collections.abc import Iterator, Sequence
 
@@ -14,26 +14,28 @@ from takeoff.needs.hardware import look_at_fronts
 from takeoff.surfaces.materials import material_named
 
 
-def look_at_needs(job: Job, on: tuple[Surface, ...], run: SealedAndTaped, asked: Sequence[Demand]) -> Iterator[Finding]:
-    """All that is odd in finishes and products as far as they are used, for what is coated and run in this job.
+def look_at_needs(
+    job: Job, coated: tuple[Surface, ...], by_metre: SealedAndTaped, demands: Sequence[Demand]
+) -> Iterator[Finding]:
+    """All that is odd in the finishes, products and fronts of a job, as far as they are used.
 
-    `asked` is what that asks of products.
+    `coated` and `by_metre` are what is coated, sealed and taped in this job, and `demands` what comes of that.
     """
     products = Products(job)
-    yield from _without_coats(job, on)
-    for laid in steps_on_surfaces(job, on):
-        yield from _without_product(laid, products)
+    yield from _without_coats(job, coated)
+    for done in steps_on_surfaces(job, coated):
+        yield from _without_product(done, products)
     yield from _stand_ins(job.products)
-    yield from _not_reckoned(asked)
-    yield from _without_sealant_or_tape(run, products)
-    yield from _unknown_materials(job, {part for surface in on for part in surface.parts})
+    yield from _unknown_amounts(demands)
+    yield from _without_sealant_or_tape(by_metre, products)
+    yield from _unknown_materials(job, {part for surface in coated for part in surface.parts})
     yield from look_at_fronts(job)
 
 
-def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
+def _without_coats(job: Job, coated: tuple[Surface, ...]) -> Iterator[Finding]:
     finishes = {finish.id: finish for finish in job.finishes}
     found: dict[str, list[str]] = {}
-    for surface in on:
+    for surface in coated:
         finish = finishes[surface.finish]
         if not any(step.work in COATS and is_on(step, surface) for step in finish.steps):
             material = f" on {surface.material}" if finish.steps and surface.material else ""
@@ -42,8 +44,8 @@ def _without_coats(job: Job, on: tuple[Surface, ...]) -> Iterator[Finding]:
     yield from (Finding(Code.NO_COATS, message, NOWHERE, tuple(parts)) for message, parts in found.items())
 
 
-def _without_product(laid: StepOnSurfaces, products: Products) -> Iterator[Finding]:
-    step, where = laid.step, _sentence(laid.where)
+def _without_product(done: StepOnSurfaces, products: Products) -> Iterator[Finding]:
+    step, where = done.step, _sentence(done.where)
     if not step.product:
         if step.work in COATS:
             yield Finding(Code.NO_PRODUCT, f"{where}, has no product; choose one.", NOWHERE)
@@ -83,27 +85,27 @@ def _stand_ins(products: tuple[Product, ...]) -> Iterator[Finding]:
             yield Finding(Code.STAND_IN, message, NOWHERE)
 
 
-def _not_reckoned(asked: Sequence[Demand]) -> Iterator[Finding]:
-    """What is said of spread rates and ratios, each once."""
-    found = [finding for each in asked for product in each.options for finding in _about(product, each)]
+def _unknown_amounts(demands: Sequence[Demand]) -> Iterator[Finding]:
+    """Things to look at in spread rates and ratios, each said once."""
+    found = [finding for demand in demands for product in demand.options for finding in _about(product, demand)]
     yield from dict.fromkeys(found)
 
 
-def _about(product: Product, asked: Demand) -> Iterator[Finding]:
-    """Why it cannot be reckoned how much of a product it takes, and what that means."""
-    if any(per_of(other, asked) is not None and has_ratio(other) for other in asked.options):
-        yield from (Finding(Code.PASSED_OVER, f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, asked))
+def _about(product: Product, demand: Demand) -> Iterator[Finding]:
+    """Why the amount of a product cannot be worked out, and whether another product is bought or none is."""
+    if any(per_of(other, demand) is not None and has_ratio(other) for other in demand.options):
+        yield from (Finding(Code.PASSED_OVER, f"{why} It is not bought.", NOWHERE) for _, why in _whys(product, demand))
     else:
-        for code, why in _whys(product, asked):
+        for code, why in _whys(product, demand):
             yield Finding(code, f"{why} The amount needed is left out.", NOWHERE)
 
 
-def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
+def _whys(product: Product, demand: Demand) -> Iterator[tuple[Code, str]]:
     name = product.called
-    if per_of(product, asked) is None:
-        if product is asked.named and asked.covers_m2 is not None:
-            where = _sentence(asked.where)
-            yield Code.SPREAD_RATE, f"{where}: the spread rate of {name} is {asked.covers_m2:g}; set it above 0."
+    if per_of(product, demand) is None:
+        if product is demand.named and demand.covers_m2 is not None:
+            where = _sentence(demand.where)
+            yield Code.SPREAD_RATE, f"{where}: the spread rate of {name} is {demand.covers_m2:g}; set it above 0."
         else:
             say = "set its spread rate, or its solids and film, above 0"
             yield Code.SPREAD_RATE, f"{name} has no spread rate; {say}."
@@ -111,15 +113,15 @@ def _whys(product: Product, asked: Demand) -> Iterator[tuple[Code, str]]:
         yield Code.RATIO, f"{name} is mixed {Writing().ratio(product.ratio)}; set both above 0."
 
 
-def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterator[Finding]:
-    for word in run.sealed:
+def _without_sealant_or_tape(by_metre: SealedAndTaped, products: Products) -> Iterator[Finding]:
+    for word in by_metre.sealed:
         if not sealants(word, products):
             message = (
                 f"Joints are sealed with {word}, but no sealant is marked as interchangeable with it; add one, "
                 "or mark one."
             )
             yield Finding(Code.NO_SEALANT, message, NOWHERE)
-    if run.taped and not tapes(products):
+    if by_metre.taped and not tapes(products):
         unmarked = f"no tape is marked as interchangeable with {MASKING_TAPE}; mark one"
         several = any(product.use is Use.TAPE for product in products.all)
         what = unmarked if several else "there is no tape; add one"
@@ -127,7 +129,7 @@ def _without_sealant_or_tape(run: SealedAndTaped, products: Products) -> Iterato
 
 
 def _unknown_materials(job: Job, coated: set[str]) -> Iterator[Finding]:
-    """Words for what a coated part is made of that name no material, each once on a face."""
+    """Words that name no material, typed for what a coated part is made of. Each is said once a face."""
     known = ", ".join(Material)
     for face in job.faces:
         found: dict[str, list[str]] = {}

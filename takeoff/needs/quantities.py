@@ -1,4 +1,4 @@
-"""What a job needs: of every product how much, with its sum down to the parts that it is laid on."""
+"""What a job needs: how much of every product, with the sum down to the parts that it is used on."""
 
 from collections.abc import Iterable, Iterator
 
@@ -16,41 +16,41 @@ from takeoff.needs.left_out import look_at_needs
 from takeoff.needs.spread import FROM_SOLIDS, applied_m2_per_l
 
 Group = tuple[Demand, ...]
-"""All that is asked of the same products."""
+"""All demands that the same products can meet."""
 
 
 def needs(job: Job, takeoff: Takeoff) -> Needs:
-    """What a job needs of its products, for all rooms, alike ones each; `takeoff` is this job's.
+    """What a job needs of its products, with every one of the rooms alike counted. `takeoff` is this job's.
 
-    What cannot be reckoned with is left out, and a finding says so. An empty job needs nothing.
+    What cannot be worked out is left out, and a finding says so. An empty job needs nothing.
     """
     products = Products(job)
-    coated, run = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
-    laid = steps_on_surfaces(job, coated)
+    coated, by_metre = surfaces(job, takeoff), sealed_and_taped(job, takeoff)
+    steps = steps_on_surfaces(job, coated)
     counted = hardware(job)
-    asked = (
-        *demands_of_steps(job, laid, products),
-        *demands_of_sleeves(job, laid, products),
-        *demands_of_joints(job, run.sealed, products),
-        *demands_of_masking(job, run.taped, products),
+    demands = (
+        *demands_of_steps(job, steps, products),
+        *demands_of_sleeves(job, steps, products),
+        *demands_of_joints(job, by_metre.sealed, products),
+        *demands_of_masking(job, by_metre.taped, products),
         *demands_of_handles(job, counted, products),
     )
-    wanted = [_wanted(group, job.unit) for group in _grouped(asked)]
+    wanted = [_wanted(group, job.unit) for group in _grouped(demands)]
     place = {product.id: place for place, product in enumerate(job.products)}
     in_order = sorted(filter(None, wanted), key=lambda each: min(place[need.product] for need in each.options))
-    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, run, asked)))
+    return Needs(tuple(in_order), counted, tuple(look_at_needs(job, coated, by_metre, demands)))
 
 
-def _grouped(asked: Iterable[Demand]) -> tuple[Group, ...]:
-    """By the products that can do it: those that stand in for each other do all of each other's work."""
+def _grouped(demands: Iterable[Demand]) -> tuple[Group, ...]:
+    """Demands gathered by the products that can meet them. Interchangeable products share all of their work."""
     groups: dict[frozenset[str], list[Demand]] = {}
-    for each in asked:
-        groups.setdefault(frozenset(product.id for product in each.options), []).append(each)
+    for demand in demands:
+        groups.setdefault(frozenset(product.id for product in demand.options), []).append(demand)
     return tuple(tuple(group) for group in groups.values())
 
 
 def _wanted(group: Group, unit: Unit) -> Wanted | None:
-    """How much of each product it would take, the named ones first; None where none can be reckoned with."""
+    """How much of each product a group would take, those that finishes name first; None if no amount is known."""
     options = {each.named.id: each.named for each in group if each.named is not None}
     options |= {product.id: product for product in group[0].options if product.id not in options}
     found = tuple(need for product in options.values() if (need := _need(product, group, unit)) is not None)
@@ -59,8 +59,8 @@ def _wanted(group: Group, unit: Unit) -> Wanted | None:
 
 
 def _need(product: Product, group: Group, unit: Unit) -> Need | None:
-    """How much of this product it would take; None where it cannot be said."""
-    used = [_used(product, asked, unit) for asked in group]
+    """How much of this product a group would take; None if a spread rate is missing or its ratio is not above 0."""
+    used = [_used(product, demand, unit) for demand in group]
     whole = tuple(use for use in used if use is not None)
     if len(whole) < len(used) or not has_ratio(product):
         return None
@@ -73,24 +73,24 @@ def _need(product: Product, group: Group, unit: Unit) -> Need | None:
     )
 
 
-def _used(product: Product, asked: Demand, unit: Unit) -> Used | None:
-    """The work done with this product; None where it does not say how much it covers."""
-    per = per_of(product, asked)
+def _used(product: Product, demand: Demand, unit: Unit) -> Used | None:
+    """The use of this product that meets a demand; None for a product without a spread rate."""
+    per = per_of(product, demand)
     if per is None:
         return None
-    if asked.use.per:
-        return asked.use
-    words = f"{asked.use.what} at {Writing(unit).spread_rate(per, product.measure)}"
-    if asked.thinning:
-        laid = Writing(unit).spread_rate(applied_m2_per_l(per, asked.thinning), product.measure)
-        words += f" (thinned by {Writing().percent(asked.thinning)}: {laid} as laid)"
-    return asked.use._replace(what=words, per=per)
+    if demand.use.per:
+        return demand.use
+    words = f"{demand.use.what} at {Writing(unit).spread_rate(per, product.measure)}"
+    if demand.thinning:
+        thinned = Writing(unit).spread_rate(applied_m2_per_l(per, demand.thinning), product.measure)
+        words += f" (thinned by {Writing().percent(demand.thinning)}: {thinned} as laid)"
+    return demand.use._replace(what=words, per=per)
 
 
 def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
-    rules = [asked.rule for asked in group]
-    sources = [asked.source for asked in group]
-    if product.covers_m2 is None and any(not asked.use.per for asked in group):
+    rules = [demand.rule for demand in group]
+    sources = [demand.source for demand in group]
+    if product.covers_m2 is None and any(not demand.use.per for demand in group):
         sources.append(FROM_SOLIDS)
     if product.ratio is not None:
         rules.append(f"base and hardener mixed {Writing().ratio(product.ratio)} by volume")
@@ -98,7 +98,7 @@ def _reason(product: Product, group: Group, used: tuple[Used, ...]) -> Reason:
 
 
 def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
-    """The uses, then what goes beyond them: loss, allowance, and what is left behind."""
+    """A term for each use, then one each for loss, allowance and what is left behind, as far as they are not 0."""
     for use in used:
         yield Term(use.what, use.bare, parts=use.parts)
     beyond: dict[str, float] = {}
@@ -115,7 +115,7 @@ def _terms(used: tuple[Used, ...]) -> Iterator[Term]:
 
 
 def _mixed(product: Product, amount: float) -> tuple[float, float] | None:
-    """The litres of base and of hardener in so much of a mix; None where it is not mixed."""
+    """The litres of base and of hardener in an amount of a mix; None for a product that is not mixed."""
     if product.ratio is None:
         return None
     base, hardener = product.ratio

@@ -1,4 +1,4 @@
-"""How far a litre goes."""
+"""Spread rates: how much area a litre covers."""
 
 from shared.trade.products import Product
 
@@ -6,26 +6,27 @@ FROM_SOLIDS = "spread rate: 10 x solids % / dry film um (exact)"
 
 
 def spread_m2_per_l(solids: float, film_um: float) -> float:
-    """The m2 that a litre covers in one coat: 10 x volume solids % / dry film in um (exact; no loss).
+    """The m2 that a litre covers in one coat, without loss: 10 x volume solids % / dry film in um (exact).
 
-    `solids` is a share, 0 to 1. ZeroDivisionError for a film of 0.
+    `solids` is a share, from 0 to 1. ZeroDivisionError for a film of 0.
     """
     return 1000 * solids / film_um
 
 
 def applied_m2_per_l(spread: float, thinning: float) -> float:
-    """The m2 that a litre of the thinned mixture covers, of which a litre unthinned covers `spread` (exact).
+    """The m2 that a litre of the thinned mixture covers: `spread` / (1 + `thinning`) (exact).
 
-    The solids are those of before in 1 + `thinning` of the volume. The litres of the product needed stay the same.
+    `spread` is the m2 that a litre of the product covers before thinning. The same solids then fill 1 + `thinning` of
+    the volume. The litres of the product that are needed stay the same.
     """
     return spread / (1 + thinning)
 
 
 def covers_m2(product: Product) -> float | None:
-    """The m2 that a litre (or a piece) of a product covers in one coat, as it is in its tin.
+    """The m2 that a litre (or a piece) of a product covers in one coat, before any thinner is added.
 
-    What it says itself, else what follows from its solids and film. None where that is not said, or is not above zero.
-    Thinner makes more of the mixture but covers no more: the rate is by litre of the product, thinned or not.
+    It is the product's own spread rate, or else what its solids and film give. None if neither is known, or one is not
+    above 0. Thinner makes more of the mixture but covers no more area.
     """
     if product.covers_m2 is not None:
         return product.covers_m2 if product.covers_m2 > 0 else None

@@ -70,7 +70,7 @@ def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
     return tuple(_bounded(lines, where))
 
 
-def sheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
+def spreadsheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
     """The lines of a spreadsheet's first table that are not empty. A formula counts as the value saved with it.
 
     FileError where the file is damaged, made to do harm, or has too many lines.
@@ -82,9 +82,9 @@ def sheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # it warns of styles and checks in the file, which no price needs
             book = load_workbook(io.BytesIO(content), read_only=True, data_only=True, keep_links=False)
-            sheet = book.worksheets[0]
-            sheet.reset_dimensions()
-            rows = enumerate(sheet.iter_rows(max_row=MOST_LINES + 1, max_col=MOST_COLUMNS, values_only=True), 1)
+            worksheet = book.worksheets[0]
+            worksheet.reset_dimensions()
+            rows = enumerate(worksheet.iter_rows(max_row=MOST_LINES + 1, max_col=MOST_COLUMNS, values_only=True), 1)
             return tuple(_bounded((ListLine(number, tuple(map(_cell, row))) for number, row in rows), where))
     except FileError:
         raise

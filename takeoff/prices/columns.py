@@ -11,7 +11,7 @@ from shared.errors import FileError
 from shared.job import Job
 from shared.typed.numbers import possible_signs
 from shared.typed.packs import number_in
-from takeoff.prices.cells import SEPARATORS, Cell, ListLine, csv_lines, decoded, is_spreadsheet, sheet_lines
+from takeoff.prices.cells import SEPARATORS, Cell, ListLine, csv_lines, decoded, is_spreadsheet, spreadsheet_lines
 from takeoff.prices.headings import Column, Columns, columns_of
 
 NEEDED = (Column.PRODUCT, Column.PRICE)
@@ -30,7 +30,7 @@ _PRICE = re.compile(
 )
 
 
-class PriceSheet(NamedTuple):
+class PriceTable(NamedTuple):
     """The lines of a price list below its headings, and how to read them.
 
     `decimal` is the decimal sign, "" when the list does not tell. `read_as` says in words how the list was read.
@@ -69,18 +69,18 @@ def price_parts(text: str) -> PriceParts:
     return PriceParts(match["number"].strip(), f"{match['before'].strip()} {match['after'].strip()}".strip())
 
 
-def price_sheet(content: bytes, name: str, job: Job) -> PriceSheet:
+def price_table(content: bytes, name: str, job: Job) -> PriceTable:
     """The table in these bytes. FileError where they hold no table, or where a needed column is missing."""
     if is_spreadsheet(content):
-        lines, read_as = sheet_lines(content, name), "a spreadsheet"
+        lines, read_as = spreadsheet_lines(content, name), "a spreadsheet"
     else:
         lines, read_as = _parted(content, name)
     below, columns = _below_headings(lines)
     _check_columns(columns, name)
-    sheet = PriceSheet(name, job, below, columns, "", read_as)
-    sign = _decimal_of(sheet)
+    table = PriceTable(name, job, below, columns, "", read_as)
+    sign = _decimal_of(table)
     words = {",": ", decimal comma", ".": ", decimal point"}.get(sign, "")
-    return sheet._replace(decimal=sign, read_as=read_as + words)
+    return table._replace(decimal=sign, read_as=read_as + words)
 
 
 def _parted(content: bytes, name: str) -> tuple[tuple[ListLine, ...], str]:
@@ -114,11 +114,11 @@ def _check_columns(columns: Columns, name: str) -> None:
         raise FileError(what, where=name, do="head the columns product, size, unit, price and currency")
 
 
-def _decimal_of(sheet: PriceSheet) -> str:
+def _decimal_of(table: PriceTable) -> str:
     """The decimal sign that the numbers of the list agree on; "" when no number tells, or they do not agree."""
     told: set[str] = set()
-    for line in sheet.lines:
-        price, size = sheet.cell(line, Column.PRICE), sheet.cell(line, Column.SIZE)
+    for line in table.lines:
+        price, size = table.cell(line, Column.PRICE), table.cell(line, Column.SIZE)
         numbers = (price_parts(price).number if isinstance(price, str) else "", number_in(str(size)))
         for signs in map(possible_signs, numbers if isinstance(size, str) else numbers[:1]):
             told |= signs if len(signs) == 1 else set()

@@ -17,7 +17,7 @@ from shared.typed.length_words import quoted
 from shared.typed.numbers import SIGNS, possible_signs, read_number, says_one_number
 from shared.typed.packs import PackSize, number_in, parsed_size
 from takeoff.prices.cells import LARGEST_LIST, ListLine
-from takeoff.prices.columns import PriceSheet, price_parts, price_sheet
+from takeoff.prices.columns import PriceTable, price_parts, price_table
 from takeoff.prices.headings import BRACKETED, Column, currency_in, currency_words
 
 _CURRENCY = re.compile(r"[^\W\d_]{1,4}\.?|[^\w\s]{1,2}")
@@ -89,25 +89,25 @@ def read_price_list(source: Path | bytes, name: str, job: Job) -> PriceList:
     content = source if isinstance(source, bytes) else read_bounded(source, LARGEST_LIST, do="choose a price list")
     if len(content) > LARGEST_LIST:
         raise FileError(f"it is larger than {LARGEST_LIST // 2**20} MB", where=name, do="choose a price list")
-    return _understood(price_sheet(content, name, job))
+    return _understood(price_table(content, name, job))
 
 
-def _understood(sheet: PriceSheet) -> PriceList:
+def _understood(table: PriceTable) -> PriceList:
     rows: list[PriceRow] = []
     left_out: list[Said] = []
     currencies: dict[str, str] = {}
-    for line in sheet.lines:
+    for line in table.lines:
         try:
-            row, currency = _row(sheet, line)
+            row, currency = _row(table, line)
         except ReadingError as trouble:
             left_out.append(Said(line.number, str(trouble).rstrip(".")))
             continue
         rows.append(row)
         if currency:
             currencies.setdefault(currency.casefold(), currency)
-    currency = _one_currency(currencies, sheet)
-    granted = (*_tax_said(sheet), *_granted(rows))
-    return PriceList(sheet.name, tuple(rows), currency, sheet.read_as, tuple(left_out), granted)
+    currency = _one_currency(currencies, table)
+    granted = (*_tax_said(table), *_granted(rows))
+    return PriceList(table.name, tuple(rows), currency, table.read_as, tuple(left_out), granted)
 
 
 def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
@@ -118,30 +118,30 @@ def _granted(rows: Sequence[PriceRow]) -> Iterator[Said]:
     yield from (Said(line, f"{words}, here and below") for words, line in first.items() if words)
 
 
-def _row(sheet: PriceSheet, line: ListLine) -> tuple[PriceRow, str]:
+def _row(table: PriceTable, line: ListLine) -> tuple[PriceRow, str]:
     """The row that a line says, and its currency, "" for none. ReadingError for a line that is not understood."""
-    code = sheet.text(line, Column.ID)
-    product = sheet.text(line, Column.PRODUCT) or code
+    code = table.text(line, Column.ID)
+    product = table.text(line, Column.PRODUCT) or code
     if not product:
         raise ReadingError("it has no product", do="name one")
     if len(product) > LONGEST_TEXT:
         raise ReadingError("the name of the product is too long", where=quoted(product), do="shorten it")
-    price, currency = _price(sheet, line)
-    if Column.SIZE in sheet.columns:
-        size = _size(sheet, line)
+    price, currency = _price(table, line)
+    if Column.SIZE in table.columns:
+        size = _size(table, line)
     else:
-        product, size = _name_and_size(product, sheet)
-    pack_name = sheet.text(line, Column.PACK_NAME)[:LONGEST_TEXT]
+        product, size = _name_and_size(product, table)
+    pack_name = table.text(line, Column.PACK_NAME)[:LONGEST_TEXT]
     return PriceRow(line.number, product, size, price, pack_name, code), currency
 
 
-def _name_and_size(product: str, sheet: PriceSheet) -> tuple[str, PackSize]:
+def _name_and_size(product: str, table: PriceTable) -> tuple[str, PackSize]:
     """A name and the size that ends it: "Satin, sage 2.5 L". ReadingError for a name without a size."""
     words = product.split()
     for many in range(min(LONGEST_SIZE_WORDS, len(words) - 1), 0, -1):
         text = " ".join(words[-many:])
         with suppress(ReadingError):
-            size = parsed_size(text, sheet.job.unit, decimal=_sign_for(number_in(text), sheet.decimal))
+            size = parsed_size(text, table.job.unit, decimal=_sign_for(number_in(text), table.decimal))
             if size.measure is not None:
                 return " ".join(words[:-many]).rstrip(" ,;-"), size
     raise _no_size()
@@ -151,38 +151,38 @@ def _no_size() -> ReadingError:
     return ReadingError("it has no size", do="write one such as 4 L")
 
 
-def _size(sheet: PriceSheet, line: ListLine) -> PackSize:
-    text, unit = sheet.text(line, Column.SIZE), sheet.text(line, Column.UNIT)
+def _size(table: PriceTable, line: ListLine) -> PackSize:
+    text, unit = table.text(line, Column.SIZE), table.text(line, Column.UNIT)
     if not text:
         raise _no_size()
     if not unit and possible_signs(text):
-        unit = _unit_in_heading(sheet)
+        unit = _unit_in_heading(table)
     written = f"{text} {unit}" if possible_signs(text) else text
-    decimal = "." if isinstance(sheet.cell(line, Column.SIZE), float) else _sign_for(number_in(text), sheet.decimal)
-    return parsed_size(written, sheet.job.unit, decimal=decimal)
+    decimal = "." if isinstance(table.cell(line, Column.SIZE), float) else _sign_for(number_in(text), table.decimal)
+    return parsed_size(written, table.job.unit, decimal=decimal)
 
 
-def _unit_in_heading(sheet: PriceSheet) -> str:
+def _unit_in_heading(table: PriceTable) -> str:
     """The unit in brackets in the heading of the sizes; "" for none."""
-    found = BRACKETED.findall(sheet.columns[Column.SIZE].heading)
+    found = BRACKETED.findall(table.columns[Column.SIZE].heading)
     return str(found[0]) if found else ""
 
 
-def _price(sheet: PriceSheet, line: ListLine) -> tuple[float, str]:
+def _price(table: PriceTable, line: ListLine) -> tuple[float, str]:
     """A line's price and its currency; "" when the list names no currency for it."""
-    cell, text = sheet.cell(line, Column.PRICE), sheet.text(line, Column.PRICE)
+    cell, text = table.cell(line, Column.PRICE), table.text(line, Column.PRICE)
     if not text:
         raise ReadingError("it has no price", do="write one such as 24.90")
     number, beside = price_parts(text)
-    own = beside.casefold() == sheet.job.money.currency.casefold()
+    own = beside.casefold() == table.job.money.currency.casefold()
     if not possible_signs(number) or not (not beside or own or _CURRENCY.fullmatch(beside)):
         raise ReadingError("this is not a price", where=quoted(text), do="write one such as 24.90")
-    price = cell if isinstance(cell, float) else float(read_number(number, _sign_for(number, sheet.decimal)))
+    price = cell if isinstance(cell, float) else float(read_number(number, _sign_for(number, table.decimal)))
     if not 0 < price <= MOST_MONEY:
         what = "a price must be above 0" if price <= 0 else "this price is far too high"
         raise ReadingError(what, where=quoted(text), do="write what the pack costs")
-    in_column = sheet.text(line, Column.CURRENCY)
-    return price, currency_words(in_column or beside or currency_in(sheet.columns[Column.PRICE].heading))
+    in_column = table.text(line, Column.CURRENCY)
+    return price, currency_words(in_column or beside or currency_in(table.columns[Column.PRICE].heading))
 
 
 def _sign_for(number: str, decimal: str) -> str:
@@ -196,19 +196,19 @@ def _sign_for(number: str, decimal: str) -> str:
     return next(iter(sorted(signs)), SIGNS[0])
 
 
-def _one_currency(currencies: dict[str, str], sheet: PriceSheet) -> str:
+def _one_currency(currencies: dict[str, str], table: PriceTable) -> str:
     names = tuple(currencies.values())
     if len(names) > 1:
         both = " and ".join(names[:2])
-        raise FileError(f"it has prices in two currencies, {both}", where=sheet.name, do="keep those in one of them")
+        raise FileError(f"it has prices in two currencies, {both}", where=table.name, do="keep those in one of them")
     return names[0] if names else ""
 
 
-def _tax_said(sheet: PriceSheet) -> Iterator[Said]:
+def _tax_said(table: PriceTable) -> Iterator[Said]:
     """A word to the person if the heading of the prices speaks of tax: the job decides whether prices include it."""
-    heading = sheet.columns[Column.PRICE].heading
+    heading = table.columns[Column.PRICE].heading
     if _TAX_WORDS & set(re.findall(r"\w+", heading.casefold())):
-        meant = "with" if sheet.job.money.tax_included else "without"
+        meant = "with" if table.job.money.tax_included else "without"
         yield Said(
             0, f"the prices are headed {quoted(heading)}, and the job takes prices {meant} tax: check that they agree"
         )

@@ -1,1 +1,1 @@
-"""Takeoff and basket as text, CSV, JSON, spreadsheet, shopping list; uses the figures, measures nothing."""
+"""Takeoff and basket as text, CSV, JSON, spreadsheet and shopping list; uses the figures and measures nothing."""

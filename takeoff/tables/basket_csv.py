@@ -27,11 +27,11 @@ HEADINGS = (
 
 
 def basket_csv(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
-    """The table as RFC 4180 says; see `takeoff.tables.takeoff_csv`. Amounts are litres, metres and pieces.
+    """The basket as the content of a CSV file, in the form of `takeoff.tables.takeoff_csv`.
 
-    A row for each product, followed by one for each pack to buy of it, then the totals, whose unit is the
-    currency, if anything has a price, and `left_out`, sentences of what could not be reckoned with, in the column of
-    products; the first column says which.
+    The first column says what a row is. There is a row for each product, followed by one for each pack to buy of it.
+    The totals come next, if anything has a price; their unit is the currency. The sentences of `left_out`, which say
+    what is in no total, come last, in the column of products. Amounts are in litres, metres and pieces.
     """
     missing = (("left out", "", "", words, *[""] * 9) for words in left_out)
     return csv_bytes(HEADINGS, (*_rows(basket, job), *missing))

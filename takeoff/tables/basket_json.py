@@ -11,14 +11,15 @@ from takeoff.figures.to_buy import BasketRow, Need, Used
 
 
 class BillPart(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What all entries here are: frozen, written field by field."""
+    """The common form of all entries of needs and basket: frozen, and written field by field."""
 
 
 class UseEntry(BillPart, frozen=True):
     """One use of a product: amount = size x times / per / (1 - loss) x (1 + allowance) + left_behind.
 
-    `size` is in m2 of surface or m of joint or masking, or counts sleeves and the like; `per` is how much of it one of
-    the product's measure does. `finish` is an id, null where no finish asks for it; `parts` are ids.
+    `size` is in m2 of surface or m of joint or masking, or is a number of pieces such as sleeves. `per` is how much of
+    the size one litre, metre or piece of the product does. `finish` is an id, null for a use without a finish. `parts`
+    are ids.
     """
 
     what: str
@@ -34,7 +35,7 @@ class UseEntry(BillPart, frozen=True):
 
 
 class NeedEntry(BillPart, frozen=True):
-    """How much of one product would do a piece of work, in its measure; `rule` and `source` say by which rule."""
+    """How much of one product would do a piece of work, in the product's measure, and the rule of that amount."""
 
     product: str
     name: str
@@ -46,14 +47,14 @@ class NeedEntry(BillPart, frozen=True):
 
 
 class WantedEntry(BillPart, frozen=True):
-    """A piece of work, and the products of which any does it."""
+    """A piece of work, and the products that can do it. One of them is bought."""
 
     name: str
     options: tuple[NeedEntry, ...]
 
 
 class NeedsEntry(BillPart, frozen=True):
-    """All that the job needs of its products, and what is counted of its fronts."""
+    """All that the job needs of its products, and the numbers of hinges, handles and holes of its fronts."""
 
     wanted: tuple[WantedEntry, ...]
     hinges: float
@@ -62,7 +63,10 @@ class NeedsEntry(BillPart, frozen=True):
 
 
 class BoughtEntry(BillPart, frozen=True):
-    """So many packs of a size, in the product's measure; `price` is that of one, with tax, null where none is known."""
+    """How many packs of one size are bought. `size` is in the product's measure.
+
+    `price` is that of one pack, with tax; null if it is not known.
+    """
 
     size: float
     name: str
@@ -71,7 +75,10 @@ class BoughtEntry(BillPart, frozen=True):
 
 
 class BasketRowEntry(BillPart, frozen=True):
-    """What is bought for a piece of work; costs with tax, null where no price is known. Amounts in its measure."""
+    """What is bought for a piece of work. Amounts are in the product's measure.
+
+    Costs include tax; null if no price is known.
+    """
 
     wanted: str
     product: str
@@ -87,9 +94,10 @@ class BasketRowEntry(BillPart, frozen=True):
 
 
 class BasketEntry(BillPart, frozen=True):
-    """The basket: costs with tax, in `currency`; `tax` is the part of the cost that is tax; a `budget` of 0 is none.
+    """The basket. Costs include tax and are in `currency`; `tax` is the part of the cost that is tax.
 
-    `cost` and `tax` are of what has a price, null where nothing has one. `proved` where no cheaper one is possible.
+    Rows without a price are in neither `cost` nor `tax`; both are null if nothing has a price. A `budget` of 0 means
+    that none is set. `proved` is true if no cheaper basket is possible.
     """
 
     currency: str
@@ -102,7 +110,7 @@ class BasketEntry(BillPart, frozen=True):
 
 
 def needs_entry(bill: Bill, job: Job) -> NeedsEntry:
-    """What the job needs, as an entry."""
+    """The entry of what a job needs."""
     counted = bill.needs.hardware
     return NeedsEntry(
         wanted=tuple(
@@ -116,7 +124,7 @@ def needs_entry(bill: Bill, job: Job) -> NeedsEntry:
 
 
 def basket_entry(bill: Bill, job: Job) -> BasketEntry:
-    """The basket, as an entry."""
+    """The entry of a job's basket."""
     basket, known = bill.basket, has_prices(bill.basket)
     return BasketEntry(
         currency=job.money.currency,

@@ -16,13 +16,14 @@ from takeoff.figures.to_buy import Basket
 from takeoff.tables.takeoff_text import one_line
 
 WIDTHS = (38, 10, 30, 10, 11)
-"""Columns of what is bought, how much is needed, the packs, what is left over, the cost: 99 in all."""
+"""The widths of the columns for product, need, packs, left over and cost: 99 characters in all."""
 
 
 def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
-    """The basket in at most 99 columns, a line feed at the end. A name is cut where it is too long; packs are not.
+    """The basket in lines of at most 99 characters, with a line feed at the end.
 
-    `left_out` are sentences of what could not be reckoned with; they end it.
+    A name that is too long is cut; packs are not. The sentences of `left_out`, which say what is in no total, come
+    last.
     """
     writing = Writing(job.unit)
     missing = ["", *_left_out_lines(left_out)] if left_out else []
@@ -61,7 +62,7 @@ def _product_lines(line: BasketLine, writing: Writing) -> Iterator[str]:
 
 
 def _line(words: str, *cells: str) -> str:
-    """A line of the table; the packs stand to the left of their column, figures to the right."""
+    """A line of the table. Names and packs begin at the left of their column, figures end at its right."""
     name, wide = one_line(words), WIDTHS[0] - 1
     cut = name if len(name) <= wide else name[: wide - 1] + "…"
     need, packs, *rest = cells

@@ -1,4 +1,4 @@
-"""Why so much of every product is needed and why it is bought so, as lines of text."""
+"""Why this much of every product is needed, and why it is bought in these packs, as lines of text."""
 
 import textwrap
 from collections.abc import Iterator
@@ -21,9 +21,9 @@ WIDTH = 100
 
 
 def why_of_bill(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[list[str], ...]:
-    """Sections of lines: what is needed, what is counted of fronts, what is bought; empty ones for an empty job."""
+    """Three sections of lines: the needs, the hardware of fronts, and the basket. All are empty for an empty job."""
     return (
-        list(_needed(takeoff, job, bill)),
+        list(_needs(takeoff, job, bill)),
         list(_hardware(bill, Writing(job.unit))),
         list(_basket(bill, job)),
         [f"Left out: {each.message}" for each in bill.findings],
@@ -31,7 +31,7 @@ def why_of_bill(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[list[str], ...]
 
 
 def row_lines(row: WhyRow, deep: int = 1) -> Iterator[str]:
-    """A row, its sum beneath it, then its rule and where that comes from."""
+    """The lines of a row: the row itself, its sum beneath it, then its rule and source."""
     yield f"{INDENT * deep}{row.line}"
     for child in row.children:
         yield from row_lines(child, deep + 1)
@@ -43,7 +43,7 @@ def _grounds(row: WhyRow, deep: int) -> Iterator[str]:
     yield from _wrapped("source:", row.source, deep)
 
 
-def _needed(takeoff: Takeoff, job: Job, bill: Bill) -> Iterator[str]:
+def _needs(takeoff: Takeoff, job: Job, bill: Bill) -> Iterator[str]:
     names, rows = Names(job), NeedRows(takeoff, job, Writing(job.unit))
     if bill.needs.wanted:
         yield "Needed"
@@ -54,7 +54,7 @@ def _needed(takeoff: Takeoff, job: Job, bill: Bill) -> Iterator[str]:
 
 
 def _need_lines(row: WhyRow, names: Names) -> Iterator[str]:
-    """A need, its uses and whom each is of, all in one paragraph instead of a row for each part."""
+    """The lines of a need and its uses. The parts of each use are named in one paragraph, not in a row each."""
     yield f"{INDENT}{row.line}"
     for child in row.children:
         yield f"{2 * INDENT}{child.line}"

@@ -1,4 +1,4 @@
-"""What a job needs and what is bought, as sheets that reckon from areas to packs to costs when a figure is changed."""
+"""What a job needs and what is bought, as worksheets that work out packs and costs anew when a figure is changed."""
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
@@ -17,22 +17,23 @@ from takeoff.tables.worksheets import Cell, Live, Row, Worksheet, told_apart
 from takeoff.why.uses import use_sum
 
 HALF_CENT = "+1E-9"
-"""Added before a cost is rounded: half a cent is rounded up, also where a float falls short of it."""
+"""Added before a cost is rounded, so that half a cent is rounded up even if its float falls short of it."""
 
 LOSS, ALLOWANCE, TRAY, TAPE, SEALANT, TAX, INCLUDED, BUDGET = (f"Allowances!$B${row}" for row in range(2, 10))
 
 
 class _Named(NamedTuple):
-    """The products of a job by id, and their names told apart."""
+    """The products of a job by id, and names by which a spreadsheet can tell them apart."""
 
     products: Mapping[str, Product]
     names: Mapping[str, str]
 
 
-def bill_sheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]:
-    """The sheets Allowances, Needs and Basket. The numbers of packs stay; a cell says whether they are still enough.
+def bill_worksheets(takeoff: Takeoff, job: Job, bill: Bill) -> tuple[Worksheet, ...]:
+    """The worksheets Allowances, Needs and Basket.
 
-    The job's rooms and finishes are told apart by their names already.
+    The numbers of packs stay when a figure is changed; a cell says whether they are still enough. No two rooms, and no
+    two finishes, of `job` have one name.
     """
     named = _Named(
         {product.id: product for product in job.products},
@@ -62,7 +63,7 @@ NEEDS = ("Product", "Use", "Finish, sealant or room", "Size", "Unit", "Times", "
 
 
 def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Worksheet:
-    """A row for every use of what is bought; of work that nothing is bought for, of the first product that would do."""
+    """A row for every use of the products that are bought. Work without a purchase shows its first product."""
     sources = Sources(takeoff, job)
     rows: list[Row] = []
     for wanted in bill.needs.wanted:
@@ -75,22 +76,22 @@ def _needs(takeoff: Takeoff, job: Job, bill: Bill, named: _Named) -> Worksheet:
 
 
 def _use_cells(used: Used, source: Source | None, product: Product, job: Job, row: int) -> Row:
-    reckoned = use_sum(used, product, job.unit)
+    numbers = use_sum(used, product, job.unit)
     return (
         used.what,
         source.chosen_by if source else "",
-        source.size if source else reckoned.size,
-        reckoned.size_unit,
-        float(reckoned.times),
-        reckoned.per,
+        source.size if source else numbers.size,
+        numbers.size_unit,
+        float(numbers.times),
+        numbers.per,
         *_beyond(used, product, job, is_live=source is not None),
-        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", reckoned.amount),
-        reckoned.amount_unit,
+        Live(f"=D{row}*F{row}/G{row}/(1-H{row})*(1+I{row})+J{row}", numbers.amount),
+        numbers.amount_unit,
     )
 
 
 def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[Cell, Cell, Cell]:
-    """Loss, allowance and what is left behind, by the sheet Allowances where they come from there."""
+    """The cells of loss, allowance and what is left behind. A live row takes them from the worksheet Allowances."""
     left = use_sum(used, product, job.unit).left_behind
     if not is_live:
         return used.loss, used.allowance, left
@@ -106,7 +107,7 @@ BASKET = ("Product", "Pack", "Pack size", "Unit", "Packs", "Price", "Price with 
 
 
 def _basket(job: Job, bill: Bill, named: _Named, needs: Worksheet) -> Worksheet:
-    """A row for every pack that the bought products come in, then the totals and what is in none of them."""
+    """A row for every pack that the bought products come in, then the totals and what is in no total."""
     packs = sum(len(_packs(row, named)) for row in bill.basket.rows)
     rows: list[Row] = []
     for row in bill.basket.rows:
@@ -121,14 +122,14 @@ def _basket(job: Job, bill: Bill, named: _Named, needs: Worksheet) -> Worksheet:
 
 
 class _Place(NamedTuple):
-    """A row of the sheet Basket, and the last that has packs."""
+    """The number of a row of the worksheet Basket, and that of the last row that has packs."""
 
     row: int
     last: int
 
 
 def _packs(row: BasketRow, named: _Named) -> tuple[tuple[Pack | None, int], ...]:
-    """All packs of a product that hold something, and how many of each are bought; None for none at all."""
+    """The packs of a row's product that hold something, and how many of each are bought. None stands for no pack."""
     many: Counter[Pack] = Counter()
     for pack, number in row.packs:
         many[pack] += number
@@ -156,7 +157,7 @@ def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job
 
 
 def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, place: _Place) -> Row:
-    """What is needed of the product, what there is, and whether it is enough."""
+    """The cells of what is needed of a product, what there is of it, and whether that is enough."""
     product = named.products[row.product]
     at, last = place
     shelf = amount_in(product.on_shelf, product.measure, job.unit)
@@ -172,7 +173,7 @@ def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, plac
 
 
 def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:
-    """The totals; they stay empty as long as nothing has a price, as then nobody knows what it costs."""
+    """The rows of totals. They are empty if nothing has a price, as nobody knows the cost."""
     basket, total = bill.basket, last + 1
     blank = ("",) * 6
     known = has_prices(basket)

@@ -1,4 +1,4 @@
-"""Where in the sheets of a takeoff the sizes stand that a need is reckoned from, as live formulas."""
+"""Live formulas that take the sizes of needs from the worksheets of a takeoff."""
 
 from collections import defaultdict
 from math import isclose
@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Product, Use
-from shared.written.units import area_in, run_in
+from shared.written.units import area_in, length_in
 from shared.written.writing import Writing
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.naming import Names
@@ -16,18 +16,18 @@ from takeoff.tables.worksheets import Live, cells_of
 from takeoff.why.uses import use_sum
 
 SAME = 1e-9
-"""Share by which sums of floats in another order may differ."""
+"""The share by which two sums of the same floats, added in another order, may differ."""
 
 
 class Source(NamedTuple):
-    """What a use is worked on: the finish, sealant or room that rows are chosen by, and the sum of their sizes."""
+    """Where the size of a use comes from: the finish, sealant or room that chooses rows, and the sum of those rows."""
 
     chosen_by: str
     size: Live
 
 
 class Sources:
-    """Finds the source of any use; `job` has its rooms and finishes told apart by their names."""
+    """Finds the source of any use. No two rooms, and no two finishes, of `job` have one name."""
 
     def __init__(self, takeoff: Takeoff, job: Job) -> None:
         self._takeoff, self._job, self._names = takeoff, job, Names(job)
@@ -38,9 +38,9 @@ class Sources:
             self._masked[self._names.room_of(row.face)] += row.length_mm.amount * self._names.alike(row.face)
 
     def of(self, used: Used, product: Product, word: str, row: int) -> Source | None:
-        """The source of a use of a product that is wanted by this word, for a formula in this row of the sheet Needs.
+        """The source of a use, for a formula in this row of the worksheet Needs. `word` is the name of the work.
 
-        None where no rows of the sheets make up its size, as for sleeves.
+        None if no rows of the worksheets make up the size, as for sleeves.
         """
         if used.finish:
             source = self._surface(used, row)
@@ -74,12 +74,12 @@ class Sources:
             cells_of("Joints", column, self._takeoff.joints) for column in "CFGHJK"
         )
         chosen = f'({sealant}=C{row})*({joint}&", "&{section}=B{row})*({sealed}="yes")'
-        live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", run_in(length, unit))
+        live = Live(f"=SUMPRODUCT({chosen}*{metres}*{alike})", length_in(length, unit))
         return Source(word, live)
 
     def _masking(self, used: Used, row: int) -> Source:
         unit = self._job.unit
         room = next((self._room_of[part] for part in used.parts if part in self._room_of), "")
         where, metres, alike = (cells_of("Masking", column, self._takeoff.masking) for column in "AFG")
-        live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", run_in(self._masked[room], unit))
+        live = Live(f"=SUMPRODUCT(({where}=C{row})*{metres}*{alike})", length_in(self._masked[room], unit))
         return Source(room, live)

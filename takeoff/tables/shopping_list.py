@@ -13,9 +13,10 @@ from takeoff.figures.to_buy import Basket, Bought
 
 
 def basket_html(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes:
-    """The list as the content of a file, UTF-8. A box for every pack to buy; what the shelf has enough of has none.
+    """The shopping list as the content of an HTML file in UTF-8, with a box to tick for every pack to buy.
 
-    `left_out` are sentences of what could not be reckoned with; whoever shops sees them above all else.
+    A product that the shelf has enough of has no box. The sentences of `left_out`, which say what is in no total, stand
+    above all else, so that the person who shops sees them.
     """
     style = (files("takeoff") / "data" / "shopping_list.css").read_text("utf-8")
     body = "".join((*_left_out(left_out), *_body(basket, job)))
@@ -59,7 +60,7 @@ def _product(line: BasketLine, job: Job) -> str:
 
 
 def _need(line: BasketLine, job: Job) -> str:
-    """How much is needed, and how much of it is not to be bought: what matters in the shop."""
+    """The words for how much is needed of a product, and how much of that is on the shelf."""
     writing, measure = Writing(job.unit), line.product.measure
     shelf = f", {writing.amount(line.row.from_shelf, measure)} on the shelf" if line.row.from_shelf else ""
     return f"needed {writing.amount(line.row.need, measure)}{shelf}"

@@ -5,7 +5,7 @@ import io
 from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
-from shared.written.units import area_in, large_unit, run_in
+from shared.written.units import area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.figures.naming import Names
@@ -13,28 +13,28 @@ from takeoff.figures.naming import Names
 Cell = str | float
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""Text that begins with one of these would be reckoned by a spreadsheet instead of shown (OWASP, CSV injection)."""
+"""A spreadsheet takes text that begins with one of these for a formula (OWASP, CSV injection)."""
 
 DIGITS = 6
-"""Decimals of a square metre or a metre: a square millimetre, a thousandth of a millimetre."""
+"""Decimals of areas and lengths: in metres they show a square millimetre and a thousandth of a millimetre."""
 
 
 def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
-    """The table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
+    """The takeoff as the content of a CSV file, as `csv_bytes` writes it.
 
-    One row for each part, joint, masking and tiled part, then the totals, then how far they, and the coated areas of
-    parts, could be off; the first column says which. Text that a spreadsheet would take for a formula is led by an
-    apostrophe.
+    The first column says what a row is. There is a row for each part, joint, masking and tiled part, then for each
+    total, then for the tolerance of each coated area and of each total.
     """
-    area, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    area, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     areas = (f"gross {area}", f"net {area}", f"coated {area}")
-    return csv_bytes((*HEADINGS, *areas, f"length {run}", "whole tiles", "cut tiles"), _rows(takeoff, job))
+    return csv_bytes((*HEADINGS, *areas, f"length {unit}", "whole tiles", "cut tiles"), _rows(takeoff, job))
 
 
 def csv_bytes(headings: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
-    """A table as RFC 4180 says: UTF-8, CRLF, doubled quotes. All text is quoted; numbers are not.
+    """A table as the content of a CSV file by RFC 4180: UTF-8, CRLF, doubled quotes. Text is quoted, numbers are not.
 
-    Short rows are filled up with empty cells. Text that a spreadsheet would take for a formula is led by an apostrophe.
+    Short rows are filled up with empty cells. An apostrophe is put before text that a spreadsheet would take for a
+    formula.
     """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_NONNUMERIC)
@@ -87,17 +87,17 @@ def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:
 def _joint_cells(row: JointRow, job: Job, names: Names) -> tuple[Cell, ...]:
     bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), "")
-    return ("joint", *place, row.parts[0], row.name, "", "", "", row.parts[1], *bead, "", "", "", _run(row, job))
+    return ("joint", *place, row.parts[0], row.name, "", "", "", row.parts[1], *bead, "", "", "", _length(row, job))
 
 
 def _masking_cells(row: MaskingRow, job: Job, names: Names) -> tuple[Cell, ...]:
     place = (names.room_of(row.face), names.face(row.face), "")
-    return ("masking", *place, row.parts[0], row.name, "", "", "", row.parts[1] or "", *[""] * 7, _run(row, job))
+    return ("masking", *place, row.parts[0], row.name, "", "", "", row.parts[1] or "", *[""] * 7, _length(row, job))
 
 
 def _tile_cells(row: TileRow, job: Job, names: Names) -> tuple[Cell, ...]:
     place = (names.room(row.room), names.face(row.face), "")
-    length = round(run_in(row.grout_mm.amount, job.unit), DIGITS)
+    length = round(length_in(row.grout_mm.amount, job.unit), DIGITS)
     return ("tiles", *place, row.part, names.part(row.part), *[""] * 11, length, row.whole, row.cut)
 
 
@@ -109,7 +109,7 @@ def _total_cells(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
     if takeoff.tiles:
         lengths["grout"] = totals.grout_mm
     for name, length_mm in lengths.items():
-        yield ("total", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
+        yield ("total", *[""] * 4, name, *[""] * 8, "", "", "", round(length_in(length_mm, job.unit), DIGITS))
 
 
 def _sure_cells(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Iterator[tuple[Cell, ...]]:
@@ -120,11 +120,11 @@ def _sure_cells(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Ite
             yield ("tolerance", *words, *[""] * 8, "", "", round(area_in(off_mm2[row.id], job.unit), DIGITS), "")
     yield ("tolerance", *[""] * 4, "coated", *[""] * 8, "", "", round(area_in(sure.coated_mm2, job.unit), DIGITS), "")
     for name, length_mm in sure.lengths:
-        yield ("tolerance", *[""] * 4, name, *[""] * 8, "", "", "", round(run_in(length_mm, job.unit), DIGITS))
+        yield ("tolerance", *[""] * 4, name, *[""] * 8, "", "", "", round(length_in(length_mm, job.unit), DIGITS))
 
 
-def _run(row: JointRow | MaskingRow, job: Job) -> float:
-    return round(run_in(row.length_mm.amount, job.unit), DIGITS)
+def _length(row: JointRow | MaskingRow, job: Job) -> float:
+    return round(length_in(row.length_mm.amount, job.unit), DIGITS)
 
 
 def _yes(answer: bool) -> str:

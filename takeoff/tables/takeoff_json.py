@@ -18,7 +18,7 @@ VERSION = 1
 
 
 class Entry(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """What all entries are: frozen, written field by field."""
+    """The common form of all entries: frozen, and written field by field."""
 
 
 class RoomEntry(Entry, frozen=True):
@@ -38,9 +38,10 @@ class FaceEntry(Entry, frozen=True):
 
 
 class PartEntry(Entry, frozen=True):
-    """A part; `finish` is an id, "" for none; `tag` is that of a front, else "".
+    """A part. `finish` is an id, "" for a part without one. `tag` is "" for all but fronts.
 
-    `coated_area_tolerance_mm2` is how far its coated area could be off because of the tape.
+    `coated_area_tolerance_mm2` is how far the coated area could be off because of the tape, null if that was not asked
+    for.
     """
 
     id: str
@@ -58,7 +59,11 @@ class PartEntry(Entry, frozen=True):
 
 
 class EdgeEntry(Entry, frozen=True):
-    """An edge with the fronts off; the second part is null at the outside and at an `opening`, which is then named."""
+    """An edge of a face with the fronts off.
+
+    The second part is null for an edge on the outside or on an opening. `opening` is the id of that opening, null for
+    an edge without one.
+    """
 
     face: str
     parts: tuple[str, str | None]
@@ -67,7 +72,10 @@ class EdgeEntry(Entry, frozen=True):
 
 
 class JointEntry(Entry, frozen=True):
-    """A joint; one that is not `sealed` was switched off and is in no total. `next_face` is null within a face."""
+    """A joint. One that is not `sealed` was switched off and is in no total.
+
+    `next_face` is the second face of a joint between two faces, null for a joint within one.
+    """
 
     face: str
     next_face: str | None
@@ -81,7 +89,7 @@ class JointEntry(Entry, frozen=True):
 
 
 class MaskingEntry(Entry, frozen=True):
-    """Edges that are taped, between two parts (an opening counts as one) or a part and the outside (null)."""
+    """Edges that are taped between two parts, or between a part and the outside (null). An opening counts as a part."""
 
     face: str
     parts: tuple[str, str | None]
@@ -90,7 +98,7 @@ class MaskingEntry(Entry, frozen=True):
 
 
 class TilesEntry(Entry, frozen=True):
-    """The tiles of a part, with the fronts off: how many whole, how many cut, and its grout lines."""
+    """The tiles of a part, with the fronts off: how many are whole, how many are cut, and their grout lines."""
 
     part: str
     whole: int
@@ -131,9 +139,10 @@ class FindingEntry(Entry, frozen=True):
 
 
 class TakeoffEntry(Entry, frozen=True):
-    """Everything counted of a job, in the order of its rooms, faces and parts. Lengths and areas in millimetres.
+    """Everything counted of a job, in the order of its rooms, faces and parts.
 
-    `needs` and `basket` are null where they were not reckoned; the findings hold what was left out of them, too.
+    Lengths are in millimetres and areas in square millimetres, unless the name of a field says metres. `needs` and
+    `basket` are null if they were not asked for. `findings` also say what was left out of them.
     """
 
     version: int
@@ -155,12 +164,12 @@ class TakeoffEntry(Entry, frozen=True):
 
 
 def takeoff_json(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
-    """The takeoff as JSON: UTF-8, indented, a line feed at the end. `job` is what it was taken off from."""
+    """The takeoff of a job as JSON: UTF-8, indented, a line feed at the end."""
     return msgspec.json.format(msgspec.json.encode(_entries(takeoff, job, bill)), indent=1) + b"\n"
 
 
 def takeoff_schema() -> dict[str, Any]:
-    """The JSON Schema of the takeoff, as published beside this module."""
+    """The JSON Schema of the takeoff, which is published in `data/takeoff.schema.json`."""
     return json_schema(TakeoffEntry, f"Recoat takeoff, version {VERSION}")
 
 

@@ -1,4 +1,4 @@
-"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, how sure, and the totals."""
+"""The takeoff as text for a terminal: areas by finish, joints by section, masking, tiles, tolerances and totals."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -14,7 +14,7 @@ FIGURE_WIDTH = 12
 
 
 def takeoff_text(takeoff: Takeoff, job: Job) -> str:
-    """The takeoff in at most 100 columns, a line feed at the end. Names are cut where they are too long."""
+    """The takeoff in lines of at most 100 characters, with a line feed at the end. Names that are too long are cut."""
     sections = (
         _areas(takeoff, job),
         _joints(takeoff, job),
@@ -46,7 +46,7 @@ def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:
 
 
 def _part_words(row: PartRow, names: Names) -> str:
-    """Room and face, or the tag of a front that has one, then its name."""
+    """The words for a part: its room, its face or tag, and its name."""
     place = row.tag or names.face(row.face)
     return f"{names.room(row.room)}  {place}  {names.part(row.id)}"
 
@@ -61,12 +61,12 @@ def _joints(takeoff: Takeoff, job: Job) -> list[str]:
         return []
     lines = [_line("Joints", "section", "old bead", "new bead")]
     for (name, section), rows in gathered.items():
-        old = writing.run(_sum(row for row in rows if row.old_bead))
-        lines.append(_line(f"  {name}", section, old, writing.run(_sum(rows))))
+        old = writing.total_length(_sum(row for row in rows if row.old_bead))
+        lines.append(_line(f"  {name}", section, old, writing.total_length(_sum(rows))))
     totals = takeoff.totals
     return [
         *lines,
-        _line("All beads", "", writing.run(totals.old_bead_mm), writing.run(totals.bead_mm)),
+        _line("All beads", "", writing.total_length(totals.old_bead_mm), writing.total_length(totals.bead_mm)),
     ]
 
 
@@ -81,8 +81,8 @@ def _masking(takeoff: Takeoff, job: Job) -> list[str]:
     lines = [_line("Masking", "", "", "length")]
     for face, rows in gathered.items():
         where = f"  {names.room_of(face)}  {names.face(face)}"
-        lines.append(_line(where, "", "", writing.run(_sum(rows))))
-    return [*lines, _line("All masking", "", "", writing.run(takeoff.totals.masking_mm))]
+        lines.append(_line(where, "", "", writing.total_length(_sum(rows))))
+    return [*lines, _line("All masking", "", "", writing.total_length(takeoff.totals.masking_mm))]
 
 
 def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
@@ -93,8 +93,8 @@ def _tiles(takeoff: Takeoff, job: Job) -> list[str]:
     lines = [_line("Tiles", "whole", "cut", "grout")]
     for row in takeoff.tiles:
         where = f"  {names.room(row.room)}  {names.face(row.face)}  {names.part(row.part)}"
-        lines.append(_line(where, str(row.whole), str(row.cut), writing.run(row.grout_mm.amount)))
-    return [*lines, _line("All grout", "", "", writing.run(takeoff.totals.grout_mm))]
+        lines.append(_line(where, str(row.whole), str(row.cut), writing.total_length(row.grout_mm.amount)))
+    return [*lines, _line("All grout", "", "", writing.total_length(takeoff.totals.grout_mm))]
 
 
 def _sureness(takeoff: Takeoff, job: Job) -> list[str]:
@@ -112,9 +112,9 @@ def _totals(takeoff: Takeoff, job: Job) -> list[str]:
     count = len(takeoff.findings)
     figures = (
         f"Coated {writing.area(totals.coated_mm2)}",
-        f"masked {writing.run(totals.masking_mm)}",
-        f"bead {writing.run(totals.bead_mm)}",
-        f"old bead {writing.run(totals.old_bead_mm)}",
+        f"masked {writing.total_length(totals.masking_mm)}",
+        f"bead {writing.total_length(totals.bead_mm)}",
+        f"old bead {writing.total_length(totals.old_bead_mm)}",
         f"fronts {totals.fronts}",
         f"things to look at {count}",
     )
@@ -136,5 +136,5 @@ def _columns(figures: Sequence[str]) -> str:
 
 
 def one_line(words: str) -> str:
-    """The words without control characters, which could move a terminal's cursor."""
+    """The words with a space for every control character, which could move a terminal's cursor."""
     return "".join(letter if letter.isprintable() else " " for letter in words)

@@ -15,7 +15,7 @@ INDENT = "  "
 
 
 def why_text(takeoff: Takeoff, job: Job, bill: Bill) -> str:
-    """All figures, each with its sum beneath it, a line feed at the end; an empty job has its name only."""
+    """All figures, each with its sum beneath it, and a line feed at the end. An empty job has its name only."""
     names = Names(job)
     sections = (
         [one_line(job.name)],
@@ -83,9 +83,10 @@ def _totals(takeoff: Takeoff, job: Job) -> Iterator[str]:
     totals, writing = takeoff.totals, Writing(job.unit)
     yield "Totals, of one of each of the rooms alike"
     yield f"{INDENT}coat {writing.area_in_sum(totals.coated_mm2)}: the sum of the coat of {len(takeoff.parts)} parts"
-    yield f"{INDENT}mask {writing.run(totals.masking_mm)}: the sum of {len(takeoff.masking)} lengths of masking"
-    yield f"{INDENT}bead {writing.run(totals.bead_mm)}: the sum of {len(sealed)} joints that are sealed"
+    masked = writing.total_length(totals.masking_mm)
+    yield f"{INDENT}mask {masked}: the sum of {len(takeoff.masking)} lengths of masking"
+    yield f"{INDENT}bead {writing.total_length(totals.bead_mm)}: the sum of {len(sealed)} joints that are sealed"
     old = sum(row.old_bead for row in sealed)
-    yield f"{INDENT}old bead {writing.run(totals.old_bead_mm)}: the sum of {old} joints with an old bead"
-    yield f"{INDENT}grout {writing.run(totals.grout_mm)}: the sum of {len(takeoff.tiles)} tiled parts"
+    yield f"{INDENT}old bead {writing.total_length(totals.old_bead_mm)}: the sum of {old} joints with an old bead"
+    yield f"{INDENT}grout {writing.total_length(totals.grout_mm)}: the sum of {len(takeoff.tiles)} tiled parts"
     yield f"{INDENT}fronts {totals.fronts}: the doors and drawer fronts that are coated"

@@ -1,4 +1,4 @@
-"""The takeoff as a spreadsheet whose totals are live: change an area or a length and they follow."""
+"""The takeoff as a spreadsheet with live totals: they follow when a person changes an area or a length."""
 
 from pathlib import Path
 
@@ -6,34 +6,35 @@ from msgspec.structs import replace
 
 from shared.files.disk import write_atomically
 from shared.job import Job
-from shared.written.units import area_in, large_unit, run_in
+from shared.written.units import area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.bill import Bill
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import totals_by_finish
 from takeoff.surfaces.materials import material_of
-from takeoff.tables.basket_xlsx import bill_sheets
+from takeoff.tables.basket_xlsx import bill_worksheets
 from takeoff.tables.worksheets import Live, Row, Worksheet, book_bytes, cells_of, told_apart
 
 ALIKE = "Rooms alike"
 
 
 def write_xlsx(takeoff: Takeoff, job: Job, path: Path, bill: Bill | None = None) -> None:
-    """Write the sheets Areas, Joints, Masking, Tiles (where there are some), Totals, How sure, and those of the bill.
+    """Write the takeoff, and the bill if there is one, to a spreadsheet file.
 
-    FileError where that fails; the file is then as it was.
+    Its worksheets are Areas, Joints, Masking, Tiles (if there are some), Totals, Tolerance (if it was asked for), and
+    those of the bill. FileError if writing fails; the file is then as it was.
     """
     write_atomically(path, xlsx_bytes(takeoff, job, bill))
 
 
 def xlsx_bytes(takeoff: Takeoff, job: Job, bill: Bill | None = None) -> bytes:
     """The spreadsheet as the content of a file. Every name is written as text, whatever it begins with."""
-    return book_bytes(_sheets(takeoff, with_names_told_apart(job), bill))
+    return book_bytes(_worksheets(takeoff, with_names_told_apart(job), bill))
 
 
 def with_names_told_apart(job: Job) -> Job:
-    """The job with its rooms and finishes named so that a spreadsheet takes none for another."""
+    """The job with its rooms and finishes named so that a spreadsheet can tell them apart."""
     rooms = told_apart({room.id: room.name for room in job.rooms})
     finishes = told_apart({finish.id: finish.name for finish in job.finishes})
     return replace(
@@ -43,7 +44,7 @@ def with_names_told_apart(job: Job) -> Job:
     )
 
 
-def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, ...]:
+def _worksheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, ...]:
     names = Names(job)
     return (
         _areas(takeoff, job, names),
@@ -52,7 +53,7 @@ def _sheets(takeoff: Takeoff, job: Job, bill: Bill | None) -> tuple[Worksheet, .
         *((_tiles(takeoff, job, names),) if takeoff.tiles else ()),
         _totals(takeoff, job, names),
         *((_sureness(takeoff, takeoff.sure, job, names),) if takeoff.sure else ()),
-        *(bill_sheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
+        *(bill_worksheets(takeoff, job, bill) if bill and bill.needs.wanted else ()),
     )
 
 
@@ -82,7 +83,7 @@ def _joints(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 def _joint_row(row: JointRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.faces((row.face, row.next_face)), row.name)
     bead = (Writing(job.unit).section(row.section), row.sealant, _yes(row.sealed), _yes(row.old_bead))
-    length = run_in(row.length_mm.amount, job.unit)
+    length = length_in(row.length_mm.amount, job.unit)
     return (*place, *map(names.part, row.parts), *bead, length, float(names.alike(row.face)))
 
 
@@ -94,7 +95,7 @@ def _masking(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _masking_row(row: MaskingRow, job: Job, names: Names) -> Row:
     place = (names.room_of(row.face), names.face(row.face), row.name)
-    length = run_in(row.length_mm.amount, job.unit)
+    length = length_in(row.length_mm.amount, job.unit)
     return (*place, *map(names.part, row.parts), length, float(names.alike(row.face)))
 
 
@@ -106,11 +107,11 @@ def _tiles(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 def _tile_row(row: TileRow, job: Job, names: Names) -> Row:
     place = (names.room(row.room), names.face(row.face), names.part(row.part))
-    return (*place, float(row.whole), float(row.cut), run_in(row.grout_mm.amount, job.unit))
+    return (*place, float(row.whole), float(row.cut), length_in(row.grout_mm.amount, job.unit))
 
 
 def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
-    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    areas, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     totals = takeoff.totals
     finishes = _finish_totals(takeoff, job, names)
     coated = Live(f"=SUM({cells_of('Areas', 'J', takeoff.parts)})", area_in(totals.coated_mm2, job.unit))
@@ -119,12 +120,12 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
     rows: tuple[Row, ...] = (
         *finishes,
         (f"All coated {areas}", "", "", coated),
-        (f"Masking {run}", "", "", Live(f"=SUM({taped})", run_in(totals.masking_mm, job.unit))),
-        (f"Bead {run}", "", "", Live(f'=SUMPRODUCT(({sealed}="yes")*{lengths})', run_in(totals.bead_mm, job.unit))),
+        (f"Masking {unit}", "", "", Live(f"=SUM({taped})", length_in(totals.masking_mm, job.unit))),
+        (f"Bead {unit}", "", "", Live(f'=SUMPRODUCT(({sealed}="yes")*{lengths})', length_in(totals.bead_mm, job.unit))),
         (
-            f"Old bead {run}",
+            f"Old bead {unit}",
             *("", ""),
-            Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', run_in(totals.old_bead_mm, job.unit)),
+            Live(f'=SUMPRODUCT(({sealed}="yes")*({old}="yes")*{lengths})', length_in(totals.old_bead_mm, job.unit)),
         ),
         ("Fronts", "", "", float(totals.fronts)),
         *_grout_total(takeoff, job),
@@ -133,12 +134,12 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
 
 
 def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Worksheet:
-    """How far the totals could be off because of the tape, and the coated area of each part."""
-    areas, run = f"{large_unit(job.unit)}2", large_unit(job.unit)
+    """The worksheet of how far the totals, and the coated area of each part, could be off because of the tape."""
+    areas, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     off_mm2 = dict(sure.parts)
     rows: tuple[Row, ...] = (
         ("", "", "all coated", areas, area_in(sure.coated_mm2, job.unit)),
-        *(("", "", name, run, run_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
+        *(("", "", name, unit, length_in(length_mm, job.unit)) for name, length_mm in sure.lengths),
         *(
             (names.room(row.room), names.face(row.face), names.part(row.id), areas, area_in(off_mm2[row.id], job.unit))
             for row in takeoff.parts
@@ -152,12 +153,12 @@ def _sureness(takeoff: Takeoff, sure: Sureness, job: Job, names: Names) -> Works
 def _grout_total(takeoff: Takeoff, job: Job) -> tuple[Row, ...]:
     if not takeoff.tiles:
         return ()
-    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", run_in(takeoff.totals.grout_mm, job.unit))
+    total = Live(f"=SUM({cells_of('Tiles', 'F', takeoff.tiles)})", length_in(takeoff.totals.grout_mm, job.unit))
     return ((f"Grout {large_unit(job.unit)}", "", "", total),)
 
 
 def _finish_totals(takeoff: Takeoff, job: Job, names: Names) -> tuple[Row, ...]:
-    """A row for each finish. Names are compared as they are, so one that looks like a criterion is only a name."""
+    """A row of totals for each finish. Its formulas compare whole names, so a name like ">5" is no condition."""
     finish = cells_of("Areas", "F", takeoff.parts)
     rows: list[Row] = []
     for number, total in enumerate(totals_by_finish(takeoff), 2):

@@ -1,4 +1,4 @@
-"""Spreadsheets as values: sheets of rows, whose cells are text, numbers and live formulas; and how they are written."""
+"""Spreadsheets as values: worksheets of rows, whose cells are text, numbers and live formulas; and their writing."""
 
 import io
 from collections import Counter
@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 
 
 class Live(NamedTuple):
-    """A formula and the value that it has now, which is shown where nothing reckons."""
+    """A formula, and the value that it has now. A viewer that works out no formulas shows the value."""
 
     formula: str
     value: float | str
@@ -21,7 +21,10 @@ Row = tuple[Cell, ...]
 
 
 class Worksheet(NamedTuple):
-    """One sheet: its name, headings, widths of columns in characters, rows; `money` are columns shown to the cent."""
+    """One worksheet: its name, headings, widths of columns in characters, and rows.
+
+    `money` holds the numbers of the columns that are shown to the cent.
+    """
 
     name: str
     headings: tuple[str, ...]
@@ -30,48 +33,51 @@ class Worksheet(NamedTuple):
     money: frozenset[int] = frozenset()
 
     def cells(self, column: str) -> str:
-        """The cells of a column below its heading, at least one, as a formula names them."""
+        """The cells of a column below its heading, as a formula names them. There is at least one."""
         return f"{self.name}!${column}$2:${column}${max(len(self.rows), 1) + 1}"
 
 
-def book_bytes(sheets: Iterable[Worksheet]) -> bytes:
+def book_bytes(worksheets: Iterable[Worksheet]) -> bytes:
     """The spreadsheet as the content of a file. All text is written as text, whatever it begins with."""
     import xlsxwriter  # late: it is slow to import, and most runs write no spreadsheet
 
     content = io.BytesIO()
     with xlsxwriter.Workbook(content, {"in_memory": True}) as book:
-        for sheet in sheets:
-            _write_sheet(book, sheet)
+        for worksheet in worksheets:
+            _write(book, worksheet)
     return content.getvalue()
 
 
-def cells_of(sheet: str, column: str, rows: Sequence[object]) -> str:
-    """The cells of a column of so many rows below its heading, at least one."""
-    return Worksheet(sheet, (), (), tuple(("",) for _ in rows)).cells(column)
+def cells_of(name: str, column: str, rows: Sequence[object]) -> str:
+    """The cells of a column of the named worksheet, below its heading, for these rows. There is at least one."""
+    return Worksheet(name, (), (), tuple(("",) for _ in rows)).cells(column)
 
 
 def told_apart(names: Mapping[str, str]) -> dict[str, str]:
-    """By id, names that no spreadsheet takes for each other: the id where there is none, added where two agree."""
+    """Names, by id, that a spreadsheet can tell apart.
+
+    An empty name becomes the id. Names that differ in no more than capitals get their ids added.
+    """
     named = {key: name or key for key, name in names.items()}
     alike = Counter(name.casefold() for name in named.values())
     return {key: f"{name} ({key})" if alike[name.casefold()] > 1 else name for key, name in named.items()}
 
 
-def _write_sheet(book: "Workbook", sheet: Worksheet) -> None:
-    page = book.add_worksheet(sheet.name)
+def _write(book: "Workbook", worksheet: Worksheet) -> None:
+    written = book.add_worksheet(worksheet.name)
     bold, figure, money = (
         book.add_format(each) for each in ({"bold": True}, {"num_format": "0.000"}, {"num_format": "0.00"})
     )
-    for column, (heading, width) in enumerate(zip(sheet.headings, sheet.widths, strict=True)):
-        page.set_column(column, column, width)
-        page.write_string(0, column, heading, bold)
-    page.freeze_panes(1, 0)
-    for number, row in enumerate(sheet.rows, 1):
+    for column, (heading, width) in enumerate(zip(worksheet.headings, worksheet.widths, strict=True)):
+        written.set_column(column, column, width)
+        written.write_string(0, column, heading, bold)
+    written.freeze_panes(1, 0)
+    for number, row in enumerate(worksheet.rows, 1):
         for column, cell in enumerate(row):
-            style = money if column in sheet.money else figure
+            style = money if column in worksheet.money else figure
             if isinstance(cell, Live):
-                page.write_formula(number, column, cell.formula, style, cell.value)
+                written.write_formula(number, column, cell.formula, style, cell.value)
             elif isinstance(cell, str):
-                page.write_string(number, column, cell)
+                written.write_string(number, column, cell)
             else:
-                page.write_number(number, column, cell, style)
+                written.write_number(number, column, cell, style)

@@ -1,4 +1,4 @@
-"""Why a product is bought so: packs and prices, what else would do, what one pack more costs, how it keeps."""
+"""Why a product is bought in these packs: their prices, other ways to buy it, the price of one pack more, and notes."""
 
 from collections.abc import Iterator
 
@@ -11,11 +11,11 @@ from takeoff.figures.to_buy import BasketRow
 from takeoff.why.row import WhyRow
 
 MOST_OTHERS = 3
-"""Ways to buy it that cost more; farther ones tell nothing."""
+"""How many other ways to buy a product are shown. Dearer ones tell nothing more."""
 
 
 class BoughtRows:
-    """Gives the rows of any line of a bill's basket, in this writing."""
+    """Writes the rows of any line of a bill's basket."""
 
     def __init__(self, bill: Bill, writing: Writing) -> None:
         self._bill, self._writing = bill, writing
@@ -23,7 +23,7 @@ class BoughtRows:
         self._products = {product.id: product for product in bill.job.products}
 
     def rows(self, line: BasketLine) -> Iterator[WhyRow]:
-        """Packs, other ways to buy it, one pack more, notes."""
+        """The rows of a line: its packs, other ways to buy the product, the price of one pack more, and notes."""
         row = line.row
         yield from self._packs(line)
         others = [other for other in self._bill.instead if self._works[other.product] == self._works[row.product]]

@@ -11,7 +11,7 @@ from takeoff.figures.to_buy import Hardware
 from takeoff.why.row import WhyRow
 
 Show = Callable[[float], str]
-"""How an amount is written, with its unit."""
+"""Writes an amount with its unit."""
 
 
 def part_rows(row: PartRow, writing: Writing) -> Iterator[WhyRow]:
@@ -21,30 +21,32 @@ def part_rows(row: PartRow, writing: Writing) -> Iterator[WhyRow]:
 
 
 def length_row(words: str, figure: Figure, writing: Writing) -> WhyRow:
-    """A length that was added up; `words` say of what."""
-    return _figure_row(words, figure, writing, writing.run)
+    """The row of a length that was added up. `words` say what has this length."""
+    return _figure_row(words, figure, writing, writing.total_length)
 
 
 def bead_row(section: Section, writing: Writing) -> WhyRow:
-    """How far a cartridge goes with a bead of this section."""
+    """The row that says how many metres of bead of this section a cartridge runs."""
     is_triangle = isinstance(section, Fillet)
     shape = f"a triangle, leg{writing.squared} {writing.divided} 2" if is_triangle else f"width {writing.times} depth"
     millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    run = writing.run(MM_IN_A_METRE * metres)
-    words = f"Sealant {writing.number(millilitres)} mL a metre ({shape}); {writing.number(CARTRIDGE_ML)} mL run {run}"
+    length = writing.total_length(MM_IN_A_METRE * metres)
+    words = (
+        f"Sealant {writing.number(millilitres)} mL a metre ({shape}); {writing.number(CARTRIDGE_ML)} mL run {length}"
+    )
     return WhyRow(words)
 
 
 def hardware_rows(hardware: Hardware, writing: Writing) -> Iterator[WhyRow]:
-    """Hinges, handles and holes to fill, those of which there are some."""
+    """The rows of hinges, handles and holes to fill, without those that have no terms."""
     for words, figure in (
         ("Hinges", hardware.hinges),
         ("Handles", hardware.handles),
         ("Holes to fill", hardware.holes_to_fill),
     ):
         if figure.reason.terms:
-            steps = tuple(_count_row(term, writing) for term in figure.reason.terms)
-            yield _reasoned(WhyRow(words, writing.number(figure.amount), children=steps), figure.reason, writing)
+            terms = tuple(_count_row(term, writing) for term in figure.reason.terms)
+            yield _reasoned(WhyRow(words, writing.number(figure.amount), children=terms), figure.reason, writing)
 
 
 def _figure_row(words: str, figure: Figure, writing: Writing, show: Show) -> WhyRow:

@@ -1,4 +1,4 @@
-"""Why so much of a product is needed: its uses, down to the parts that they are of, and what goes beyond them."""
+"""Why this much of a product is needed: its uses, down to the parts that they were measured from, and the losses."""
 
 from collections.abc import Iterator
 
@@ -12,11 +12,11 @@ from takeoff.why.row import WhyRow
 from takeoff.why.uses import use_sum, written_size
 
 MOST_PARTS = 200
-"""Listed of one use; the sums name no more in a whole building."""
+"""The most parts that are listed for one use. The sums of a whole building name more."""
 
 
 class NeedRows:
-    """Gives the rows of any need of a job, in this writing; `takeoff` is that of the job."""
+    """Writes the rows of any need of a job. `takeoff` is this job's."""
 
     def __init__(self, takeoff: Takeoff, job: Job, writing: Writing) -> None:
         self._names, self._writing = Names(job), writing
@@ -24,7 +24,7 @@ class NeedRows:
         self._products = {product.id: product for product in job.products}
 
     def row(self, need: Need) -> WhyRow:
-        """What is needed of a product; the amounts of its children add up to it, but for base and hardener."""
+        """The row of a need. The amounts of its children add up to its own, apart from the row of base and hardener."""
         product, reason = self._products[need.product], need.amount.reason
         return WhyRow(
             product.called,
@@ -36,7 +36,7 @@ class NeedRows:
         )
 
     def _uses(self, need: Need, product: Product) -> Iterator[WhyRow]:
-        """The terms of the need: its uses, and after them what goes beyond them."""
+        """A row for each term of the need: first its uses, then loss, allowance and what is left behind."""
         for place, term in enumerate(need.amount.reason.terms):
             used = need.used[place] if place < len(need.used) else None
             yield WhyRow(
@@ -48,14 +48,14 @@ class NeedRows:
             )
 
     def _factors(self, used: Used, product: Product) -> str:
-        """The sum of a use, written out: "6.767 m2 x 2 / 9"; "" where it is no more than its size."""
-        writing, reckoned = self._writing, use_sum(used, product, self._writing.unit)
-        times = f" {writing.times} {writing.number(reckoned.times)}" if reckoned.times != 1 else ""
-        per = f" {writing.divided} {writing.number(reckoned.per)}" if reckoned.per != 1 else ""
+        """The factors of a use, written out: "6.767 m2 x 2 / 9"; "" if its size is the only one."""
+        writing, numbers = self._writing, use_sum(used, product, self._writing.unit)
+        times = f" {writing.times} {writing.number(numbers.times)}" if numbers.times != 1 else ""
+        per = f" {writing.divided} {writing.number(numbers.per)}" if numbers.per != 1 else ""
         return f"{written_size(used, product, writing)}{times}{per}" if times or per else ""
 
     def _coated(self, term: Term) -> Iterator[WhyRow]:
-        """The parts of a use that is laid on surfaces."""
+        """A row for each part of a use by area, up to the most that are listed."""
         known = [self._parts[part] for part in term.parts if part in self._parts]
         yield from map(self._part, known[:MOST_PARTS])
         if len(known) > MOST_PARTS:

@@ -1,15 +1,15 @@
-"""A row of the tree behind a figure, as a value."""
+"""A row of the tree that explains a figure."""
 
 from collections.abc import Iterator
 from typing import NamedTuple
 
 
 class WhyRow(NamedTuple):
-    """What a row is about in `words`, its `amount`, with its unit, and the `factors` that come to it, all written.
+    """One row, written out: what it is about, its amount with the unit, and the factors that give the amount.
 
-    `note` is said after the amount. `children` are what it is the sum of, `parts` the ids of those that it was measured
-    from, and `face` the id of the one that a row about a single part is on. `rule` and `source` say how it was
-    reckoned; a row without a rule is a step of the sum of the row above it.
+    `note` is said after the amount. `children` are the rows of its sum. `parts` are the ids of the parts that it was
+    measured from. `face` is the id of the face, for a row about a single part. `rule` and `source` say how the amount
+    was worked out. A row without a rule is a term of the row above it.
     """
 
     words: str
@@ -31,7 +31,7 @@ class WhyRow(NamedTuple):
 
     @property
     def grounds(self) -> Iterator[str]:
-        """The rules and the source, those that are said."""
+        """The rules of the row one by one, then its source; nothing for a row without them."""
         yield from (rule for rule in self.rule.split("; ") if rule)
         if self.source:
             yield self.source

@@ -1,4 +1,4 @@
-"""The sum of one use of a product, as numbers in the job's units: sheets reckon with them, rows write them out."""
+"""The sum of one use of a product, as numbers in the job's units, for worksheets and for rows."""
 
 from enum import Enum, auto
 from typing import NamedTuple
@@ -6,16 +6,17 @@ from typing import NamedTuple
 from shared.job import Unit
 from shared.trade.products import Product, Use
 from shared.written.packs import amount_in, amount_unit
-from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, run_in
+from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.figures.to_buy import Used
 
 
 class UseSum(NamedTuple):
-    """amount = size x times / per / (1 - loss) x (1 + allowance) + left_behind, loss and allowance being shares.
+    """The numbers of amount = size x times / per / (1 - loss) x (1 + allowance) + left_behind.
 
-    `size` is in `size_unit`, "m2", "m", "ft2", "ft", or "" for a number of pieces; `per` is how much of that one
-    `amount_unit` of the product does; `left_behind` and `amount` are in `amount_unit`.
+    `loss` and `allowance` are shares. `size` is in `size_unit`: "m2", "m", "ft2", "ft", or "" for a number of pieces.
+    `per` is how much of the size one `amount_unit` of the product does. `left_behind` and `amount` are in
+    `amount_unit`.
     """
 
     size: float
@@ -30,7 +31,7 @@ class UseSum(NamedTuple):
 
 
 def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
-    """The sum of a use of this product, in the units of a job in this unit."""
+    """The numbers of a use of this product, in the units of a job that is in mm or in inches."""
     one, size_unit = _one(_size_of(used, product), unit)
     measure = product.measure
     return UseSum(
@@ -47,18 +48,18 @@ def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
 
 
 def written_size(used: Used, product: Product, writing: Writing) -> str:
-    """What a use works on, with its unit: "6.767 m2", "9.80 m", "2" sleeves."""
+    """How much a use works on, with the unit: "6.767 m2", "9.80 m", "2" for two sleeves."""
     match _size_of(used, product):
         case _Size.AREA:
             return writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
         case _Size.LENGTH:
-            return writing.run(used.size * MM_IN_A_METRE)
+            return writing.total_length(used.size * MM_IN_A_METRE)
         case _Size.NUMBER:
             return writing.number(used.size)
 
 
 class _Size(Enum):
-    """What the size of a use is: m2 of surface, m of joint or masking, a number of pieces."""
+    """What the size of a use counts: m2 of surface, m of joint or masking, or pieces."""
 
     AREA = auto()
     LENGTH = auto()
@@ -72,11 +73,11 @@ def _size_of(used: Used, product: Product) -> _Size:
 
 
 def _one(size: _Size, unit: Unit) -> tuple[float, str]:
-    """How many of the unit of a size a square metre, a metre or a piece is, and that unit."""
+    """How many of the size's unit in the job make one square metre, metre or piece; and that unit."""
     match size:
         case _Size.AREA:
             return area_in(MM2_IN_A_SQUARE_METRE, unit), f"{large_unit(unit)}2"
         case _Size.LENGTH:
-            return run_in(MM_IN_A_METRE, unit), large_unit(unit)
+            return length_in(MM_IN_A_METRE, unit), large_unit(unit)
         case _Size.NUMBER:
             return 1.0, ""

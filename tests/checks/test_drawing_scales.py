@@ -44,7 +44,7 @@ def test_scales_are_those_of_iso_5455() -> None:
 
 
 def test_letters_are_those_of_iso_3098() -> None:
-    # ISO 3098: 2.5 3.5 5 7 10, as quoted.
+    # ISO 3098: 2.5 3.5 5 7 10.
     assert sheets().lettering == (2.5, 3.5, 5, 7, 10)
 
 

@@ -11,13 +11,13 @@ from shared.typed.packs import parsed_size, read_size
 
 
 def test_a_us_gallon_is_231_cubic_inches() -> None:
-    """NIST Handbook 44 app. C (quoted); the inch is 25.4 mm (16 CFR 500.19, seen)."""
+    """NIST Handbook 44 app. C; the inch is 25.4 mm (16 CFR 500.19)."""
     cubic_inch_l = Fraction("0.254") ** 3
     assert read_size("1 US gal", Measure.LITRES, Unit.MM) == float(231 * cubic_inch_l) == 3.785411784
 
 
 def test_an_imperial_gallon_is_4_54609_litres() -> None:
-    """NIST Handbook 44 app. C (quoted)."""
+    """NIST Handbook 44 app. C."""
     assert read_size("1 imp gal", Measure.LITRES, Unit.INCH) == 4.54609
 
 

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from shared.job import Unit
 from shared.typed.lengths import read_length
-from shared.written.units import area_in, run_in, size_mm
+from shared.written.units import area_in, length_in, size_mm
 
 
 def test_an_inch_is_25_4_mm_and_a_foot_304_8() -> None:
@@ -28,4 +28,4 @@ def test_a_square_foot_is_929_03_square_centimetres() -> None:
     """Exact from the foot: 0.3048 m squared is 0.09290304 m2."""
     assert area_in(92_903.04, Unit.INCH) == 1
     assert area_in(1_000_000, Unit.MM) == 1
-    assert run_in(3048, Unit.INCH) == 10
+    assert length_in(3048, Unit.INCH) == 10

@@ -13,7 +13,7 @@ from shared.trade.kinds import usual
 from shared.trade.products import Measure, Use
 
 GALLON_L = 231 * Fraction("25.4") ** 3 / 10**6
-"""231 in3, exact (NIST Handbook 44, appendix C, quoted)."""
+"""231 in3, exact (NIST Handbook 44, appendix C)."""
 
 both_units = pytest.mark.parametrize("unit", Unit)
 

@@ -13,7 +13,7 @@ from shared.written.packs import show_amount, show_size
 LITRES, METRES, PIECES = Measure.LITRES, Measure.METRES, Measure.PIECES
 
 
-# US gallon and fluid ounce, imperial gallon, foot: NIST Handbook 44 app. C (quoted), 16 CFR 500.19 (seen); exact.
+# US gallon and fluid ounce, imperial gallon, foot: NIST Handbook 44 app. C, 16 CFR 500.19; exact.
 @pytest.mark.parametrize(
     ("text", "measure", "size"),
     [

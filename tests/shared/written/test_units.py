@@ -4,7 +4,7 @@ import sys
 import pytest
 
 from shared.job import Unit
-from shared.written.units import area_in, large_unit, run_in, show_area, show_length, show_run
+from shared.written.units import area_in, large_unit, length_in, show_area, show_length, show_total_length
 
 
 @pytest.mark.parametrize(
@@ -28,16 +28,16 @@ def test_a_length_is_shown_as_it_stands_on_a_tape(length_mm: float, unit: Unit, 
 
 
 def test_runs_and_areas_are_shown_in_the_large_unit() -> None:
-    assert show_run(9800, Unit.MM) == "9.80 m"
-    assert show_run(9800, Unit.INCH) == "32.2 ft"
+    assert show_total_length(9800, Unit.MM) == "9.80 m"
+    assert show_total_length(9800, Unit.INCH) == "32.2 ft"
     assert show_area(2_140_000, Unit.MM) == "2.14 m2"
     assert show_area(2_140_000, Unit.MM, decimal=",") == "2,14 m2"
     assert show_area(2_140_000, Unit.INCH) == "23.0 ft2"
-    assert show_run(-0.001, Unit.MM) == "0.00 m"
+    assert show_total_length(-0.001, Unit.MM) == "0.00 m"
 
 
 def test_the_numbers_alone_are_not_rounded() -> None:
-    assert run_in(304.8, Unit.INCH) == 1
+    assert length_in(304.8, Unit.INCH) == 1
     assert area_in(304.8**2, Unit.INCH) == pytest.approx(1, abs=1e-15)
     assert [large_unit(unit) for unit in Unit] == ["m", "ft"]
 

@@ -42,7 +42,7 @@ def prices(prices_of: PriceList) -> list[tuple[str, float, float]]:
     return [(row.product, row.size.amount, row.price) for row in prices_of.rows]
 
 
-def sheet(*rows: tuple[str | float | None, ...]) -> bytes:
+def spreadsheet(*rows: tuple[str | float | None, ...]) -> bytes:
     book = openpyxl.Workbook()
     for row in rows:
         book["Sheet"].append(row)
@@ -185,7 +185,7 @@ def test_what_is_no_table_is_told_in_words(content: bytes) -> None:
 def test_a_spreadsheet_is_read_with_its_numbers_as_they_are(tmp_path: Path) -> None:
     path = tmp_path / "prices.xlsx"
     path.write_bytes(
-        sheet(("Product", "Size", "Unit", "Price"), ("satin", 2.5, "L", 65.25), ("seal", "300 mL", None, 14))
+        spreadsheet(("Product", "Size", "Unit", "Price"), ("satin", 2.5, "L", 65.25), ("seal", "300 mL", None, 14))
     )
     told = read_price_list(path, "prices.xlsx", JOB)
     assert prices(told) == [("satin", 2.5, 65.25), ("seal", 0.3, 14.0)]
@@ -193,12 +193,12 @@ def test_a_spreadsheet_is_read_with_its_numbers_as_they_are(tmp_path: Path) -> N
 
 
 def test_no_formula_of_a_spreadsheet_is_reckoned() -> None:
-    told = read_price_list(sheet(("product", "size", "price"), ("satin", "1 L", "=2+3")), "x", JOB)
+    told = read_price_list(spreadsheet(("product", "size", "price"), ("satin", "1 L", "=2+3")), "x", JOB)
     assert said(told) == ["line 2: it has no price; write one such as 24.90"]
 
 
 def test_a_spreadsheet_packed_to_do_harm_is_refused() -> None:
-    content = io.BytesIO(sheet(("product", "size", "price")))
+    content = io.BytesIO(spreadsheet(("product", "size", "price")))
     with zipfile.ZipFile(content, "a", zipfile.ZIP_DEFLATED) as packed:
         packed.writestr("xl/more.xml", b" " * 20_000_000)
     with pytest.raises(FileError, match="far too large when unpacked"):

@@ -63,7 +63,7 @@ def test_what_is_not_tiled_has_no_tiles(counted: Takeoff) -> None:
 def test_a_grout_line_under_the_published_least_is_a_thing_to_look_at(
     splashback: Part, grout_mm: float, told: bool
 ) -> None:
-    # NHBC 9.1.7: wall tiles at least 1.5 mm (seen); ANSI A108.02 says 1.6 (quoted). The one that was seen is followed.
+    # NHBC 9.1.7: wall tiles at least 1.5 mm. ANSI A108.02 says 1.6 mm and is not followed.
     takeoff = counted_of(replace(splashback, tiles=Tiles(150, 150, grout_mm)))
     assert ("thin-grout" in codes(takeoff)) is told
 
