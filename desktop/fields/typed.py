@@ -43,12 +43,13 @@ class TextLine(QLineEdit):
         return super().event(event)
 
     def put(self, words: str) -> None:
-        """Show words that nobody has typed; new words are selected while the keys are here."""
+        """Show words that nobody has typed; while the keys are here, new words are selected."""
         if words != self.text():
             self.setText(words)
-            self.setCursorPosition(0)
             if self.hasFocus():
                 self.selectAll()
+        if not self.hasFocus():
+            self.setCursorPosition(0)
         self.setModified(False)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
@@ -61,6 +62,8 @@ class TextLine(QLineEdit):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         self._is_left_for_a_moment = event.reason() in AWAY_FOR_A_MOMENT
         super().focusOutEvent(event)
+        if not self._is_left_for_a_moment:
+            self.setCursorPosition(0)  # a long text is seen from its start
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         super().mouseReleaseEvent(event)
