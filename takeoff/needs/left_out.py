@@ -11,6 +11,7 @@ from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, is_on, steps_o
 from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
 from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import look_at_fronts
+from takeoff.needs.unusual import look_at_spread_rates
 from takeoff.surfaces.materials import material_named
 
 
@@ -25,6 +26,7 @@ def look_at_needs(job: Job, on: tuple[Surface, ...], run: SealedAndTaped, asked:
         yield from _without_product(laid, products)
     yield from _stand_ins(job.products)
     yield from _not_reckoned(asked)
+    yield from look_at_spread_rates(asked, job.unit)
     yield from _without_sealant_or_tape(run, products)
     yield from _unknown_materials(job, {part for surface in on for part in surface.parts})
     yield from look_at_fronts(job)
