@@ -81,6 +81,7 @@ class Code(StrEnum):
     STAND_IN = _Row("stand-in", Place.PRODUCTS)
     PASSED_OVER = _Row("passed-over", Place.PRODUCTS)
     SPREAD_RATE = _Row("spread-rate", Place.PRODUCTS, leaves_out=True)
+    UNUSUAL_SPREAD_RATE = _Row("unusual-spread-rate", Place.PRODUCTS, also=(Place.BUILD_UP,))
     RATIO = _Row("ratio", Place.PRODUCTS, leaves_out=True)
     NO_SEALANT = _Row("no-sealant", Place.PRODUCTS, leaves_out=True)
     NO_TAPE = _Row("no-tape", Place.PRODUCTS, leaves_out=True)
@@ -89,6 +90,8 @@ class Code(StrEnum):
     NO_PACKS = _Row("no-packs", Place.PRODUCTS, leaves_out=True)
     TOO_MANY_PACKS = _Row("too-many-packs", Place.PRODUCTS, leaves_out=True)
     FREE_PACK = _Row("free-pack", Place.PRODUCTS)
+    UNUSUAL_PACK = _Row("unusual-pack", Place.PRODUCTS)
+    UNUSUAL_PRICE = _Row("unusual-price", Place.PRODUCTS)
     NO_PRICE = _Row("no-price", Place.BASKET)
 
     place: Place

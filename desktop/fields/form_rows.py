@@ -102,7 +102,7 @@ class TextRow(FormRow[Item]):
     def show_values(self, items: Sequence[Item], shown: Shown) -> None:
         value = self.value(items)
         if not self.edit.isModified():
-            self.edit.setText("" if value is None else str(value))
+            self.edit.put("" if value is None else str(value))
         self.edit.setPlaceholderText(SEVERAL if value is None else "")
 
     def _take(self) -> None:
@@ -206,6 +206,7 @@ class LevelRow(FormRow[Part]):
     def __init__(self, label: str, field: str) -> None:
         super().__init__(label, field)
         self.edit = QSpinBox(self)
+        self.edit.setLineEdit(TextLine(self.edit))
         self.edit.setRange(-HIGHEST_LEVEL, HIGHEST_LEVEL)
         self.edit.setKeyboardTracking(False)
         self.edit.setFixedWidth(72)

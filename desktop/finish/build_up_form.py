@@ -151,7 +151,6 @@ class BuildUpForm(Section):
         self._chosen, self._step = new.id, 0
         self.take("New finish", partial(finish_edits.with_finish, finish=new))
         self.name.setFocus()
-        self.name.edit.selectAll()
 
     def _copy_finish(self) -> None:
         finish = self.chosen

@@ -122,7 +122,6 @@ class ProductForm(Section):
         self._place, self._pack = at, 0
         self.take("New product", partial(finish_edits.with_product, product=new, at=at))
         self.name.setFocus()
-        self.name.edit.selectAll()
 
     def _take_product_away(self, place: int) -> None:
         product = self._store.open.job.products[place]

@@ -3,6 +3,7 @@
 It snaps to parts and set-out lines, and to gaps and sizes that are even with those of parts of the same kind.
 """
 
+import math
 from collections.abc import Sequence
 
 from desktop.gestures.gesture import Held, Scene, on_division
@@ -15,6 +16,12 @@ from geometry.snapping.snap import Snap, SnapTargets, snap, snap_targets
 from shared.job import Part
 from shared.trade.kinds import Kind
 from takeoff.surfaces.tags import tags
+
+ASLANT_DEGREES = 20.0
+"""A drag that goes farther aslant than this is not meant across or up alone (own choice)."""
+
+DEAD_SHARE = 0.5
+"""A hand that moves less than this share of its reach has not begun to drag, or to leave the way that it drags."""
 
 
 def aimed(scene: Scene, own: Sequence[Point] = ()) -> SnapTargets:
@@ -52,6 +59,15 @@ def snapped_size(at: Point, opposite: Point, targets: SnapTargets, scene: Scene,
     """Where a pulled corner of a box goes while the opposite one stays; without snapping, to the nearest division."""
     place = on_division(at, scene)
     return Snap(*place) if held.free else snap(*place, targets, scene.reach_mm, opposite)
+
+
+def kept_on_axis(went: Point, reach_mm: float) -> Point:
+    """How far a drag is meant across and up: one of them is 0 unless the hand clearly leaves the other."""
+    across, up = map(abs, went)
+    aside, along = min(across, up), max(across, up)
+    if aside > min(along * math.tan(math.radians(ASLANT_DEGREES)), DEAD_SHARE * reach_mm):
+        return went
+    return (went[0], 0.0) if across >= up else (0.0, went[1])
 
 
 def _box_mm2(part: Part) -> float:

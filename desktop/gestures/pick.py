@@ -1,13 +1,14 @@
 """Pick: a click picks the part in front, one more click the part behind it.
 
-A drag moves the picked parts, pulls a corner of one, or picks all parts in a box.
+A drag moves the picked parts, pulls a corner of one, or picks all parts in a box. What is moved or pulled keeps to the
+axis that the hand mainly follows, until the hand clearly leaves it.
 """
 
 import math
 from collections.abc import Iterable
 from enum import Enum, auto
 
-from desktop.gestures.aiming import aims, snapped_size
+from desktop.gestures.aiming import DEAD_SHARE, aims, kept_on_axis
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene, box_sizes, on_division
 from desktop.gestures.preview import NOTHING, Preview
 from geometry.edits.hand import with_hand_changes
@@ -15,7 +16,7 @@ from geometry.outlines.measured import joined, outline_box
 from geometry.outlines.sides import Box, Point
 from geometry.parts.moves import moved, resized
 from geometry.parts.picking import parts_at, parts_within
-from geometry.snapping.snap import Snap, SnapTargets, snapped_move
+from geometry.snapping.snap import Snap, SnapTargets, snapped_move, snapped_pull
 from shared.drawing import Size
 from shared.edits.drawn import with_changed_parts
 from shared.edits.locking import WORDS, refuse_locked
@@ -31,9 +32,6 @@ MOST_SNAPPING = 200
 
 CORNER_SHARE = 0.25
 """A corner is pulled from no farther than this share of its part, so that a small part can be moved by its middle."""
-
-DEAD_SHARE = 0.5
-"""A hand that moves less than this share of its reach has not begun to drag."""
 
 
 class _Doing(Enum):
@@ -202,24 +200,38 @@ class Pick(Gesture):
             self._targets = aims(self.scene, self._moving)
         return self._targets
 
+    def _went(self, held: Held) -> Point:
+        """How far across and up the hand means to have gone."""
+        went = (self._at[0] - self._down[0], self._at[1] - self._down[1])
+        return went if held.free else kept_on_axis(went, self.scene.reach_mm)
+
     def _drag(self, held: Held) -> None:
-        dx, dy = on_division((self._at[0] - self._down[0], self._at[1] - self._down[1]), self.scene)
+        dx, dy = went = on_division(self._went(held), self.scene)
         self._snap = Snap(0.0, 0.0)
         if not held.free:
             left, bottom, right, top = joined([outline_box(part.outline) for part in self._moving])
             points = [(x + dx, y + dy) for x, y in _corners(self._moving)]
             box = (left + dx, bottom + dy, right + dx, top + dy)
-            self._snap = snapped_move(points, self._aimed(), self.scene.reach_mm, box)
+            self._snap = snapped_move(points, self._aimed(), self.scene.reach_mm, box, went)
         self._changed = _all_moved(self._moving, dx + self._snap.x, dy + self._snap.y)
 
     def _pull(self, held: Held) -> None:
         """The corner opposite the pulled one stays. A shape that cannot follow stays as it was."""
-        self._snap = snapped_size(self._at, self._fixed, self._aimed(), self.scene, held)
+        went, corner = self._went(held), self._pulled_corner()
+        steps = on_division((corner[0] + went[0], corner[1] + went[1]), self.scene)
+        place = (steps[0] if went[0] else corner[0], steps[1] if went[1] else corner[1])
+        reach = self.scene.reach_mm
+        self._snap = Snap(*place) if held.free else snapped_pull(place, self._aimed(), reach, went, self._fixed)
         box = _box(self._fixed, (self._snap.x, self._snap.y))
         try:
             self._changed = (resized(self._moving[0], box),)
         except OutlineError:
             self._snap = Snap(*self._at, words="the part cannot take this size")
+
+    def _pulled_corner(self) -> Point:
+        """Where the pulled corner was, opposite the one that stays."""
+        left, bottom, right, top = outline_box(self._moving[0].outline)
+        return left + right - self._fixed[0], bottom + top - self._fixed[1]
 
     def _corner_under(self, at: Point) -> Point | None:
         """The corner opposite the one under the hand; None unless one unlocked part alone is picked."""

@@ -6,10 +6,10 @@ A corner or side is dragged, or changed by a typed line, which `reshape_lines` r
 import math
 from collections.abc import Callable
 
-from desktop.gestures.aiming import lines_said
+from desktop.gestures.aiming import DEAD_SHARE, lines_said
 from desktop.gestures.gesture import HELD_NONE, SIZE_AWAY, Done, Gesture, Held, Scene, snapped
 from desktop.gestures.on_parts import OnParts
-from desktop.gestures.pick import DEAD_SHARE, named
+from desktop.gestures.pick import named
 from desktop.gestures.preview import NOTHING, Preview
 from desktop.gestures.reshape_lines import Chosen, read_change
 from geometry.edits.renumbering import with_reshaped

@@ -1,10 +1,14 @@
-"""Shift what follows: a shown size becomes what the tape says, and all that lies beyond moves along."""
+"""Shift what follows: a shown size becomes what the tape says, and all that lies beyond moves along.
+
+Readings that say otherwise are told. They stay as they were read, unless the person takes them again by this one.
+"""
 
 import math
+from collections.abc import Sequence
 
 from desktop.gestures.gesture import HELD_NONE, Done, Gesture, Held, Scene
 from desktop.gestures.preview import Preview
-from geometry.edits.following import Shifted, resized_to, shift
+from geometry.edits.following import Shifted, corrected_to, resized_to
 from geometry.outlines.sides import Point
 from geometry.parts.extent import extent
 from shared.drawing import Size
@@ -14,25 +18,31 @@ from shared.job import Way
 from shared.typed.length_words import quoted
 from shared.typed.lengths import read_length
 from takeoff.drawing.sizes import face_sizes, part_sizes, step_mm
+from takeoff.findings.readings import reading_words
 
 NEAR = 2.0
 """How near the hand must come to the line of a size, in reaches of the hand: its number is written beside the line."""
+
+MOST_NAMED = 3
+"""More readings than this are counted, not named, beside the line."""
 
 
 class Shift(Gesture):
     """Gives one size of the face the length that the tape says.
 
-    The size is clicked, or it is the width of the one part that is picked; in the other variant its height.
+    The size is clicked, or it is the width of the one part that is picked, or its height. Where the face has readings,
+    the other variant takes those that say otherwise again by it.
     """
 
     first_advice = "click a size of the face first"
 
-    def __init__(self, scene: Scene, *, upright: bool = False) -> None:
+    def __init__(self, scene: Scene, *, upright: bool = False, chosen: Size | None = None, again: bool = False) -> None:
         super().__init__(scene)
         self._upright = upright
         self._offered = (*face_sizes(scene.face), *self._sizes_of_picked())
-        self._chosen = self._size_of_picked()
+        self._chosen = chosen or self._size_of_picked()
         self._pointed: Size | None = None
+        self._again = again
 
     @property
     def wants(self) -> str:
@@ -50,7 +60,11 @@ class Shift(Gesture):
 
     @property
     def other_way(self) -> str:
-        return "its width" if self._upright else "its height" if len(self.scene.picked) == 1 else ""
+        if self._may_take_again:
+            return "take readings again"
+        if len(self.scene.picked) == 1:
+            return "its width" if self._upright else "its height"
+        return "keep readings" if self._again else ""
 
     @property
     def is_begun(self) -> bool:
@@ -86,6 +100,8 @@ class Shift(Gesture):
             said.append(f"{len(found.faces)} plan{'s follow' if len(found.faces) > 1 else ' follows'}")
         if found.stayed:
             said.append(f"locked, so not moved: {', '.join(map(self._called, found.stayed))}")
+        if found.readings:
+            said.append(self._of_readings(found.readings))
         return f"= {self.scene.writing.length_with_unit(new)}: {' · '.join(said)}"
 
     def type(self, text: str) -> Done | None:
@@ -93,7 +109,9 @@ class Shift(Gesture):
         return Done(f"Shift what follows in {self.scene.face.name}", found.job, self.scene.picked)
 
     def turned(self) -> Gesture:
-        return Shift(self.scene, upright=not self._upright)
+        if not self._may_take_again and len(self.scene.picked) == 1:
+            return Shift(self.scene, upright=not self._upright)
+        return Shift(self.scene, upright=self._upright, chosen=self._chosen, again=self._may_take_again)
 
     def back(self) -> None:
         self._chosen = None
@@ -108,10 +126,28 @@ class Shift(Gesture):
         scene, size = self.scene, self._chosen
         if size is None:
             raise ReadingError("no size is chosen yet", where=quoted(text), do=self.first_advice)
-        new, way, (low, high) = self._length(text), *_span(size)
+        new, way, span = self._length(text), *_span(size)
         if size.part:
-            return resized_to(scene.job, scene.face_id, (size.part,), way, new)
-        return shift(scene.job, scene.face_id, way, high, new - (high - low))
+            return resized_to(scene.job, scene.face_id, (size.part,), way, new, again=self._again)
+        return corrected_to(scene.job, scene.face_id, way, span, new, again=self._again)
+
+    @property
+    def _may_take_again(self) -> bool:
+        """Whether the face has readings along the chosen size, and they are kept so far."""
+        if self._chosen is None or self._again:
+            return False
+        way, _ = _span(self._chosen)
+        return any(reading.way is way for reading in self.scene.face.readings)
+
+    def _of_readings(self, places: Sequence[int]) -> str:
+        """Which readings say otherwise, and what becomes of them."""
+        face = self.scene.face
+        named = [reading_words(face, face.readings[place], self._words) for place in places[:MOST_NAMED]]
+        if len(places) > MOST_NAMED:
+            named.append(f"{len(places) - MOST_NAMED} more")
+        many = "1 reading says" if len(places) == 1 else f"{len(places)} readings say"
+        becomes = "taken again by this" if self._again else "kept as read"
+        return f"{many} otherwise, {becomes}: {', '.join(named)}"
 
     def _size_at(self, at: Point) -> Size | None:
         best = min(self._offered, key=lambda size: _away(size, at), default=None)

@@ -3,10 +3,11 @@
 from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QWidget
 
 from desktop.fields.card import MARGIN, Card
 from desktop.fields.length import LengthField
+from desktop.fields.typed import TextLine
 from shared.errors import JobError
 from shared.job import Unit, View
 from shared.limits import LONGEST_TEXT
@@ -33,7 +34,7 @@ class FaceForm(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Add", WIDTH, parent)
         self._unit = Unit.MM
-        self.name = QLineEdit(self)
+        self.name = TextLine(self)
         self.name.setMaxLength(LONGEST_TEXT)
         self.view = QComboBox(self)
         self.view.addItems([words for words, _ in KINDS_OF_FACE])

@@ -40,9 +40,7 @@ class HeightsForm(Card):
         self._room = room.id
         self.head.setText(f"Usual sizes in {room.name}")
         self.heights.show_heights(room.heights, unit)
-        first = self.heights.lines[0]
-        self.open_at(place, first)
-        first.selectAll()
+        self.open_at(place, self.heights.lines[0])
 
     def fill(self) -> None:
         heights = self.heights.heights()

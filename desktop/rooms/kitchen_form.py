@@ -3,9 +3,10 @@
 from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from desktop.fields.card import MARGIN, Card
+from desktop.fields.typed import TextLine
 from desktop.look.roles import set_role, set_state
 from desktop.look.wording import decimal_sign, own_writing
 from desktop.rooms.heights_fields import HeightsFields
@@ -57,9 +58,9 @@ class KitchenForm(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Start", WIDTH, parent)
         self._job: Job | None = None
-        self.name = QLineEdit(self)
+        self.name = TextLine(self)
         self.unit = QComboBox(self)
-        self.walls = QLineEdit(self)
+        self.walls = TextLine(self)
         self.read = QLabel(self)
         self.heights = HeightsFields(self)
         self.name.setMaxLength(LONGEST_TEXT)

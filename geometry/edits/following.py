@@ -1,7 +1,7 @@
 """Shifts what follows: a size is corrected, and all that lies beyond it goes along.
 
-It changes parts, readings and ties of the face, and the plans tied to it. Lengths are millimetres.
-`geometry.edits.stretching` changes one part.
+It changes parts and ties of the face, and the plans tied to it. Lengths are millimetres. `geometry.edits.stretching`
+changes one part, and `geometry.edits.contradicted` says what becomes of readings.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -9,24 +9,18 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
+from geometry.edits.contradicted import Correction, contradicted, readings_after
 from geometry.edits.hand import picked_parts, refuse_far
 from geometry.edits.stretching import AT_MM, Pull, Welded, pulled
 from geometry.edits.tying import runs_with_wall
 from geometry.outlines.measured import contains, outline_box, side_lengths_mm
 from geometry.outlines.sides import WELD_MM, Point
-from geometry.parts.drawn_size import measured_parts
 from geometry.parts.extent import extent
 from geometry.parts.moves import moved, resized
-from geometry.set_out.lines import set_out
 from shared.edits.drawn import find_face, find_room_of, with_changed_face
 from shared.errors import JobError
-from shared.job import END, START, Face, Heights, Job, Part, Reading, Room, Tie, View, Way
+from shared.job import Face, Heights, Job, Part, Reading, Room, Tie, View, Way
 from shared.trade.kinds import usual
-from shared.written.units import length_words
-
-LINE_MM = 2.0
-"""A set-out line this near to where the shift begins is at that place: adjusted readings are off by about the error of
-a tape (UK SI 2016/1153 schedule 1I, class II: 0.9 at 3 m, 1.3 at 5 m)."""
 
 
 class Shifted(NamedTuple):
@@ -34,6 +28,7 @@ class Shifted(NamedTuple):
 
     Parts in `moved` kept their size, and parts in `stretched` are longer or shorter now. Parts in `stayed` would have
     moved but are locked. `ties` are the ties that changed, as they are now. `faces` are the plans that changed.
+    `readings` are the readings of the face that the correction contradicts, by their places.
     """
 
     job: Job
@@ -42,24 +37,39 @@ class Shifted(NamedTuple):
     stayed: tuple[str, ...]
     ties: tuple[Tie, ...]
     faces: tuple[str, ...]
+    readings: tuple[int, ...] = ()
 
 
-def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float) -> Shifted:
+def shift(job: Job, face_id: str, way: Way, at_mm: float, by_mm: float, *, again: bool = False) -> Shifted:
     """Move all that lies beyond `at_mm` (to the right of it, or above it) by `by_mm`; a negative shift goes back.
 
+    Readings stay as they were read; with `again` those that the shift contradicts are taken again by it.
+
     Parts that span the place stretch, as `geometry.edits.stretching.pulled` says. Fronts go with the cabinet that they
-    hang on. Readings that span the place grow. A shift across an elevation takes along the ties to it and the plans
-    that they are on: parts tied to this wall change as the wall does, and parts tied only to walls further round the
-    room move as a whole. Corners that the two share stay together. A plan whose tied side lies aslant stays. Locked
-    parts stay.
+    hang on. A shift across an elevation takes along the ties to it and the plans that they are on: parts tied to this
+    wall change as the wall does, and parts tied only to walls further round the room move as a whole. Corners that the
+    two share stay together. A plan whose tied side lies aslant stays. Locked parts stay.
 
     A shift by 0 changes nothing. JobError where nothing that lies beyond may move, where nothing would be left of a
     part or a reading, or where a part would reach beyond 100 m.
     """
-    return _shifted(job, face_id, way, Pull(_axis(way), at_mm, by_mm))
+    return _shifted(job, face_id, Correction(way, Pull(_axis(way), at_mm, by_mm), again=again))
 
 
-def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_size_mm: float) -> Shifted:
+def corrected_to(
+    job: Job, face_id: str, way: Way, size: tuple[float, float], new_size_mm: float, *, again: bool = False
+) -> Shifted:
+    """Make the size between two places of a face what the tape says; all that lies beyond goes along, as in `shift`.
+
+    If it contradicts readings, and lines or ends of the face stand at both places, it becomes one more reading.
+    """
+    (start, end), axis = size, _axis(way)
+    return _shifted(job, face_id, Correction(way, Pull(axis, end, new_size_mm - (end - start)), start, again))
+
+
+def resized_to(
+    job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_size_mm: float, *, again: bool = False
+) -> Shifted:
     """Make one part, or the gap between two parts, as large as the tape says; all that lies beyond goes along.
 
     JobError for parts of another face, for more than two parts, for two that have no gap between them, or for a locked
@@ -76,13 +86,13 @@ def resized_to(job: Job, face_id: str, part_ids: Sequence[str], way: Way, new_si
         if not new_size_mm > 0:
             raise JobError("the new size is 0", where=parts[0].called, do="type a size above 0")
         at, by = spans[0][1], new_size_mm - (spans[0][1] - spans[0][0])
-        return _shifted(job, face_id, way, Pull(axis, at, by), resizing=parts[0])
+        return _shifted(job, face_id, Correction(way, Pull(axis, at, by), spans[0][0], again), resizing=parts[0])
     if len(parts) != 2 or spans[1][0] < spans[0][1] - WELD_MM:
         raise JobError("there is no gap between these parts", do="pick one part, or two that stand apart")
     if not new_size_mm >= 0:
         raise JobError("a gap cannot be negative", do="type a size from 0 up")
     at, by = spans[1][0], new_size_mm - (spans[1][0] - spans[0][1])
-    return _shifted(job, face_id, way, Pull(axis, at, by), is_gap=True)
+    return _shifted(job, face_id, Correction(way, Pull(axis, at, by), spans[0][1], again), is_gap=True)
 
 
 def _axis(way: Way) -> int:
@@ -97,21 +107,22 @@ class _Changes(NamedTuple):
 
 
 def _shifted(
-    job: Job, face_id: str, way: Way, pull: Pull, *, resizing: Part | None = None, is_gap: bool = False
+    job: Job, face_id: str, correction: Correction, *, resizing: Part | None = None, is_gap: bool = False
 ) -> Shifted:
-    face = find_face(job, face_id)
+    face, pull = find_face(job, face_id), correction.pull
     if not pull.by_mm:
         return Shifted(job, (), (), (), (), ())
     room = find_room_of(job, face_id)
     asked = [(part, _pulled_on_face(part, pull, room.heights, resizing, is_gap)) for part in face.parts]
     changes = {face.id: _changes(asked)}
-    after = _with_face(job, face, changes[face.id], pull, way)
-    if face.view is View.ELEVATION and way is not Way.UP:
+    places = contradicted(job, face, correction, [(old, old if old.locked else new) for old, new in asked])
+    after = _with_face(job, face, changes[face.id], readings_after(job, face, correction, places))
+    if face.view is View.ELEVATION and correction.way is not Way.UP:
         for plan in job.faces:
             if any(tie.face == face.id for tie in plan.ties):
                 changes[plan.id] = _on_plan(plan, face, room, pull)
                 after = _with_plan(after, plan, changes[plan.id], face, pull)
-    return _told(job, after, changes, face.id)
+    return _told(job, after, changes, face.id)._replace(readings=places)
 
 
 def _pulled_on_face(part: Part, pull: Pull, heights: Heights, resizing: Part | None, is_gap: bool) -> Part:
@@ -134,10 +145,8 @@ def _changes(asked: Sequence[tuple[Part, Part]]) -> _Changes:
     return _Changes(parts, tuple(old.id for old, _ in changed if old.locked))
 
 
-def _with_face(job: Job, face: Face, changes: _Changes, pull: Pull, way: Way) -> Job:
-    """The job with the face's parts and readings shifted. On a plan, ties grow and shrink with their sides."""
-    ends_stay = any(part.id in changes.stayed for part in measured_parts(face))
-    readings = tuple(_grown(job, face, reading, pull, way, ends_stay) for reading in face.readings)
+def _with_face(job: Job, face: Face, changes: _Changes, readings: tuple[Reading, ...]) -> Job:
+    """The job with the face's parts shifted, and these readings. On a plan, ties grow and shrink with their sides."""
     parts = _replaced(face.parts, changes.parts)
     ties = tuple(_as_long(tie, face.parts, parts) for tie in face.ties)
     return with_changed_face(job, replace(face, parts=parts, readings=readings, ties=ties))
@@ -146,24 +155,6 @@ def _with_face(job: Job, face: Face, changes: _Changes, pull: Pull, way: Way) ->
 def _replaced(parts: Sequence[Part], changed: Sequence[Part]) -> tuple[Part, ...]:
     new = {part.id: part for part in changed}
     return tuple(new.get(part.id, part) for part in parts)
-
-
-def _grown(job: Job, face: Face, reading: Reading, pull: Pull, way: Way, ends_stay: bool) -> Reading:
-    """The reading, longer if it spans the place of the shift; one with an end that nothing places stays."""
-    if reading.way is not way:
-        return reading
-    found = set_out(face, job.tape, job.unit)
-    start, end = (found.at_mm(way, mark) for mark in (reading.start, reading.end))
-    if start is None or end is None or (ends_stay and reading.end == END):
-        return reading
-    before = reading.start == START or pull.beyond_mm(start) < -LINE_MM
-    if not before or pull.beyond_mm(end) < -LINE_MM:
-        return reading
-    length = reading.length_mm + pull.by_mm
-    if not length > 0:
-        was = length_words(reading.length_mm, job.unit)
-        raise JobError(f"nothing would be left of the reading {was}", where=face.name, do="shift by less")
-    return replace(reading, length_mm=length)
 
 
 def _as_long(tie: Tie, before: Sequence[Part], after: Sequence[Part]) -> Tie:

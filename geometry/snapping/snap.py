@@ -4,8 +4,8 @@ A point goes to a corner. If none is within reach, it goes to the centre of an a
 none of these, onto the nearest side. Along that side, or across and up when there is no side, it also goes in line with
 a set-out line, with a corner or centre of another part, or with the ends, floor and top of the face; or it goes to
 where sizes become equal. The nearest of these decides. A dragged part goes in line in the same way, or to where gaps
-become equal (`geometry.snapping.even`). Nothing pulls from beyond the reach. Targets are prepared once for the parts
-that do not move.
+become equal (`geometry.snapping.even`). Nothing pulls from beyond the reach, and nothing pulls what is dragged farther
+across or up than the hand took it. Targets are prepared once for the parts that do not move.
 """
 
 import math
@@ -26,6 +26,9 @@ SetOut = tuple[Way, float, str]
 
 EVERYWHERE = float("nan")
 """Stands for the place along a set-out line: the line crosses the whole face, so it is nearer than any corner."""
+
+ANYWHERE = (math.inf, math.inf)
+"""Stands for how far the hand took a part that it does not drag: only the reach counts then."""
 
 Named = tuple[Point, str]
 """A point and what it is, in words."""
@@ -120,19 +123,38 @@ def snap(x: float, y: float, targets: SnapTargets, reach_mm: float, opposite: Po
     beside = _nearest_side(targets, x, y, reach_mm)
     if beside:
         return _along_side(targets, beside, (x, y), opposite, reach_mm)
-    sizes = (_sized((x, y), opposite, targets, 0, reach_mm), _sized((x, y), opposite, targets, 1, reach_mm))
-    way = _in_line(((x, y),), targets, reach_mm, sizes)
-    return way._replace(x=x + way.x, y=y + way.y)
+    return _evenly(x, y, targets, (reach_mm, reach_mm), opposite)
 
 
-def snapped_move(points: Sequence[Point], targets: SnapTargets, reach_mm: float, box: Box | None = None) -> Snap:
+def snapped_pull(at: Point, targets: SnapTargets, reach_mm: float, went: Point, opposite: Point | None = None) -> Snap:
+    """Where a corner goes that the hand has pulled `went` far across and up, to `at`; else as `snap`.
+
+    It goes where `snap` says, unless that is farther across or up than the hand took it: then it only goes in line, or
+    to where the sizes become equal, within what the hand took it.
+    """
+    found = snap(*at, targets, reach_mm, opposite)
+    across, up = _within(reach_mm, went)
+    if abs(found.x - at[0]) <= across and abs(found.y - at[1]) <= up:
+        return found
+    return _evenly(*at, targets, (across, up), opposite)
+
+
+def snapped_move(
+    points: Sequence[Point],
+    targets: SnapTargets,
+    reach_mm: float,
+    box: Box | None = None,
+    went: Point = ANYWHERE,
+) -> Snap:
     """How much farther a dragged part goes: `x` and `y` are distances, (0, 0) without words when nothing is near.
 
-    `points` are its corners where the hand has put it. `box` is the box round it; None does not compare its spacing. If
-    a corner comes to lie on another part's corner, that decides, and the words say so. Otherwise, across and up, the
-    nearer decides: a corner in line, or equal spacing.
+    `points` are its corners where the hand has put it. `box` is the box round it; None does not compare its spacing.
+    `went` is how far across and up the hand took it: the part goes no farther than that again. If a corner comes to lie
+    on another part's corner, that decides, and the words say so. Otherwise, across and up, the nearer decides: a corner
+    in line, or equal spacing.
     """
-    way = _in_line(points, targets, reach_mm)
+    reach = _within(reach_mm, went)
+    way = _in_line(points, targets, reach)
     corners = targets.points[0]
     for x, y in points if way.words else ():
         row = _nearest(corners, x + way.x, y + way.y, WELD_MM)
@@ -140,8 +162,20 @@ def snapped_move(points: Sequence[Point], targets: SnapTargets, reach_mm: float,
             return way._replace(words=corners.words[row])
     if box is None:
         return way
-    even = (evenly_spaced(box, targets.peers, 0, reach_mm), evenly_spaced(box, targets.peers, 1, reach_mm))
-    return _in_line(points, targets, reach_mm, even)
+    even = (evenly_spaced(box, targets.peers, 0, reach[0]), evenly_spaced(box, targets.peers, 1, reach[1]))
+    return _in_line(points, targets, reach, even)
+
+
+def _within(reach_mm: float, went: Point) -> Point:
+    """How far across and up something may be pulled that the hand took so far across and up."""
+    return min(reach_mm, abs(went[0])), min(reach_mm, abs(went[1]))
+
+
+def _evenly(x: float, y: float, targets: SnapTargets, reach: Point, opposite: Point | None) -> Snap:
+    """Where a point goes to be in line with something, or to make sizes equal, within this reach across and up."""
+    sizes = (_sized((x, y), opposite, targets, 0, reach[0]), _sized((x, y), opposite, targets, 1, reach[1]))
+    way = _in_line(((x, y),), targets, reach, sizes)
+    return way._replace(x=x + way.x, y=y + way.y)
 
 
 def _marks(named: Sequence[Named]) -> Marks:
@@ -228,11 +262,11 @@ def _at_line(side: Side, axis: int, at_mm: float) -> Point:
 def _in_line(
     points: Sequence[Point],
     targets: SnapTargets,
-    reach_mm: float,
+    reach: Point,
     noticed: tuple[Noticed | None, Noticed | None] = (None, None),
 ) -> Snap:
     """How much farther to go across and up to bring one of the points in line, or to make even what was noticed."""
-    found = [_nearer(_aligned(targets.lines[axis], points, axis, reach_mm), noticed[axis]) for axis in (0, 1)]
+    found = [_nearer(_aligned(targets.lines[axis], points, axis, reach[axis]), noticed[axis]) for axis in (0, 1)]
     across, up = (ways[0].by_mm if ways else 0.0 for ways in found)
     ways = [way for each in found for way in each]
     words = " and ".join(dict.fromkeys(way.words for way in ways))

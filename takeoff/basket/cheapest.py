@@ -11,6 +11,7 @@ from takeoff.basket.cents import pack_cents, tax_cents
 from takeoff.basket.offers import PackOffer
 from takeoff.basket.packs import cheapest
 from takeoff.basket.stock import Stock, look_at_packs, look_at_price, stock_of, why_not_enough
+from takeoff.basket.unusual import look_at_unusual_packs
 from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
 
 
@@ -55,7 +56,7 @@ def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
         if product := products.get(need.product):
             stock = stock_of(product, need.amount.amount)
             trouble = tuple(why_not_enough(stock))
-            found += [*look_at_packs(product, job.unit), *trouble]
+            found += [*look_at_packs(product, job.unit), *look_at_unusual_packs(product, job.unit), *trouble]
             stocks += [] if trouble else [stock]
     if not stocks:
         return _Met(None, proved=True, findings=tuple(found))

@@ -75,7 +75,7 @@ def look_at_packs(product: Product, unit: Unit) -> Iterator[Finding]:
     """The packs of a product that are never bought: they are empty, or have no price though others have one."""
     name = product.called
     for pack in product.packs:
-        if pack not in _holding(product):
+        if pack not in filled_packs(product):
             message = (
                 f"{name}: a pack holds {pack.size:g} {product.measure}, so it is not bought; type how much is in it."
             )
@@ -97,13 +97,14 @@ def look_at_price(stock: Stock) -> Iterator[Finding]:
         yield Finding(Code.FREE_PACK, message, NOWHERE)
 
 
-def _holding(product: Product) -> tuple[Pack, ...]:
+def filled_packs(product: Product) -> tuple[Pack, ...]:
+    """The packs of a product that hold something."""
     return tuple(pack for pack in product.packs if _billionths(pack.size) > 0)
 
 
 def _buyable(product: Product) -> tuple[Pack, ...]:
     """The packs that hold something: those with a price, or all where none has one."""
-    holding = _holding(product)
+    holding = filled_packs(product)
     return tuple(pack for pack in holding if pack.price is not None) or holding
 
 

@@ -1,6 +1,6 @@
 """Things to look at in the readings of a face: readings that disagree, and what is out of square or plumb."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from geometry.edits.setting_out import has_corners
 from geometry.parts.drawn_size import GROUND
@@ -9,7 +9,7 @@ from geometry.set_out.closing import end_words
 from geometry.set_out.lines import DRAWN, ReadingDoubt, set_out
 from geometry.set_out.squareness import FaceCorners
 from shared.findings import Code, Finding
-from shared.job import END, START, Face, Unit, View, Way
+from shared.job import END, START, Face, Reading, Unit, View, Way
 from shared.trade.tape import TapeClass
 from shared.written.units import length_words, show_length
 
@@ -170,3 +170,17 @@ def as_read(face: Face, way: Way) -> dict[str, float]:
         if reading.way is way and reading.start in at:
             at.setdefault(reading.end, at[reading.start] + reading.length_mm)
     return at
+
+
+def reading_words(face: Face, reading: Reading, words: Callable[[float], str]) -> str:
+    """A reading along a face, its lengths in these words: "600 from the left end", "450 from 600 to 1050"."""
+    places = as_read(face, reading.way)
+
+    def mark_words(mark: str) -> str:
+        if mark in (START, END):
+            return end_words(face.view, reading.way, mark)
+        return words(places[mark]) if mark in places else "a loose line"
+
+    runs = f"{words(reading.length_mm)} from {mark_words(reading.start)}"
+    is_running = reading.start == START and reading.end != END
+    return runs if is_running else f"{runs} to {mark_words(reading.end)}"

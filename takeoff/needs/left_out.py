@@ -11,6 +11,7 @@ from takeoff.needs.by_area import COATS, StepOnSurfaces, Surface, is_on, steps_o
 from takeoff.needs.by_metre import MASKING_TAPE, SealedAndTaped, sealants, tapes
 from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import look_at_fronts
+from takeoff.needs.unusual import look_at_spread_rates
 from takeoff.surfaces.materials import material_named
 
 
@@ -27,6 +28,7 @@ def look_at_needs(
         yield from _without_product(done, products)
     yield from _stand_ins(job.products)
     yield from _unknown_amounts(demands)
+    yield from look_at_spread_rates(demands, job.unit)
     yield from _without_sealant_or_tape(by_metre, products)
     yield from _unknown_materials(job, {part for surface in coated for part in surface.parts})
     yield from look_at_fronts(job)

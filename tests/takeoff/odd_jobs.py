@@ -133,6 +133,7 @@ FOUND_IN: dict[Code, Job] = {
     Code.STAND_IN: standing_in(SLEEVE),
     Code.PASSED_OVER: standing_in(replace(SATIN, covers_m2=0)),
     Code.SPREAD_RATE: coated(replace(SATIN, covers_m2=0), TAPE),
+    Code.UNUSUAL_SPREAD_RATE: coated(replace(SATIN, covers_m2=120), TAPE),
     Code.RATIO: coated(replace(SATIN, ratio=(4, 0)), TAPE),
     Code.NO_SEALANT: over_a_benchtop(coated(SATIN, TAPE)),
     Code.NO_TAPE: coated(SATIN),
@@ -140,5 +141,7 @@ FOUND_IN: dict[Code, Job] = {
     Code.NO_PACKS: bought_in(),
     Code.TOO_MANY_PACKS: bought_in(replace(TIN, size=1e-6)),
     Code.FREE_PACK: bought_in(replace(TIN, price=0.0)),
+    Code.UNUSUAL_PACK: bought_in(TIN, Pack(41.0)),
+    Code.UNUSUAL_PRICE: bought_in(TIN, Pack(2.5, 550.0, "tin")),
     Code.NO_PRICE: bought_in(replace(TIN, price=None)),
 }

@@ -194,3 +194,15 @@ def test_of_products_that_stand_in_for_each_other_the_one_that_is_bought_is_need
 
     assert cells["Ebbstone satin, sage"] == "2.71 L"
     assert cells["Larkmoor satin, sage"] == ""
+
+
+def test_the_size_of_a_new_pack_is_typed_over_whatever_is_reckoned_meanwhile(example_on_finish: Person) -> None:
+    open_section(example_on_finish, Heading.PRODUCTS)
+    form = example_on_finish.app.finish.products
+    choose_product(example_on_finish, [product.id for product in example_on_finish.shown.job.products].index("clear"))
+    form.packs.tree.setFocus()
+    example_on_finish.press(Qt.Key.Key_Insert)
+    bill_of(example_on_finish)
+    example_on_finish.read("4")
+
+    assert 4.0 in [pack.size for pack in find_product(example_on_finish.shown.job, "clear").packs]

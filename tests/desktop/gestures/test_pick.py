@@ -1,15 +1,19 @@
+import math
 from collections.abc import Callable
 
 import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
 from msgspec.structs import replace
 
+from desktop.gestures.aiming import ASLANT_DEGREES, DEAD_SHARE
 from desktop.gestures.gesture import HELD_NONE, Done, Held, Scene
 from desktop.gestures.pick import Pick
 from desktop.gestures.preview import Preview
 from desktop.measure.acts import deleted, duplicated, nudged, pasted, picked_parts
 from geometry.outlines.measured import outline_box
 from geometry.outlines.shapes import box, circle
-from geometry.outlines.sides import Point
+from geometry.outlines.sides import Box, Point
 from shared.edits.drawn import find_part, with_changed_parts, with_parts
 from shared.errors import JobError, ReadingError
 from shared.job import Part
@@ -67,10 +71,10 @@ def test_a_dragged_part_comes_to_stand_evenly_and_the_gaps_are_shown() -> None:
     sockets = tuple(Part(f"o{x}", Kind.OUTLET, box(x, 1700, 115, 72)) for x in (1801, 2101, 2411))
     pick = Pick(SCENE._replace(job=with_parts(JOB, "f1", sockets)))
     pick.press((2450, 1730))
-    pick.point((2444, 1775))
+    pick.point((2434, 1775))
     assert pick.preview.words == "evenly spaced: 185 mm"
     assert len(pick.preview.guides) == 2
-    assert box_of(pick.release((2444, 1775)), "o2411")[0] == 2401
+    assert box_of(pick.release((2434, 1775)), "o2411")[0] == 2401
 
 
 def test_a_pulled_front_comes_to_be_as_wide_as_another_which_is_named_by_its_tag() -> None:
@@ -80,6 +84,57 @@ def test_a_pulled_front_comes_to_be_as_wide_as_another_which_is_named_by_its_tag
     pick.point((2290, 800))
     assert pick.preview.words == "as wide as door A1"
     assert box_of(pick.release((2290, 800)), "again") == (1703, 153, 2297, 800)
+
+
+WINDOW = Part("window", Kind.WINDOW, box(1820, 1000, 600, 500))
+SHELF = Part("shelf", Kind.SHELF, box(2900, 1519, 500, 30), name="shelf")
+OVER = SCENE._replace(job=with_parts(JOB, "f1", (WINDOW, SHELF)), picked=("window",))
+"""A window that stands 19 mm lower than the shelf beside it, within the reach of the hand."""
+
+
+def after(down: Point, by: Point, held: Held = HELD_NONE) -> Box:
+    """The box round the window once the hand went down here and took it so far."""
+    pick = Pick(OVER)
+    pick.press(down)
+    at = (down[0] + by[0], down[1] + by[1])
+    pick.point(at, held)
+    return box_of(pick.release(at, held), "window")
+
+
+@pytest.mark.parametrize("up", [-5, 0, 5])
+def test_a_window_dragged_20_to_the_left_does_not_rise(up: float) -> None:
+    assert after((2100, 1250), (-20, up)) == (1800, 1000, 2400, 1500)
+
+
+@pytest.mark.parametrize("down", [(1820, 1500), (1826, 1495)])
+def test_a_corner_pulled_20_to_the_left_does_not_rise(down: Point) -> None:
+    assert after(down, (-20, 4)) == (1800, 1000, 2420, 1500)
+
+
+def test_a_hand_that_clearly_leaves_the_axis_is_followed_and_pulled() -> None:
+    assert after((2100, 1250), (-40, 15)) == (1780, 1019, 2380, 1519)
+    assert after((2100, 1250), (-400, 15)) == (1420, 1019, 2020, 1519)
+    assert after((2100, 1250), (-40, 3), Held(free=True)) == (1780, 1003, 2380, 1503)
+
+
+PULLS = st.integers(-300, 300)
+
+
+@given(across=PULLS, up=PULLS, corner=st.booleans())
+def test_no_drag_takes_the_window_farther_than_twice_as_far_as_the_hand_went_on_either_axis(
+    across: int, up: int, corner: bool
+) -> None:
+    assume(math.hypot(across, up) > OVER.reach_mm)
+    left, _, _, top = after((1820, 1500) if corner else (2100, 1250), (across, up))
+    for moved, went in ((left - 1820, across), (top - 1500, up)):
+        assert abs(moved - went) <= min(OVER.reach_mm, abs(went)) + 1
+
+
+@given(across=st.integers(-300, 300), aside=st.floats(-1, 1), corner=st.booleans())
+def test_a_drag_that_hardly_leaves_its_axis_stays_on_it(across: int, aside: float, corner: bool) -> None:
+    assume(abs(across) > OVER.reach_mm)
+    up = aside * min(abs(across) * math.tan(math.radians(ASLANT_DEGREES)), DEAD_SHARE * OVER.reach_mm)
+    assert after((1820, 1500) if corner else (2100, 1250), (across, up))[3] == 1500
 
 
 def test_dragging_one_of_several_picked_parts_moves_them_all() -> None:
@@ -129,9 +184,9 @@ def test_a_corner_of_the_only_picked_part_is_pulled_and_the_opposite_one_stays()
     pick = Pick(SCENE._replace(picked=("next",)))
     pick.press((1503, 868))
     pick.point((1800, 900), Held(free=True))
-    assert [size.length_mm for size in pick.preview.sizes] == [1200, 750]
+    assert [size.length_mm for size in pick.preview.sizes] == [1197, 752]
     done = ended(pick.release((1900, 1000), Held(free=True)))
-    assert box_of(done, "next") == (600, 150, 1900, 1000)
+    assert box_of(done, "next") == (600, 150, 1897, 1002)
     assert done.label == "Resize cabinet"
 
 

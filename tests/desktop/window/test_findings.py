@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QListWidget, QWidget
 
+from desktop.look.wording import own_writing
 from desktop.state.store import counted_file
 from geometry.outlines.measured import outline_box
 from shared.edits.drawn import with_changed_parts, without_parts
@@ -211,7 +212,7 @@ def test_every_finding_leads_to_a_page_that_says_it(person: Person) -> None:
 
         assert person.shown.page.name == code.place.page, code
         assert finding.face in ("", person.shown.face), code
-        assert finding.message in said_on(app.window.stack.currentWidget()), code
+        assert own_writing().sentence(finding.message) in said_on(app.window.stack.currentWidget()), code
 
 
 def said_on(page: QWidget | None) -> str:

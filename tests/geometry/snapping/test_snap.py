@@ -1,8 +1,11 @@
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from geometry.outlines.shapes import box, circle
+from geometry.outlines.sides import WELD_MM
 from geometry.snapping.even import peers
-from geometry.snapping.snap import Snap, snap, snap_targets, snapped_move
+from geometry.snapping.snap import Snap, snap, snap_targets, snapped_move, snapped_pull
 from shared.job import Face, Part, Vertex, View, Way
 from shared.trade.kinds import Kind
 
@@ -198,3 +201,25 @@ def test_along_a_side_a_drawn_box_comes_to_be_as_wide_as_its_like() -> None:
 
 def test_without_an_opposite_corner_sizes_are_not_compared() -> None:
     assert snap(1556, 1894, AMONG_LAMPS, REACH) == Snap(1556, 1894)
+
+
+NEAR_ALL = st.tuples(st.floats(300, 2700), st.floats(0, 2500))
+HANDS = st.tuples(st.floats(-400, 400), st.floats(-400, 400))
+
+
+@given(at=NEAR_ALL, went=HANDS)
+def test_nothing_pulls_what_is_dragged_farther_than_the_hand_took_it(
+    at: tuple[float, float], went: tuple[float, float]
+) -> None:
+    x, y = at
+    move = snapped_move([(x, y), (x + 115, y + 72)], AMONG_LAMPS, 60.0, (x, y, x + 115, y + 72), went)
+    pull = snapped_pull(at, AMONG_LAMPS, 60.0, went, (1660, 1850))
+    for across, up in ((move.x, move.y), (pull.x - x, pull.y - y)):
+        assert abs(across) <= min(60.0, abs(went[0])) + WELD_MM
+        assert abs(up) <= min(60.0, abs(went[1])) + WELD_MM
+
+
+def test_a_corner_that_is_too_far_aside_is_only_come_in_line_with() -> None:
+    assert snapped_pull((503, 92), TARGETS, REACH, (-30, 10)).words == "corner of sink base"
+    got = snapped_pull((503, 92), TARGETS, REACH, (-30, 0))
+    assert (got.x, got.y, got.words) == (500, 92, "in line with corner of sink base")
