@@ -162,6 +162,8 @@ class App(QObject):
         self.finish_files.taken.connect(self._show_finish)
         self.report.told.connect(self.tell_trouble)
         self.background.busy.connect(self.totals.say)
+        self.background.may_be_stopped.connect(self.window.progress.say)
+        self.window.progress.stopped.connect(self._stop)
         self.hand.deleted.connect(self.parts.delete)
         self.measure.canvas.nudged.connect(self.parts.nudge)
 
@@ -227,7 +229,13 @@ class App(QObject):
     def _open_example(self) -> None:
         self.files.open_path(Path(str(files("desktop") / "data" / "example.json")), own=False)
 
+    def _stop(self) -> None:
+        """Wait no more for what takes long, and give the keys back."""
+        self.background.stop()
+        self._give_keys_back()
+
     def _end(self) -> None:
+        self.background.stop()
         self.buying.stop()
         self.recovery.stop()
         self.background.join()

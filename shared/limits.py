@@ -18,9 +18,15 @@ MOST_PARTS = 20_000
 MOST_FACES = 1_000
 MOST_ROOMS = 200
 MOST_FINISHES = 500
-MOST_JOINT_CHOICES = 100_000
+MOST_JOINT_CHOICES = 20_000
+MOST_TIES = 2_000
+"""Ties of all plans together: each is compared with every other along its wall."""
+
 MOST_VERTICES = 2_000
 """Corners of one outline."""
+
+MOST_CORNERS = 200_000
+"""Corners of all outlines of a job: ten for each of `MOST_PARTS`."""
 
 LONGEST_TEXT = 500
 """Characters of a name, or of what a part is made of."""
@@ -33,6 +39,9 @@ LONGEST_QUOTED = 40
 
 MOST_READINGS = 500
 """Readings of one face."""
+
+MOST_READINGS_OF_A_JOB = 20_000
+"""Readings of all faces together: those of a hundred faces, each with 200."""
 
 MOST_OF_A_LINE = 200
 """Readings of one typed line."""

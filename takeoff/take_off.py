@@ -1,11 +1,11 @@
 """The takeoff of a job: every face is counted by itself and remembered, then what two faces share is added."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 from typing import NamedTuple
 
 from shared.findings import Finding
-from shared.job import Face, Job, Room
+from shared.job import Face, Job, JointChoice, Room
 from shared.trade.kinds import Treatment
 from takeoff.edges.corners import Meeting, corner_joints, corner_masking, meetings_round
 from takeoff.edges.joints import Choices, FoundJoint, joint_rows
@@ -23,15 +23,12 @@ __all__ = ["Memory", "take_off"]
 
 
 class _Between(NamedTuple):
-    """What links the faces of a job.
-
-    `corners` are the places where two elevations meet. `on_elevations` gives the sides of each part that an elevation
-    shows as the front edge of a benchtop.
-    """
+    """What faces of a job have to do with each other. `choices` are those about joints within a face, by its id."""
 
     corners: tuple[Meeting, ...]
     ties: tuple[Tied, ...]
     on_elevations: Mapping[str, frozenset[int]]
+    choices: Mapping[str, Sequence[JointChoice]]
 
 
 class _Counted(NamedTuple):
@@ -92,7 +89,11 @@ def _sureness(job: Job, memory: Memory, masking: tuple[MaskingRow, ...], joints:
 def _between(job: Job) -> _Between:
     ties = tied_sides(job)
     corners = tuple(chain.from_iterable(map(meetings_round, job.rooms)))
-    return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kind_choices)))
+    choices: dict[str, list[JointChoice]] = {}
+    for choice in job.joints:
+        if not choice.next_face:
+            choices.setdefault(choice.face, []).append(choice)
+    return _Between(corners, ties, sides_counted_on_elevation(ties, Treatments(job.kind_choices)), choices)
 
 
 def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> Context:
@@ -100,7 +101,7 @@ def _context(job: Job, room: Room, face: Face, between: _Between, rule: str) -> 
         room=room.id,
         unit=job.unit,
         kinds=job.kind_choices,
-        choices=tuple(choice for choice in job.joints if choice.face == face.id and not choice.next_face),
+        choices=tuple(between.choices.get(face.id, ())),
         at_corners=(
             any(meeting.next_face is face for meeting in between.corners),
             any(meeting.face is face for meeting in between.corners),

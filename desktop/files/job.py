@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from threading import Event
 
 from PySide6.QtCore import QObject, QSettings, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
@@ -51,15 +52,17 @@ class Files(QObject):
         if self._recovery.holds(path):
             own = False
 
+        stopped = Event()
+
         def work() -> Opened:
-            return counted_file(open_job(path))
+            return counted_file(open_job(path), stopped)
 
         def done(opened: Opened) -> None:
             self._store.show_job(opened, path if own else None, saved=not self._recovery.holds(path))
             if own:
                 self._remember(path)
 
-        self._background.start(f"Opening {path.name}", work, done, self._fail)
+        self._background.start(f"Opening {path.name}", work, done, self._fail, stopped)
 
     def leave_for(self, path: Path) -> None:
         """Leave the job that is open, and open this file."""

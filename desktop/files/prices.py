@@ -1,6 +1,7 @@
 """The command that takes prices from a shop's list, after the person has read a report of it."""
 
 from pathlib import Path
+from threading import Event
 
 from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
@@ -49,7 +50,7 @@ class Prices(QObject):
         def work() -> PriceList:
             return read_price_list(path, path.name, job)
 
-        self._background.start(f"Reading {path.name}", work, self._show, self._fail)
+        self._background.start(f"Reading {path.name}", work, self._show, self._fail, Event())
 
     def _show(self, prices: PriceList) -> None:
         if self._store.shown is None:

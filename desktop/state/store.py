@@ -3,8 +3,11 @@
 Every edit goes through `Store.edit`. What it holds is described in `shown`.
 """
 
+from collections.abc import Sequence
+from concurrent.futures import CancelledError
 from dataclasses import replace
 from pathlib import Path
+from threading import Event
 from typing import NamedTuple
 
 from msgspec import structs
@@ -12,15 +15,17 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from desktop.state.shown import Overlay, Page, Shown, kept_face, kept_parts
 from geometry.checking import check_outlines
+from geometry.seen.arrange import arrange
+from geometry.seen.arrangement import Arrangement
 from shared.checks.job import check_job
 from shared.edits.drawn import find_face
 from shared.errors import RecoatError
 from shared.files.job import JobFile, Photo
 from shared.history import History
-from shared.job import Job
+from shared.job import Job, Part
 from takeoff.bill import Bill
 from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
-from takeoff.memory import Memory
+from takeoff.memory import Arranging, Memory
 from takeoff.take_off import take_off
 
 FIGURES_MS = 40
@@ -35,10 +40,22 @@ class Opened(NamedTuple):
     memory: Memory
 
 
-def counted_file(file: JobFile) -> Opened:
-    """The job of a job file, counted for the first time. RecoatError if it cannot be measured."""
-    memory = Memory()
+def counted_file(file: JobFile, stopped: Event | None = None) -> Opened:
+    """The job of a job file, counted for the first time. RecoatError if it cannot be measured.
+
+    CancelledError, before the next face, once this is `stopped`.
+    """
+    memory = Memory(_arranging_until(stopped) if stopped else arrange)
     return Opened(file, take_off(file.job, memory), memory)
+
+
+def _arranging_until(stopped: Event) -> Arranging:
+    def arranging(parts: Sequence[Part]) -> Arrangement:
+        if stopped.is_set():
+            raise CancelledError
+        return arrange(parts)
+
+    return arranging
 
 
 class Store(QObject):

@@ -10,6 +10,7 @@ from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QLabel, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from desktop.look.roles import set_role
+from desktop.window.progress import Progress
 from desktop.window.start_page import StartPage
 
 NAME = "Recoat"
@@ -33,6 +34,7 @@ class Window(QMainWindow):
         self.start = StartPage(self)
         self.name = QLabel(self)
         self.notice = QLabel(self)
+        self.progress = Progress(self)
         self.stack = QStackedWidget(self)
         self.stack.addWidget(self.start)
         self._column = QVBoxLayout()
@@ -91,4 +93,5 @@ class Window(QMainWindow):
         self._column.setSpacing(0)
         self._column.addWidget(self.stack, 1)
         self._column.addWidget(self.notice)
+        self._column.addWidget(self.progress)
         self.setCentralWidget(inside)

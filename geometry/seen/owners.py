@@ -7,9 +7,20 @@ import shapely
 
 from geometry.seen.columns import Flags, Floats, Stack, Whole, ramp, rows_where
 from geometry.seen.pieces import Pieces, Stretches
+from shared.errors import JobError
 
 AT_ONCE = 16_384
 """How many pieces are looked at together: a face of a few thousand parts has no more; a heap would fill the memory."""
+
+
+MOST_LOOKS = 8_000_000
+"""How many looks a face may take, two seconds of them (measured): at a part, or at each side of one that is no box.
+
+A wall of 20 000 boxes takes 160 000 (measured). 400 circles on one spot take 128 million.
+"""
+
+LOOKS_AT_ONCE = 500_000
+"""How many looks at sides are taken together: a look takes some 100 bytes."""
 
 
 class Owners(NamedTuple):
@@ -20,13 +31,19 @@ class Owners(NamedTuple):
 
 
 def owners_of(stack: Stack, stretches: Stretches, pieces: Pieces) -> Owners:
-    """The front part on either side of each piece, of those that end on the piece and those that cover its middle."""
+    """The front part on either side of each piece, of those that end on the piece and those that cover its middle.
+
+    JobError where finding it would take more than `MOST_LOOKS`.
+    """
     tree = shapely.STRtree(shapely.box(stack.left, stack.bottom, stack.right, stack.top))
     nobody = np.full(len(pieces.x), -1, dtype=np.intp)
     owners = Owners(nobody, nobody)
+    looks = 0
     for begin in range(0, len(pieces.x), AT_ONCE):
         some = slice(begin, begin + AT_ONCE)
         piece, part = tree.query(shapely.points(pieces.x[some], pieces.y[some]))
+        looks += len(part) + int(stack.number[part[~stack.plain[part]]].sum())
+        _refuse_tangle(looks)
         owners = in_front(stack, stretches, pieces, (begin + piece, part), owners)
     return owners
 
@@ -60,9 +77,18 @@ def covers(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:
     """Whether each part covers the point given with it; arcs are exact. The point must not lie on its outline."""
     inside = (stack.left[part] < x) & (x < stack.right[part]) & (stack.bottom[part] < y) & (y < stack.top[part])
     shaped = rows_where(inside & ~stack.plain[part])
-    if len(shaped):
-        inside[shaped] = _odd(stack, part[shaped], x[shaped], y[shaped])
+    batch = np.cumsum(stack.number[part[shaped]]) // LOOKS_AT_ONCE
+    for rows in np.split(shaped, rows_where(batch[1:] != batch[:-1]) + 1) if len(shaped) else ():
+        inside[rows] = _odd(stack, part[rows], x[rows], y[rows])
     return inside
+
+
+def _refuse_tangle(looks: int) -> None:
+    if looks > MOST_LOOKS:
+        raise JobError(
+            "too many parts with many sides lie on or across each other to be measured",
+            do="remove copies, draw them with fewer corners, or spread them over several faces",
+        )
 
 
 def _odd(stack: Stack, part: Whole, x: Floats, y: Floats) -> Flags:

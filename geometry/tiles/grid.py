@@ -10,6 +10,10 @@ import numpy as np
 
 from geometry.outlines.sides import WELD_MM
 from geometry.seen.columns import Floats, Whole, ramp, rows_where
+from shared.errors import JobError
+
+MOST_MET = 400_000
+"""How many cells or rails a border may meet: round 100 m by 100 m of the smallest mosaic it meets 80 000 cells."""
 
 
 class RegionBorder(NamedTuple):
@@ -198,7 +202,15 @@ def _ends_within(border: RegionBorder, row: Whole, low: Floats, high: Floats) ->
 
 
 def _spread(first: Floats, last: Floats) -> tuple[Whole, Whole]:
-    """All whole numbers from the first to the last of each row: for each the row that it is of, and the number."""
+    """All whole numbers from the first to the last of each row: for each the row that it is of, and the number.
+
+    JobError for more than `MOST_MET`, before they are made.
+    """
     begin = first.astype(np.intp)
     many = np.maximum(last.astype(np.intp) - begin + 1, 0)
+    if many.sum() > MOST_MET:
+        raise JobError(
+            "its border runs through too many tiles to count them",
+            do="draw it with fewer corners, or check the size of its tiles",
+        )
     return np.repeat(np.arange(len(begin), dtype=np.intp), many), ramp(begin, many)

@@ -16,6 +16,7 @@ from geometry.outlines.sides import WELD_MM, Point
 from geometry.seen.arrangement import Region
 from geometry.seen.columns import Floats, Whole
 from geometry.tiles.grid import Cells, Grid, RegionBorder, cells_over, clipped, spans_within
+from shared.errors import JobError
 from shared.job import Tiles, Vertex
 
 SAGITTA_MM = 0.01
@@ -86,7 +87,7 @@ def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
     `corner` is the lower left corner of the part's box. A tile counts as cut if more than a weld of it is missing. A
     grout line is measured along its middle, as far as the region reaches. Where two lines cross, both go through: for
     whole tiles that gives 1000 / (width + grout) + 1000 / (height + grout) metres a square metre (exact). The border of
-    a region is no grout line.
+    a region is no grout line. JobError where the border runs through too many tiles (`geometry.tiles.grid.MOST_MET`).
     """
     laid = _laid(region, tiles, corner)
     if laid is None:
@@ -97,16 +98,20 @@ def tiling(region: Region, tiles: Tiles, corner: Point) -> Tiling:
 
 @lru_cache(maxsize=KEPT)
 def grout_lines(region: Region, tiles: Tiles, corner: Point, most: int) -> tuple[tuple[Vertex, Vertex], ...]:
-    """The grout lines as straight paths; empty when there would be more than about `most`.
+    """The grout lines as straight paths; empty when there would be more than about `most`, or too many to be counted.
 
     Their lengths sum to `tiling().grout_mm`. `corner` is the lower left corner of the part's box.
     """
     laid = _laid(region, tiles, corner)
     if laid is None or _many(laid) > most:
         return ()
+    try:
+        level, upright = _levels(laid), _uprights(laid)
+    except JobError:  # the takeoff says so; with the fronts hung the border may be longer than there
+        return ()
     x, y = corner[0] + tiles.start_x_mm, corner[1] + tiles.start_y_mm
-    levels = ((Vertex(a + x, at + y), Vertex(b + x, at + y)) for at, a, b in _rows(_levels(laid)))
-    uprights = ((Vertex(at + x, a + y), Vertex(at + x, b + y)) for at, a, b in _rows(_uprights(laid)))
+    levels = ((Vertex(a + x, at + y), Vertex(b + x, at + y)) for at, a, b in _rows(level))
+    uprights = ((Vertex(at + x, a + y), Vertex(at + x, b + y)) for at, a, b in _rows(upright))
     return (*levels, *uprights)
 
 

@@ -14,7 +14,6 @@ import msgspec
 from shared.errors import FileError, JobError
 from shared.files.container import (
     JOB_NAME,
-    LARGEST_ENTRY,
     LARGEST_TOTAL,
     PHOTO_FOLDER,
     is_container,
@@ -23,10 +22,16 @@ from shared.files.container import (
     unpacked,
 )
 from shared.files.disk import read_bounded, write_atomically
-from shared.files.migrations import migrated
+from shared.files.migrations import check_version, migrated
 from shared.files.schema import json_schema
 from shared.files.wrong_values import wrong_value
 from shared.job import VERSION, Job
+
+LARGEST_JOB = 32 * 2**20
+"""The most bytes of `job.json`: a job at all its limits has some 29 MB.
+
+Read, it takes up to 22 times as much memory (measured).
+"""
 
 _MARK_OF_UTF8 = b"\xef\xbb\xbf"
 
@@ -103,11 +108,13 @@ def job_to_json(job: Job) -> bytes:
 def job_from_json(content: bytes, where: str) -> Job:
     """The job that this JSON says, brought up to date if an older Recoat wrote it. FileError where it says no job."""
     document = content.removeprefix(_MARK_OF_UTF8)
-    if len(document) > LARGEST_ENTRY:
-        raise FileError(f"the job is larger than {LARGEST_ENTRY // 2**20} MB", where=where, do="split it into several")
+    if len(document) > LARGEST_JOB:
+        raise FileError(f"the job is larger than {LARGEST_JOB // 2**20} MB", where=where, do="split it into several")
     try:
-        if msgspec.json.decode(document, type=_Head).version == VERSION:
+        version = msgspec.json.decode(document, type=_Head).version
+        if version == VERSION:
             return msgspec.json.decode(document, type=Job)
+        check_version(version, where)
         return msgspec.convert(migrated(msgspec.json.decode(document), where), Job)
     except msgspec.ValidationError as trouble:
         raise wrong_value(str(trouble), document, where) from trouble

@@ -26,14 +26,25 @@ def migrated(
 ) -> Document:
     """The document brought up to this version. FileError for a newer version, or one that no Recoat ever wrote."""
     begin = document.get("version", version)
+    check_version(begin, where, migrations=migrations, version=version)
+    for step in range(begin, version):
+        document = {**migrations[step](document), "version": step + 1}
+    return document
+
+
+def check_version(
+    begin: int,
+    where: str,
+    *,
+    migrations: Mapping[int, Callable[[Document], Document]] = MIGRATIONS,
+    version: int = VERSION,
+) -> None:
+    """Pass a version that can be brought up to this one. It is asked before a document is read, which may be large."""
     if begin > version:
         raise FileError(
             f"this job was written by a newer Recoat (version {begin}); this one reads up to {version}",
             where=where,
             do="update Recoat",
         )
-    for step in range(begin, version):
-        if step not in migrations:
-            raise FileError(f"no Recoat ever wrote version {begin} of a job", where=where, do='check its "version"')
-        document = {**migrations[step](document), "version": step + 1}
-    return document
+    if begin < min(migrations, default=version):
+        raise FileError(f"no Recoat ever wrote version {begin} of a job", where=where, do='check its "version"')

@@ -33,6 +33,9 @@ _ONE_OF = {
 
 _LONGEST_NAME = 40
 
+LARGEST_NAMED = 2 * 2**20
+"""Bytes of a document up to which places in it are named: as plain values it takes some 25 times as much memory."""
+
 
 def wrong_value(message: str, document: bytes, where: str) -> FileError:
     """The FileError for a document that is JSON but no job. `message` is what the JSON library said of it."""
@@ -75,7 +78,9 @@ tests hold each of these against what it really says."""
 
 
 def _read(document: bytes) -> Any:
-    """The document as plain values, to name places in it; None where even that fails."""
+    """The document as plain values, to name places in it; None where even that fails, or where it is too large."""
+    if len(document) > LARGEST_NAMED:
+        return None
     try:
         return msgspec.json.decode(document)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):

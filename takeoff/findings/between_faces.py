@@ -3,9 +3,8 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from geometry.parts.extent import extent
-from shared.edits.drawn import find_part
 from shared.findings import Code, Finding
-from shared.job import Job, JointChoice, Unit
+from shared.job import Job, JointChoice, Part, Unit
 from shared.written.units import length_words
 from takeoff.edges.ties import Tied, benchtop_span, side_length_mm
 from takeoff.figures.measured import JointRow
@@ -90,13 +89,14 @@ def look_at_names(job: Job) -> Iterator[Finding]:
 def look_at_choices(job: Job, rows: Iterable[JointRow]) -> Iterator[Finding]:
     """Choices about joints that do not exist: the parts do not meet, or a joint was added without a section."""
     there = {(row.face, row.next_face, frozenset(row.parts)) for row in rows}
+    parts = {part.id: part for face in job.faces for part in face.parts} if job.joints else {}
     for choice in job.joints:
         if (choice.face, choice.next_face, frozenset(choice.parts)) not in there and choice.sealed is not False:
-            yield _nowhere(job, choice)
+            yield _nowhere(choice, parts)
 
 
-def _nowhere(job: Job, choice: JointChoice) -> Finding:
-    first, second = (find_part(job, part)[1].called for part in choice.parts)
+def _nowhere(choice: JointChoice, parts: Mapping[str, Part]) -> Finding:
+    first, second = (parts[part].called for part in choice.parts)
     if choice.sealed and choice.section is None:
         message = f"The joint between {first} and {second} was added without a section; give it one."
         return Finding(Code.JOINT_SECTION, message, choice.face, choice.parts)

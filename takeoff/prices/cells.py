@@ -6,22 +6,21 @@
 import csv
 import io
 import warnings
-import zipfile
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from shared.errors import FileError
+from shared.limits import LONGEST_TEXT
+from takeoff.prices.unpacking import check_unpacking, damaged
 
 LARGEST_LIST = 16 * 2**20
 """The most bytes of a price list; the largest known has under a tenth of that (common practice, no source)."""
 
-LARGEST_UNPACKED = 128 * 2**20
-GREATEST_RATIO = 200
-"""How much larger a spreadsheet may be unpacked: as in `shared.files.container`, against the same trap."""
-
-MOST_PACKED_FILES = 1_000
 MOST_LINES = 20_000
 MOST_COLUMNS = 100
+
+LONGEST_CELL = LONGEST_TEXT + 1
+"""Characters of a cell that are read: one more than a name may have, so that a longer name is still told."""
 
 SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs"}
 
@@ -57,17 +56,7 @@ def csv_lines(text: str, separator: str, where: str) -> tuple[ListLine, ...]:
 
     FileError where a quote is not closed, or there are too many lines.
     """
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
-    lines: list[ListLine] = []
-    begins = 1
-    try:
-        for cells in reader:
-            lines.append(ListLine(begins, tuple(cell.strip() for cell in cells[:MOST_COLUMNS])))
-            begins = reader.line_num + 1
-    except csv.Error as trouble:
-        what = f"line {begins} cannot be split into cells ({trouble})"
-        raise FileError(what, where=where, do="check the quotation marks in it") from trouble
-    return tuple(_bounded(lines, where))
+    return tuple(_bounded(_parted(text, separator, where), where))
 
 
 def spreadsheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
@@ -75,7 +64,7 @@ def spreadsheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
 
     FileError where the file is damaged, made to do harm, or has too many lines.
     """
-    _check_packing(content, where)
+    check_unpacking(content, where)
     from openpyxl import load_workbook  # late: it is slow to import, and most price lists are CSV
 
     try:
@@ -89,7 +78,7 @@ def spreadsheet_lines(content: bytes, where: str) -> tuple[ListLine, ...]:
     except FileError:
         raise
     except Exception as trouble:
-        raise _damaged(where) from trouble
+        raise damaged(where) from trouble
 
 
 _ENCODINGS = {
@@ -100,6 +89,19 @@ _ENCODINGS = {
     "utf-16-be": "UTF-16",
     "cp1252": "Windows-1252",
 }
+
+
+def _parted(text: str, separator: str, where: str) -> Iterator[ListLine]:
+    """The lines one after the other, so that whoever counts them can stop before they fill the memory."""
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    begins = 1
+    try:
+        for cells in reader:
+            yield ListLine(begins, tuple(cell.strip()[:LONGEST_CELL] for cell in cells[:MOST_COLUMNS]))
+            begins = reader.line_num + 1
+    except csv.Error as trouble:
+        what = f"line {begins} cannot be split into cells ({trouble})"
+        raise FileError(what, where=where, do="check the quotation marks in it") from trouble
 
 
 def _marked(content: bytes) -> str:
@@ -132,27 +134,7 @@ def _bounded(lines: Iterable[ListLine], where: str) -> Iterator[ListLine]:
 def _cell(value: object) -> Cell:
     if isinstance(value, int | float) and not isinstance(value, bool):
         return float(value)
-    return "" if value is None else str(value).strip()
-
-
-def _check_packing(content: bytes, where: str) -> None:
-    """Refuse a spreadsheet that would unpack to far too much, before it is unpacked."""
-    try:
-        with zipfile.ZipFile(io.BytesIO(content)) as packed:
-            entries = packed.infolist()
-    except (zipfile.BadZipFile, ValueError, NotImplementedError, OSError) as trouble:
-        raise _damaged(where) from trouble
-    unpacked = sum(entry.file_size for entry in entries)
-    if len(entries) > MOST_PACKED_FILES or unpacked > min(LARGEST_UNPACKED, GREATEST_RATIO * len(content)):
-        raise FileError(
-            "this spreadsheet would grow far too large when unpacked",
-            where=where,
-            do="save it again, or save it as CSV",
-        )
-
-
-def _damaged(where: str) -> FileError:
-    return FileError("this spreadsheet is cut short or damaged", where=where, do="save it again, or save it as CSV")
+    return "" if value is None else str(value).strip()[:LONGEST_CELL]
 
 
 def _no_text(where: str) -> FileError:

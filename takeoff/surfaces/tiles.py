@@ -11,7 +11,8 @@ from msgspec.structs import replace
 from geometry.outlines.measured import outline_box
 from geometry.outlines.sides import Point
 from geometry.seen.arrangement import Arrangement, Region
-from geometry.tiles.tiling import tiling
+from geometry.tiles.tiling import Tiling, tiling
+from shared.errors import JobError
 from shared.findings import Code, Finding
 from shared.job import Face, Part, Tiles, Unit
 from shared.trade.kinds import usual
@@ -82,11 +83,19 @@ def look_at_tiles(face: Face, unit: Unit) -> Iterator[Finding]:
 
 
 def _row(face: Face, room: str, part: Part, tiles: Tiles, region: Region) -> TileRow:
-    counted = tiling(region, tiles, tiles_corner(part))
+    counted = _counted(part, tiles, region)
     lines = (("level grout lines", counted.level_mm), ("upright grout lines", counted.upright_mm))
     terms = tuple(Term(what, length_mm, (), (part.id,)) for what, length_mm in lines)
     grout = Figure(counted.grout_mm, Reason(RULE, SOURCE, Fronts.OFF, terms))
     return TileRow(part.id, room, face.id, part.name, counted.whole, counted.cut, tiles.grout_mm, grout)
+
+
+def _counted(part: Part, tiles: Tiles, region: Region) -> Tiling:
+    """The tiles of a part, counted. JobError, naming the part, where there are too many cut ones to be counted."""
+    try:
+        return tiling(region, tiles, tiles_corner(part))
+    except JobError as trouble:
+        raise trouble.within(part.called) from trouble
 
 
 @cache

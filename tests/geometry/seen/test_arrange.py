@@ -11,6 +11,7 @@ from geometry.outlines.measured import area_mm2, flattened
 from geometry.outlines.shapes import QUARTER, box, circle, rounded_box
 from geometry.parts.moves import moved
 from geometry.parts.rank import rank_key
+from geometry.seen import owners
 from geometry.seen.arrange import arrange
 from geometry.seen.arrangement import Arrangement, Edge
 from geometry.seen.regions import region_polygon
@@ -193,6 +194,20 @@ def test_outline_of_very_many_sides_meets_others_all_round() -> None:
     ]
     assert areas(found)[1] == pytest.approx(polygons[0].difference(polygons[1]).area, abs=1e-6)
     assert lengths(found)["box", "disc"] == pytest.approx(polygons[0].length - 20, abs=0.1)
+
+
+def test_looks_taken_a_few_at_a_time_see_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    parts = random_face(7)
+    seen = arrange(parts)
+    monkeypatch.setattr(owners, "LOOKS_AT_ONCE", 3)
+    assert arrange(parts) == seen
+
+
+def test_circles_on_one_spot_are_refused_before_they_are_looked_through() -> None:
+    heap = [cabinet(f"c{number}", circle(number, number * 7 % 400, 1000)) for number in range(200)]
+    arrange(heap[:60])
+    with pytest.raises(JobError, match="too many parts with many sides lie on or across each other"):
+        arrange(heap)
 
 
 def test_middle_of_an_arc_decides_where_its_chord_lies_on_a_side() -> None:

@@ -12,7 +12,8 @@ from geometry.seen.arrange import arrange
 from geometry.seen.arrangement import Region
 from geometry.seen.regions import region_polygon
 from geometry.tiles.tiling import SAGITTA_MM, Tiling, grout_lines, tiling
-from shared.job import Outline, Part, Tiles
+from shared.errors import JobError
+from shared.job import Outline, Part, Tiles, Vertex
 from shared.trade.kinds import Kind
 from tests.geometry.faces import random_face
 
@@ -165,3 +166,17 @@ def test_lines_that_would_be_too_many_are_not_drawn() -> None:
     region = region_of(box(0, 0, 3600, 600))
     assert grout_lines(region, Tiles(20, 20, 0, course_shift=0.5), (0, 0), 1000) == ()
     assert len(grout_lines(region, Tiles(20, 20, 0), (0, 0), 1000)) == 179 + 29
+
+
+def test_a_border_through_too_many_tiles_is_refused_before_they_are_counted() -> None:
+    teeth = [Vertex(45.0 * number, 89_000.0 * (number % 2)) for number in range(200)]
+    region = region_of((*teeth, Vertex(90_000, 90_000), Vertex(0, 90_000)))
+    mosaic = Tiles(5, 5, 1)
+    with pytest.raises(JobError, match="too many tiles to count them"):
+        tiling(region, mosaic, (0.0, 0.0))
+    assert grout_lines(region, mosaic, (0.0, 0.0), 10**9) == ()
+
+
+def test_the_finest_mosaic_is_counted_as_far_as_a_face_may_reach() -> None:
+    counted = tiled(Tiles(5, 5, 1, course_shift=0.5), box(0, 0, 100_000, 100_000))
+    assert counted.whole + counted.cut == pytest.approx((100_000 / 6) ** 2, rel=1e-3)
