@@ -7,18 +7,24 @@ cannot be written to nobody claims anything.
 
 import os
 import secrets
+import sys
 import tempfile
 import time
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import BinaryIO
 
 import msgspec
 
 from shared.errors import FileError
 from shared.files.disk import read_bounded
 from shared.files.holder import Holder, this_process
+
+if sys.platform != "win32":
+    import fcntl
 
 REFRESH_S = 60
 """How often whoever holds a claim writes it anew."""
@@ -47,14 +53,13 @@ class Claim:
 
     def refresh(self) -> None:
         """Write the claim anew, so that others see that it is not left behind."""
-        with suppress(OSError):
+        with suppress(OSError), _alone_with(self.file) as file:
             if self.holds:
-                with self.file.open("r+b") as file:
-                    file.write(self.content)
+                file.write(self.content)
 
     def give_up(self) -> None:
         """Take the claim away."""
-        with suppress(OSError):
+        with suppress(OSError), _alone_with(self.file):
             if self.holds:
                 self.file.unlink()
 
@@ -72,12 +77,12 @@ def claim(path: Path, mine: Claim | None = None) -> Claim | None:
         return None
     made = Claim(file, msgspec.json.encode(this_process(_now())))
     try:
-        _take_away(file, _content(file))
-        _make(made)
-    except FileExistsError:
-        refuse_held(path)
-        return None
+        if os.path.lexists(file):
+            _take_over(path, made)
+        else:
+            _make(made)
     except OSError:
+        refuse_held(path)  # perhaps another process was faster
         return None
     return made
 
@@ -141,21 +146,39 @@ def _time_in(folder: Path) -> float:
         return time.time()
 
 
-def _take_away(file: Path, left: bytes | None) -> None:
-    """Take away a claim that was left behind, unless another process did so first and made its own."""
-    if left is None:
-        return
-    aside = file.with_name(f"{file.name}.{secrets.token_hex(4)}")
-    file.rename(aside)
-    if _content(aside) == left:
-        aside.unlink()
-    else:
-        aside.rename(file)
-
-
 def _make(made: Claim) -> None:
     with made.file.open("xb") as file:
         file.write(made.content)
+
+
+def _take_over(path: Path, made: Claim) -> None:
+    """Put this claim in the place of one that was left behind. HeldError if another process did so first."""
+    with _alone_with(made.file):
+        refuse_held(path)
+        aside = made.file.with_name(f"{made.file.name}.{secrets.token_hex(4)}")
+        try:
+            aside.write_bytes(made.content)
+            aside.replace(made.file)
+        except OSError:
+            aside.unlink(missing_ok=True)
+            raise
+
+
+@contextmanager
+def _alone_with(file: Path) -> Iterator[BinaryIO]:
+    """The file of a claim while no other process takes it over or away; OSError if one has just done so.
+
+    Where the system cannot lock files, as some shared folders cannot, the file is opened all the same.
+    """
+    if not file.is_file():
+        raise FileNotFoundError  # or a pipe, which would be waited for
+    with file.open("r+b" if os.access(file, os.W_OK) else "rb") as opened:
+        if sys.platform != "win32":
+            with suppress(OSError):
+                fcntl.flock(opened, fcntl.LOCK_EX)
+            if not os.fstat(opened.fileno()).st_nlink:
+                raise FileNotFoundError
+        yield opened
 
 
 def _now() -> datetime:

@@ -137,28 +137,40 @@ def test_where_no_claim_can_be_made_nothing_is_said(tmp_path: Path) -> None:
     assert claim(tmp_path / ("k" * 245 + ".recoat")) is None  # with the ending of a claim it is no name any more
 
 
-def test_of_many_that_claim_at_once_what_was_left_behind_one_gets_it(job: Path, tmp_path: Path) -> None:
-    put_beside(job, written(FAR), LEFT_BEHIND_S + 30)
-    go, script = (
-        tmp_path / "go",
-        (
-            "import sys, time\nfrom pathlib import Path\nfrom shared.errors import FileError\n"
-            "from shared.files.claim import claim\n"
-            "job, go = map(Path, sys.argv[1:])\nprint('ready', flush=True)\n"
-            "while not go.exists(): time.sleep(0.001)\n"
-            "try: print(claim(job) is not None, flush=True)\nexcept FileError: print(False, flush=True)\n"
-            "sys.stdin.read()\n"
-        ),
-    )
-    command = (sys.executable, "-c", script, str(job), str(go))
-    pipe = subprocess.PIPE
-    many = [subprocess.Popen(command, cwd=PROJECT, stdin=pipe, stdout=pipe, text=True) for _ in range(6)]
-    said = [each.stdout.readline() for each in many if each.stdout]
-    go.touch()
-    said += [each.stdout.readline() for each in many if each.stdout]
-    for each in many:
-        each.communicate()
-    assert sorted(said) == ["False\n"] * 5 + ["True\n"] + ["ready\n"] * 6
+CLAIMING = """
+import sys, time
+from pathlib import Path
+from shared.files.claim import HeldError, claim
+
+folder = Path(sys.argv[1])
+print("ready", flush=True)
+while not (folder / "go").exists():
+    time.sleep(0.001)
+for each in range(40):
+    try:
+        if claim(folder / str(each) / "kitchen.recoat"):
+            print(each, flush=True)
+    except HeldError:
+        pass
+print("done", flush=True)
+sys.stdin.read()
+"""
+
+
+def test_of_many_that_claim_at_once_what_was_left_behind_one_gets_it(tmp_path: Path) -> None:
+    for each in range(40):
+        (tmp_path / str(each)).mkdir()
+        put_beside(tmp_path / str(each) / "kitchen.recoat", written(FAR), LEFT_BEHIND_S + 30)
+    command, pipe = (sys.executable, "-c", CLAIMING, str(tmp_path)), subprocess.PIPE
+    many = [subprocess.Popen(command, cwd=PROJECT, stdin=pipe, stdout=pipe, text=True) for _ in range(4)]
+    for one in many:
+        assert one.stdout is not None
+        assert one.stdout.readline() == "ready\n"
+    (tmp_path / "go").touch()
+    got = [line.strip() for one in many if one.stdout for line in iter(one.stdout.readline, "done\n")]
+    for one in many:
+        one.communicate()
+    assert sorted(got, key=int) == [str(each) for each in range(40)]
 
 
 def test_what_a_claim_says_is_shown_as_plain_signs(job: Path) -> None:
