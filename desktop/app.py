@@ -13,6 +13,7 @@ from desktop.canvas.squared_photos import FacePhotos
 from desktop.count.page import CountPage
 from desktop.files.exports import Exports
 from desktop.files.finish import FinishFiles
+from desktop.files.hold import Hold
 from desktop.files.job import Files
 from desktop.files.prices import Prices
 from desktop.finish.page import FINISH, FinishPage
@@ -57,7 +58,8 @@ class App(QObject):
         self.start, self.totals = self.window.start, TotalsBar()
         self.bar, self.strip = PageBar(self.pages.all), Strip(self.drawings, look)
         self.frame = Frame(self.window, self.bar, self.strip, self.pages, self.totals)
-        self.files = Files(self.store, self.background, self.recovery, self.window)
+        self.hold = Hold(self.store, self.background, self)
+        self.files = Files(self.store, self.background, self.recovery, self.hold, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.prices = Prices(self.store, self.background, self.window)
@@ -239,3 +241,4 @@ class App(QObject):
         self.buying.stop()
         self.recovery.stop()
         self.background.join()
+        self.hold.give_up()

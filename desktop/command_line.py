@@ -310,22 +310,26 @@ def _schema(asked: argparse.Namespace) -> int:
 
 
 def _example(asked: argparse.Namespace) -> int:
+    from shared.files.claim import refuse_held
     from shared.files.job import JobFile, job_from_json, write_job_file
 
     if asked.output.is_file():
         raise FileError(
             "this file exists already and would be overwritten", where=str(asked.output), do="name a new file"
         )
+    refuse_held(asked.output)
     content = (files("desktop") / "data" / "example.json").read_bytes()
     write_job_file(asked.output, JobFile(job_from_json(content, "the example")))
     return DONE
 
 
 def _convert(asked: argparse.Namespace) -> int:
+    from shared.files.claim import refuse_held
     from shared.files.job import write_job_file
     from takeoff.opening import open_job
 
     _refuse_same(asked)
+    refuse_held(asked.output)
     write_job_file(asked.output, open_job(asked.job))
     return DONE
 

@@ -7,11 +7,15 @@ from threading import Event
 from PySide6.QtCore import QObject, QSettings, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from desktop.files.hold import Hold
+from desktop.files.questions import ask_about_changed, ask_about_held
 from desktop.state.background import Background
 from desktop.state.recovery import Recovery
 from desktop.state.store import Opened, Store, counted_file
 from shared.errors import RecoatError
-from shared.files.job import JobFile, write_job_file
+from shared.files.claim import HeldError
+from shared.files.job import JobFile
+from shared.files.stamp import ChangedError
 from takeoff.opening import open_job
 
 JOB_FILES = "Recoat jobs (*.recoat *.json)"
@@ -27,11 +31,12 @@ class Files(QObject):
     failed = Signal(str)
     recent_changed = Signal()
 
-    def __init__(self, store: Store, background: Background, recovery: Recovery, window: QWidget) -> None:
+    def __init__(self, store: Store, background: Background, recovery: Recovery, hold: Hold, window: QWidget) -> None:
         super().__init__(window)
         self._store = store
         self._background = background
         self._recovery = recovery
+        self._hold = hold
         self._window = window
         self._then: Then | None = None
 
@@ -54,15 +59,33 @@ class Files(QObject):
 
         stopped = Event()
 
-        def work() -> Opened:
+        def read(path: Path) -> Opened:
             return counted_file(open_job(path), stopped)
+
+        def work() -> Opened:
+            return self._hold.read(path, read) if own else read(path)
 
         def done(opened: Opened) -> None:
             self._store.show_job(opened, path if own else None, saved=not self._recovery.holds(path))
             if own:
                 self._remember(path)
 
-        self._background.start(f"Opening {path.name}", work, done, self._fail, stopped)
+        def failed(error: RecoatError) -> None:
+            self._tell_unread(path, error)
+
+        self._background.start(f"Opening {path.name}", work, done, failed, stopped)
+
+    def open_copy(self, path: Path) -> None:
+        """Open the job in this file as a new one that no file holds yet."""
+        stopped = Event()
+
+        def work() -> Opened:
+            return counted_file(open_job(path), stopped)
+
+        def done(opened: Opened) -> None:
+            self._store.show_job(opened, None, saved=False)
+
+        self._background.start(f"Opening a copy of {path.name}", work, done, self._fail, stopped)
 
     def leave_for(self, path: Path) -> None:
         """Leave the job that is open, and open this file."""
@@ -92,13 +115,13 @@ class Files(QObject):
         dialog.rejected.connect(self._stay)
         dialog.open()
 
-    def write_to(self, path: Path) -> None:
-        """Save to this file, which is the job's from then on."""
+    def write_to(self, path: Path, *, replacing_changes: bool = False) -> None:
+        """Save to this file, which is the job's from then on; first ask if somebody else has changed it."""
         path = path.absolute()
         file = self._store.open.file
 
         def work() -> None:
-            write_job_file(path, file)
+            self._hold.write(path, file, replacing_changes=replacing_changes)
 
         def done(_: None) -> None:
             self._store.mark_saved(file.job, path)
@@ -106,7 +129,10 @@ class Files(QObject):
             self._remember(path)
             self._go_on()
 
-        self._background.start(f"Saving {path.name}", work, done, self._fail)
+        def failed(error: RecoatError) -> None:
+            self._tell_unwritten(path, error)
+
+        self._background.start(f"Saving {path.name}", work, done, failed)
 
     def leave(self, then: Then) -> None:
         """Do `then`, which the open job does not survive; first ask whether to save what is not saved."""
@@ -169,6 +195,28 @@ class Files(QObject):
 
     def _write_named(self, name: str) -> None:
         self.write_to(Path(name))
+
+    def _tell_unread(self, path: Path, error: RecoatError) -> None:
+        """Offer a copy of a job that is open elsewhere; of anything else say what is wrong."""
+
+        def open_copy() -> None:
+            self.open_copy(path)
+
+        if isinstance(error, HeldError):
+            ask_about_held(self._window, path, error, open_copy)
+        else:
+            self._fail(error)
+
+    def _tell_unwritten(self, path: Path, error: RecoatError) -> None:
+        """Ask what to do about a file that has changed; of anything else say what is wrong."""
+
+        def replace() -> None:
+            self.write_to(path, replacing_changes=True)
+
+        if isinstance(error, ChangedError):
+            ask_about_changed(self._window, path, error, save_as=self.save_as, replace=replace, stay=self._stay)
+        else:
+            self._fail(error)
 
     def _fail(self, error: RecoatError) -> None:
         self._stay()

@@ -69,12 +69,14 @@ class Window(QMainWindow):
         self.close()
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        if not self._may_close:
+            self.asked_to_close.emit()
+        # If nothing had to be asked, `close_now` was called meanwhile; Qt does nothing on a close within a close.
         if self._may_close:
             self.closed.emit()
             event.accept()
         else:
             event.ignore()
-            self.asked_to_close.emit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         self.resized.emit()

@@ -28,6 +28,8 @@ _WORDS = {
     errno.ELOOP: ("the link leads back to itself", "name the file itself"),
 }
 
+_MAY_WRITE = stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH
+
 
 def file_error(path: Path, trouble: OSError) -> FileError:
     """The FileError for what the system said about a file."""
@@ -57,7 +59,7 @@ def write_atomically(path: Path, content: bytes) -> None:
 
     The content is written to a new file in the same folder and flushed to the disk. The new file then takes the place
     of the old one and keeps its permissions. A link is followed. A terminal or a pipe cannot be replaced and is simply
-    written to. FileError where that fails; the file is then as it was.
+    written to. FileError where that fails, and for a read-only file; the file is then as it was.
     """
     try:
         target = path.resolve()
@@ -66,6 +68,7 @@ def write_atomically(path: Path, content: bytes) -> None:
         if target.exists() and not target.is_file():
             _write_as_it_is(target, content)
         else:
+            _require_writable(target)
             _replace(target, content)
     except OSError as trouble:
         raise file_error(path, trouble) from trouble
@@ -90,6 +93,15 @@ def _require_file(path: Path) -> None:
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "")
         raise FileError("this is not a plain file", where=str(path), do="name a job file")
+
+
+def _require_writable(target: Path) -> None:
+    """Refuse a file that is there and read-only: taking its place asks the folder for permission, not the file.
+
+    The mode is looked at too, because the administrator may write to any file.
+    """
+    if target.exists() and not (target.stat().st_mode & _MAY_WRITE and os.access(target, os.W_OK)):
+        raise FileError("this file is read-only", where=str(target), do="choose another name, or allow writing to it")
 
 
 def _replace(target: Path, content: bytes) -> None:

@@ -74,14 +74,18 @@ def read_job_file(path: Path) -> JobFile:
 
 def write_job_file(path: Path, job_file: JobFile) -> None:
     """Write the job file: JSON alone if the name ends in `.json`, else the container. FileError where that fails."""
+    write_atomically(path, content_for(path, job_file))
+
+
+def content_for(path: Path, job_file: JobFile) -> bytes:
+    """The content of the job file at this path. FileError for a job that a file with this ending cannot hold."""
     where = str(path)
     _with_its_photos(job_file, where)
-    if path.suffix.lower() == ".json":
-        if job_file.photos:
-            raise FileError("a .json file cannot hold photos", where=where, do="save the job with the ending .recoat")
-        write_atomically(path, job_to_json(job_file.job))
-    else:
-        write_atomically(path, container_of(job_file))
+    if path.suffix.lower() != ".json":
+        return container_of(job_file)
+    if job_file.photos:
+        raise FileError("a .json file cannot hold photos", where=where, do="save the job with the ending .recoat")
+    return job_to_json(job_file.job)
 
 
 def container_of(job_file: JobFile) -> bytes:

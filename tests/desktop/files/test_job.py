@@ -67,6 +67,14 @@ def test_closing_asks_and_save_saves_then_closes(drawn: Person, tmp_path: Path) 
     assert read_job_file(path).job == job
 
 
+def test_closing_with_all_saved_closes_at_once(drawn: Person, tmp_path: Path) -> None:
+    drawn.app.files.write_to(tmp_path / "x.recoat")
+    drawn.wait_until(lambda: drawn.shown.is_saved)
+    drawn.app.window.close()
+
+    assert not drawn.app.window.isVisible()
+
+
 def test_a_folder_that_is_not_there_is_said_and_the_job_is_still_unsaved(drawn: Person, tmp_path: Path) -> None:
     drawn.app.files.write_to(tmp_path / "not there" / "x.recoat")
     drawn.wait_until(drawn.app.window.notice.isVisible)

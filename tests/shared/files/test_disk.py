@@ -36,6 +36,16 @@ def test_a_replaced_file_keeps_its_permissions(tmp_path: Path) -> None:
     assert stat.S_IMODE(path.stat().st_mode) == 0o640
 
 
+def test_a_read_only_file_is_not_replaced(tmp_path: Path) -> None:
+    path = tmp_path / "kitchen.recoat"
+    path.write_bytes(b"old")
+    path.chmod(0o444)
+    with pytest.raises(FileError, match=r"kitchen\.recoat: this file is read-only; choose another name"):
+        write_atomically(path, b"new")
+    assert path.read_bytes() == b"old"
+    assert list(tmp_path.iterdir()) == [path]
+
+
 def test_a_new_file_has_the_permissions_that_the_person_usually_gives(tmp_path: Path) -> None:
     usual, path = tmp_path / "usual", tmp_path / "new"
     usual.touch()

@@ -206,7 +206,7 @@ def test_any_bytes_are_a_job_or_refused_in_words(content: bytes) -> None:
 def test_a_million_parts_are_refused_by_their_size() -> None:
     part = '{"id": "p", "name": "Door", "kind": "door", "outline": [[0, 0], [1, 0], [1, 1]]}'
     text = outline("[]").replace('"parts": [', f'"parts": [{", ".join([part] * 1_000_000)}, ')
-    with pytest.raises(FileError, match="the job is larger than 64 MB"):
+    with pytest.raises(FileError, match="the job is larger than 32 MB"):
         job_from_json(text.encode(), "kitchen.json")
 
 
