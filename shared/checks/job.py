@@ -57,7 +57,7 @@ def _check_counts(job: Job) -> None:
         ("faces", len(job.faces), limits.MOST_FACES),
         ("parts", sum(len(face.parts) for face in job.faces), limits.MOST_PARTS),
         ("corners", sum(len(part.outline) for face in job.faces for part in face.parts), limits.MOST_CORNERS),
-        ("readings", sum(len(face.readings) for face in job.faces), limits.MOST_READINGS_OF_A_JOB),
+        ("tape readings", sum(len(face.readings) for face in job.faces), limits.MOST_READINGS_OF_A_JOB),
         ("finishes", len(job.finishes), limits.MOST_FINISHES),
         ("joint choices", len(job.joints), limits.MOST_JOINT_CHOICES),
         ("ties", sum(len(face.ties) for face in job.faces), limits.MOST_TIES),
