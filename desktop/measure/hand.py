@@ -114,7 +114,7 @@ class Hand(QObject):
         """Go on in the gesture's other variant, such as an arc instead of a straight side."""
         if self._gesture is not None:
             self._gesture = self._gesture.turned()
-            self._show()
+            self._hear(self._line.text)
 
     def _connect(self) -> None:
         canvas, line = self._canvas, self._line

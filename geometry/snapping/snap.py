@@ -127,7 +127,7 @@ def snap(x: float, y: float, targets: SnapTargets, reach_mm: float, opposite: Po
 
 
 def snapped_pull(at: Point, targets: SnapTargets, reach_mm: float, went: Point, opposite: Point | None = None) -> Snap:
-    """Where a corner goes that the hand has pulled `went` far across and up, to `at`; else as `snap`.
+    """Where a corner goes that the hand has pulled `went` far across and up, to `at`. The rest is as in `snap`.
 
     It goes where `snap` says, unless that is farther across or up than the hand took it: then it only goes in line, or
     to where the sizes become equal, within what the hand took it.

@@ -149,3 +149,18 @@ def test_shift_shows_the_sizes_of_the_face_and_of_one_part_at_most(wall: Person)
     wall.press(Qt.Key.Key_A, Keys.ControlModifier)
     wall.press(Qt.Key.Key_I, Keys.AltModifier)
     assert wall.shown.picked == ()
+
+
+def test_the_person_sees_which_readings_a_shift_contradicts_and_takes_them_again_by_a_key(wall: Person) -> None:
+    picked = wall.shown.picked
+    wall.press(Qt.Key.Key_O, Keys.AltModifier)
+    wall.read("900")
+    wall.app.store.pick(picked)
+    wall.press(Qt.Key.Key_I, Keys.AltModifier)
+    wall.type("910")
+    answer = wall.app.line.answer
+    assert "1 reading says otherwise, kept as read: 900 from the left end" in answer.text()
+    wall.press(Qt.Key.Key_A, Keys.AltModifier)
+    assert "1 reading says otherwise, taken again by this: 900" in answer.text()
+    wall.press(Qt.Key.Key_Return)
+    assert [reading.length_mm for reading in wall.shown.job.faces[0].readings] == [910]
