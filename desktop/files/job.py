@@ -4,8 +4,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QSettings, Signal
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
+from desktop.look.plain import Question
 from desktop.state.background import Background
 from desktop.state.recovery import Recovery
 from desktop.state.store import Opened, Store, counted_file
@@ -112,14 +113,11 @@ class Files(QObject):
             then()
             return
         self._then = then
-        box = QMessageBox(self._window)
-        box.setIcon(QMessageBox.Icon.Question)
-        box.setText(f"Save the changes to {shown.job.name}?")
-        box.setInformativeText("Unsaved changes will be lost.")
+        box = Question(self._window, f"Save the changes to {shown.job.name}?", "Unsaved changes will be lost.")
         box.setStandardButtons(
-            QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
+            Question.StandardButton.Save | Question.StandardButton.Discard | Question.StandardButton.Cancel
         )
-        box.setDefaultButton(QMessageBox.StandardButton.Save)
+        box.setDefaultButton(Question.StandardButton.Save)
         box.buttonClicked.connect(self._answer)
         box.finished.connect(box.deleteLater)
         self._question = box
@@ -127,9 +125,9 @@ class Files(QObject):
 
     def _answer(self) -> None:
         answer = self._question.standardButton(self._question.clickedButton())
-        if answer is QMessageBox.StandardButton.Save:
+        if answer is Question.StandardButton.Save:
             self.save()
-        elif answer is QMessageBox.StandardButton.Discard:
+        elif answer is Question.StandardButton.Discard:
             self._recovery.forget()
             self._go_on()
         else:

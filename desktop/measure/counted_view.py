@@ -1,8 +1,9 @@
 """What was counted from the picked parts."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget
+from PySide6.QtWidgets import QFormLayout, QFrame, QWidget
 
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -14,9 +15,9 @@ class CountedView(QFrame):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.head = QLabel("Counted from this part", self)
+        self.head = Label("Counted from this part", self)
         set_role(self.head, "quiet")
-        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
+        self.figures = {name: Label(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
         form = QFormLayout(self)
         form.setContentsMargins(0, 8, 0, 0)
         form.setVerticalSpacing(4)
