@@ -7,7 +7,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from desktop.files.job import JOB_FILES
-from desktop.look.plain import Asking
+from desktop.look.plain import Asking, file_words
 from desktop.state.background import Background
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -51,7 +51,7 @@ class FinishFiles(QObject):
         dialog = self._dialog("Write the finish", FINISH_FILES)
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix(ENDING.removeprefix("."))
-        dialog.selectFile(f"{finish.name}{ENDING}")
+        dialog.selectFile(f"{file_words(finish.name)}{ENDING}")
         dialog.fileSelected.connect(self._write)
         dialog.open()
 

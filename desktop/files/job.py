@@ -6,7 +6,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QSettings, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from desktop.look.plain import Question
+from desktop.look.plain import Question, file_words
 from desktop.state.background import Background
 from desktop.state.recovery import Recovery
 from desktop.state.store import Opened, Store, counted_file
@@ -85,7 +85,7 @@ class Files(QObject):
     def save_as(self) -> None:
         """Ask for a file and save to it."""
         dialog = self._dialog("Save the job", QFileDialog.AcceptMode.AcceptSave)
-        dialog.selectFile(f"{self._store.open.job.name}.{ENDING}")
+        dialog.selectFile(f"{file_words(self._store.open.job.name)}.{ENDING}")
         dialog.fileSelected.connect(self._write_named)
         dialog.rejected.connect(self._stay)
         dialog.open()

@@ -1,16 +1,20 @@
 """Text of a job, a file's name and an error as what they are: letters, in which Qt reads nothing.
 
-Qt takes a text that begins like a page of the web for one: it would then read the file that a picture in it names, and
-a pipe of that name would halt the window. It takes an & for the key of a button, and "[*]" in a title for the mark of
-what is not saved. `tests/desktop/test_plain_text.py` holds the whole desktop to what stands here.
+Qt takes a text that looks like a page of the web for one: it then reads the file that a picture in it names, and a
+pipe of that name halts the window. It takes an & for the key of a button, and "[*]" in a title for the mark of
+what is not saved. `tests/desktop/look/test_plain.py` holds the whole desktop to what stands here.
 """
 
+import re
 from html import escape
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QInputDialog, QLabel, QMessageBox, QWidget
 
 _MARK = "[*]"
+
+_NOT_IN_FILE_NAMES = re.compile(r'[/\\:*?"<>|]|^[. ]+')
+"""What leads into another folder, hides a file, or is refused by one system or another."""
 
 
 class Label(QLabel):
@@ -64,3 +68,8 @@ def button_words(words: str) -> str:
 def title_words(words: str) -> str:
     """Words for the title of a window, in which "[*]" is not the mark of what is not saved."""
     return words.replace(_MARK, _MARK + _MARK)
+
+
+def file_words(words: str) -> str:
+    """Words for the name that a file is offered: "Unit 3/12" is no folder with a file 12 in it."""
+    return _NOT_IN_FILE_NAMES.sub("-", words)

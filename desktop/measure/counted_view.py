@@ -25,7 +25,7 @@ class CountedView(QFrame):
         for name, label in self.figures.items():
             label.setAlignment(Qt.AlignmentFlag.AlignRight)
             label.setAccessibleName(name)
-            form.addRow(name, label)
+            form.addRow(Label(name, self), label)
 
     def show_counted(self, shown: Shown) -> None:
         """Show the figures of the picked parts; hide if none is picked."""
