@@ -15,7 +15,7 @@ _TURNING = frozenset({"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "P
 _JOINERS = frozenset("\u200c\u200d")
 """Joiner and non-joiner: Persian words and many pictures fall apart without them (Unicode standard, section 23.2)."""
 
-SIGN = "?"
+_SIGN = "?"
 """What stands for a character that is not shown as it is."""
 
 
@@ -46,4 +46,4 @@ def _steers(character: str) -> bool:
 def _shown(character: str) -> str:
     if character.isprintable() or character in _JOINERS:
         return character
-    return " " if category(character) == "Zs" else SIGN
+    return " " if category(character) == "Zs" else _SIGN

@@ -9,7 +9,7 @@ import re
 from html import escape
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QInputDialog, QLabel, QMessageBox, QWidget
+from PySide6.QtWidgets import QDialog, QInputDialog, QLabel, QMessageBox, QWidget
 
 _MARK = "[*]"
 
@@ -28,7 +28,7 @@ class Label(QLabel):
 
 
 class Question(QMessageBox):
-    """A question in plain text; what it adds to it, too."""
+    """A question in plain text, and so is what it adds to it."""
 
     def __init__(self, window: QWidget, words: str, added: str = "") -> None:
         super().__init__(window)
@@ -36,8 +36,10 @@ class Question(QMessageBox):
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setText(words)
         self.setInformativeText(added)
-        for label in self.findChildren(QLabel):
-            label.setTextFormat(Qt.TextFormat.PlainText)
+
+    def setInformativeText(self, words: str) -> None:
+        super().setInformativeText(words)
+        _make_plain(self)
 
 
 class Asking(QInputDialog):
@@ -47,9 +49,14 @@ class Asking(QInputDialog):
         super().__init__(window)
         self.setWindowTitle(title_words(words))
         self.setLabelText("")
-        for label in self.findChildren(QLabel):
-            label.setTextFormat(Qt.TextFormat.PlainText)
+        _make_plain(self)
         self.setLabelText(words)
+
+
+def _make_plain(dialog: QDialog) -> None:
+    """Let the labels that Qt put into a dialog of its own show plain text; it lays them out only later."""
+    for label in dialog.findChildren(QLabel):
+        label.setTextFormat(Qt.TextFormat.PlainText)
 
 
 def tip_words(words: str) -> str:
