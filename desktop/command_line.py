@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from shared.errors import FileError, JobError, RecoatError
 from shared.files.disk import file_error, write_atomically
+from shared.plain_text import one_line
 
 if TYPE_CHECKING:
     from shared.job import Face, Job
@@ -70,7 +71,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _tell(words: str) -> int:
-    print(f"recoat: {' '.join(words.split())}", file=sys.stderr)
+    print(f"recoat: {one_line(' '.join(words.split()))}", file=sys.stderr)
     return FAILED
 
 
@@ -259,7 +260,7 @@ def _basket(form: str, bill: "Bill", job: "Job", takeoff: "Takeoff") -> bytes:
 
 def _mention(words: str) -> None:
     """Say something on standard error, beside the output."""
-    print(words, file=sys.stderr)
+    print(one_line(words), file=sys.stderr)
 
 
 def _draw(asked: argparse.Namespace) -> int:
@@ -298,7 +299,7 @@ def _check(asked: argparse.Namespace) -> int:
     takeoff = take_off(job)
     bill = make_bill(job, takeoff)
     names, findings = Names(job), (*takeoff.findings, *bill.findings)
-    lines = [f"{names.place(each.face) or each.code.place.about}: {each.message}" for each in findings]
+    lines = [one_line(f"{names.place(each.face) or each.code.place.about}: {each.message}") for each in findings]
     _show(("\n".join(lines or ["Nothing to look at."]) + "\n").encode("utf-8"))
     return FOUND if findings else DONE
 
@@ -351,16 +352,13 @@ def _are_same(one: Path, other: Path) -> bool:
 
 
 def _show(content: bytes) -> None:
-    """Write UTF-8 to standard output: to a terminal in its own encoding, else byte for byte.
-
-    CommandError if the program was started without standard output.
-    """
+    """Write UTF-8 to standard output: to a file or a program as it is, to a terminal as that can show it."""
     out = sys.stdout
     if out is None:  # the program was started without one
         raise CommandError("there is no output to write to", do="name a file with -o")
     if out.isatty() and isinstance(out, io.TextIOWrapper):
         out.reconfigure(errors="replace")
-        out.write(content.decode("utf-8"))
+        out.write("\n".join(map(one_line, content.decode("utf-8").replace("\r\n", "\n").split("\n"))))
     else:
         out.flush()
         out.buffer.write(content)

@@ -12,6 +12,8 @@ A job that can be read but holds something odd is no error: see `shared.findings
 
 from typing import Self
 
+from shared.plain_text import one_line
+
 
 class RecoatError(Exception):
     """Something went wrong that a person can mend.
@@ -31,11 +33,10 @@ class RecoatError(Exception):
         return type(self)(self.what, where=f"{place}, {self.where}" if self.where else place, do=self.do)
 
     def __str__(self) -> str:
-        """The error on one line: "where: what; do.". A "?" replaces each character that could upset a terminal."""
+        """The error on one line: "where: what; do.". A sign stands for each character that could upset a terminal."""
         place = f"{self.where}: " if self.where else ""
         advice = f"; {self.do}" if self.do else ""
-        line = f"{place}{self.what}{advice}."
-        return "".join(character if character.isprintable() else "?" for character in line)
+        return one_line(f"{place}{self.what}{advice}.")
 
 
 class ReadingError(RecoatError):

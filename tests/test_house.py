@@ -31,7 +31,6 @@ CODES = Path("shared/findings.py")
 ALSO_OTHER_WORDS = {
     ("fields.py", "ratio"),
     ("front_rows.py", "hinges"),
-    ("job.py", "readings"),
     ("rows.py", "gap"),
 }
 

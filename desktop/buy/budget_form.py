@@ -1,11 +1,11 @@
 """The budget, and how much of it is spent."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFormLayout, QLabel, QProgressBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QProgressBar, QVBoxLayout, QWidget
 
 from desktop.buy.what_if_changes import with_budget
 from desktop.fields.typed import ValueField
 from desktop.fields.words import MoneyWords
+from desktop.look.plain import Label
 from desktop.look.roles import set_role, set_state
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -27,8 +27,8 @@ class BudgetForm(QWidget):
         self._store = store
         self.field = ValueField("Budget", self)
         self.bar = QProgressBar(self)
-        self.words = QLabel(self)
-        self.trouble = QLabel(self)
+        self.words = Label(self)
+        self.trouble = Label(self)
         self._lay_out()
         self.field.taken.connect(self._take)
         self.field.told.connect(self._tell)
@@ -62,8 +62,7 @@ class BudgetForm(QWidget):
         set_role(self.trouble, "trouble")
         for label in (self.words, self.trouble):
             label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
-        head = QLabel("Budget", self)
+        head = Label("Budget", self)
         set_role(head, "head")
         head.setBuddy(self.field)
         row = QFormLayout()

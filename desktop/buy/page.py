@@ -1,7 +1,7 @@
 """Buy: the basket, with the sum behind each row; beside it the budget and What if; files for the shop."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.buy.budget_form import BudgetForm
 from desktop.buy.savings_view import SavingsView
@@ -9,6 +9,7 @@ from desktop.buy.what_if import WhatIf
 from desktop.buy.what_if_form import WhatIfForm
 from desktop.canvas.face_view import FaceSource, FaceView
 from desktop.fields.to_look_at import ToLookAt
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.pages.view import PageView
 from desktop.state.background import Background
@@ -40,7 +41,7 @@ class BuyPage(PageView):
         super().__init__(BUY, face, parent)
         self._store = store
         self._what_if = what_if = WhatIf(store, background, self)
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.to_look_at = ToLookAt(self)
         self.tree = RowsView("Basket", HEADS, WIDTHS, self)
         self.budget = BudgetForm(store, self)
@@ -49,7 +50,7 @@ class BuyPage(PageView):
         self.prices = QPushButton("Prices from a file...", self)
         self.shopping_list = QPushButton("Shopping list...", self)
         self.table = QPushButton("Spreadsheet...", self)
-        self.hardeners = QLabel(caution_of_hardeners(), self)
+        self.hardeners = Label(caution_of_hardeners(), self)
         self.beside = QFrame(self)
         self._area = QScrollArea(self)
         self._bill: Bill | None = None

@@ -4,8 +4,9 @@ import textwrap
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from desktop.look.plain import Label, button_words
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from takeoff.basket.savings import Saving
@@ -24,7 +25,7 @@ class SavingsView(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.head.setWordWrap(True)
         set_role(self.head, "quiet")
         self.buttons: list[QPushButton] = []
@@ -45,7 +46,7 @@ class SavingsView(QWidget):
 
     def _button(self, saving: Saving) -> QPushButton:
         cost, saves = own_writing().money(saving.basket.cost), own_writing().money(saving.saves)
-        button = QPushButton(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}", self)
+        button = QPushButton(button_words(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}"), self)
         button.setAutoDefault(True)
         button.setToolTip("Try this under What if")
         button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)

@@ -1,11 +1,11 @@
 """What if: one thing at a time is changed on a copy of the job, and the outcome is shown before it is applied."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from desktop.buy.what_if import Outcome, WhatIf
 from desktop.buy.what_if_changes import CHANGES, Change
 from desktop.fields.typed import ValueField
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -29,9 +29,9 @@ class WhatIfForm(QWidget):
         self._store, self._what_if = store, what_if
         self.what, self.which, self.option = QComboBox(self), QComboBox(self), QComboBox(self)
         self.field = ValueField("What to change it to", self)
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self.outcome = QFrame(self)
-        self.said, self.cost, self.rows = QLabel(self), QLabel(self), QLabel(self)
+        self.said, self.cost, self.rows = Label(self), Label(self), Label(self)
         self.take, self.drop = QPushButton("Apply", self), QPushButton("Discard", self)
         self._changes: tuple[Change, ...] = ()
         self._bill: Bill | None = None
@@ -133,13 +133,13 @@ class WhatIfForm(QWidget):
         self.what.setAccessibleName("What to change")
         self.which.setAccessibleName("Which one to change")
         self.option.setAccessibleName("What to change it to")
-        head = QLabel("What if", self)
+        head = Label("What if", self)
         head.setBuddy(self.what)
         set_role(head, "head")
         grid = QGridLayout()
         grid.setColumnStretch(1, 1)
         for place, words in enumerate(("Change", "of", "to")):
-            label = QLabel(words, self)
+            label = Label(words, self)
             set_role(label, "quiet")
             grid.addWidget(label, place, 0)
         for place, box in enumerate((self.what, self.which, self.option)):
@@ -162,7 +162,6 @@ class WhatIfForm(QWidget):
         set_role(self.trouble, "trouble")
         for label in (self.said, self.cost, self.rows, self.trouble):
             label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
         buttons = QHBoxLayout()
         for button in (self.take, self.drop):
             button.setAutoDefault(True)

@@ -1,12 +1,12 @@
 """What can be set for fronts on the page Count: hinges, old hole centres, and the hole centres of the new handles."""
 
 from msgspec.structs import replace
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from desktop.fields.front_rows import MEANS, CentresWords, centres_row, hinges_row
 from desktop.fields.grid import Edit, RowGrid
 from desktop.fields.typed import ValueField
+from desktop.look.plain import Label, tip_words
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -28,10 +28,10 @@ class FrontForm(QFrame):
         set_role(self, "card")
         self._store = store
         self._part = ""
-        self.name = QLabel(self)
+        self.name = Label(self)
         self.fields = RowGrid[Part](((hinges_row(), centres_row()),), self)
         self.new_handles = ValueField("Hole centres of the new handles", self)
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self._lay_out()
         self.fields.edited.connect(self._edit)
         self.new_handles.taken.connect(self._set_new)
@@ -71,11 +71,9 @@ class FrontForm(QFrame):
         set_role(self.name, "head")
         set_role(self.trouble, "trouble")
         self.trouble.setWordWrap(True)
-        label = QLabel("New handles, hole centres", self)
+        label = Label("New handles, hole centres", self)
         set_role(label, "quiet")
-        label.setToolTip(MEANS["New handles"])
-        for each in (self.name, self.trouble):
-            each.setTextFormat(Qt.TextFormat.PlainText)
+        label.setToolTip(tip_words(MEANS["New handles"]))
         row = QHBoxLayout()
         row.addWidget(label)
         row.addWidget(self.new_handles, 1)

@@ -1,10 +1,10 @@
 """What can be decided about a joint: whether it is sealed, whether an old bead is cut out, and the bead's section."""
 
 from msgspec.structs import replace
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from desktop.fields.length import LengthField
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.state.store import Store
 from shared.edits.drawn import with_joint_choice
@@ -23,13 +23,13 @@ class JointForm(QFrame):
         set_role(self, "card")
         self._store = store
         self._row: JointRow | None = None
-        self.name = QLabel(self)
+        self.name = Label(self)
         self.sealed = QCheckBox("seale&d", self)
         self.old_bead = QCheckBox("cut out a&n old bead first", self)
         self.section = QComboBox(self)
         self.first = LengthField("Leg or width", self)
         self.second = LengthField("Depth", self)
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self._lay_out()
         self.sealed.clicked.connect(self._set_sealed)
         self.old_bead.clicked.connect(self._set_old_bead)
@@ -64,8 +64,6 @@ class JointForm(QFrame):
         set_role(self.name, "head")
         set_role(self.trouble, "trouble")
         self.trouble.setWordWrap(True)
-        for label in (self.name, self.trouble):
-            label.setTextFormat(Qt.TextFormat.PlainText)
         self.section.addItems(SECTIONS)
         self.section.setAccessibleName("Section of the bead")
         row = QHBoxLayout()

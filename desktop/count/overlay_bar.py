@@ -3,6 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QCheckBox, QFrame, QHBoxLayout, QRadioButton, QWidget
 
+from desktop.look.plain import button_words
 from desktop.state.shown import Overlay, Shown
 from takeoff.figures.measured import Fronts
 
@@ -23,7 +24,7 @@ class OverlayBar(QFrame):
         row.setContentsMargins(14, 6, 14, 8)
         row.setSpacing(14)
         for place, fronts in enumerate(Fronts):
-            button = QRadioButton(f"Fronts {fronts.value}", self)
+            button = QRadioButton(button_words(f"Fronts {fronts.value}"), self)
             self._fronts.addButton(button, place)
             row.addWidget(button)
         row.addSpacing(14)

@@ -2,14 +2,14 @@
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QInputDialog, QWidget
+from PySide6.QtWidgets import QWidget
+
+from desktop.look.plain import Asking
 
 
 def ask_for_name(window: QWidget, words: str, name: str, then: Callable[[str], None]) -> None:
     """Ask in these words for another name; then call `then` with what was typed, unless the person typed nothing."""
-    dialog = QInputDialog(window)
-    dialog.setWindowTitle(words)
-    dialog.setLabelText(words)
+    dialog = Asking(window, words)
     dialog.setTextValue(name)
 
     def take(typed: str) -> None:

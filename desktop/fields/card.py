@@ -2,8 +2,9 @@
 
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QWidget
 
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from shared.errors import RecoatError
 
@@ -26,7 +27,7 @@ class Card(QFrame):
         set_role(self, "card")
         self.hide()
         self._width = width
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self.do = QPushButton(does, self)
         self.cancel = QPushButton("Cancel", self)
         self.buttons = QHBoxLayout()
@@ -38,7 +39,6 @@ class Card(QFrame):
         self.trouble.setWordWrap(True)
         self.trouble.setMinimumHeight(TROUBLE_LINES * self.fontMetrics().height())
         self.trouble.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         self.do.clicked.connect(self._fill)
         self.cancel.clicked.connect(self._cancel)
 

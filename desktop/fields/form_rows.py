@@ -15,6 +15,7 @@ from desktop.fields.chooser import Chooser
 from desktop.fields.length import LengthField
 from desktop.fields.parts import agreed, side_is_coated, with_side_coated
 from desktop.fields.typed import TextLine
+from desktop.look.plain import tip_words
 from desktop.state.shown import Shown
 from geometry.parts.box import BoxMeasure, agreed_mm, with_measure
 from shared.job import Part, View
@@ -60,7 +61,7 @@ class FormRow(QWidget, Generic[Item]):
     def hold(self, editor: QWidget) -> None:
         """Take the widget that the field is edited in."""
         editor.setAccessibleName(self.label)
-        self.setToolTip(MEANS.get(self.label or self.field, ""))
+        self.setToolTip(tip_words(MEANS.get(self.label or self.field, "")))
         self._row.addWidget(editor)
         editor.setMinimumWidth(LEAST_WIDTH)
         self.setFocusProxy(editor)

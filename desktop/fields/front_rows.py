@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from desktop.fields.value_rows import TypedRow, always
 from desktop.fields.words import NumberWords
+from desktop.look.plain import tip_words
 from desktop.look.wording import decimal_sign, own_writing
 from desktop.state.shown import Shown
 from shared.job import Part, Unit
@@ -61,5 +62,5 @@ def _usual_hinges(part: Part, _shown: Shown) -> str:
 
 
 def _explained(row: TypedRow[Part]) -> TypedRow[Part]:
-    row.setToolTip(MEANS[row.label])
+    row.setToolTip(tip_words(MEANS[row.label]))
     return row

@@ -6,10 +6,11 @@ What is wrong with a typed value stands right under its field.
 from collections.abc import Callable, Mapping, Sequence
 from typing import Generic
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from desktop.fields.form_rows import FormRow, Item
+from desktop.look.plain import Label, tip_words
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 
@@ -31,10 +32,11 @@ class RowGrid(QWidget, Generic[Item]):
     ) -> None:
         super().__init__(parent)
         self.rows: tuple[FormRow[Item], ...] = tuple(row for line in lines for row in line)
-        self._labels = {row: QLabel(row.label, self) for row in self.rows}
-        self._troubles: dict[FormRow[Item], QLabel] = {}
+        self._labels = {row: Label(row.label, self) for row in self.rows}
+        self._troubles: dict[FormRow[Item], Label] = {}
         for row in self.rows:
-            row.setToolTip((means or {}).get(row.label, row.toolTip()))
+            if means and row.label in means:
+                row.setToolTip(tip_words(means[row.label]))
         self._lay_out(lines)
         for row in self.rows:
             row.edited.connect(self.edited)
@@ -87,11 +89,10 @@ class RowGrid(QWidget, Generic[Item]):
                 else:
                     grid.addWidget(row, 2 * number, 2 * column, 1, wide + 1)
 
-    def _trouble_label(self) -> QLabel:
-        label = QLabel(self)
+    def _trouble_label(self) -> Label:
+        label = Label(self)
         set_role(label, "trouble")
         label.setWordWrap(True)
-        label.setTextFormat(Qt.TextFormat.PlainText)
         label.hide()
         return label
 

@@ -6,6 +6,8 @@ from PySide6.QtCore import QKeyCombination, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QPushButton, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
 
+from desktop.look.plain import tip_words
+
 Cells = tuple[str, ...]
 
 Keys = Qt.KeyboardModifier
@@ -72,7 +74,7 @@ class ItemList(QWidget):
             for column, words in enumerate(cells):
                 if item is not None and item.text(column) != words:
                     item.setText(column, words)
-                    item.setToolTip(column, words)
+                    item.setToolTip(column, tip_words(words))
         chosen = self.tree.topLevelItem(min(place, len(rows) - 1))
         if chosen is not self.tree.currentItem() and chosen is not None:
             self.tree.setCurrentItem(chosen)

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from shared.findings import Finding
@@ -12,7 +12,7 @@ from shared.findings import Finding
 MOST_SAID = 4
 
 
-class ToLookAt(QLabel):
+class ToLookAt(Label):
     """Says a few findings and how many more there are; hidden where there are none."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -20,7 +20,6 @@ class ToLookAt(QLabel):
         self._first: Finding | None = None
         set_role(self, "trouble")
         self.setWordWrap(True)
-        self.setTextFormat(Qt.TextFormat.PlainText)
         self.hide()
 
     def begin_with(self, finding: Finding) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from desktop.fields.words import FieldWords
+from desktop.look.plain import tip_words
 from desktop.look.roles import set_state
 from shared.errors import ReadingError
 from shared.job import Unit
@@ -123,7 +124,7 @@ class TypedField(TextLine):
     def _wrong(self, words: str) -> None:
         self._is_wrong = bool(words)
         set_state(self, "wrong", on=self._is_wrong)
-        self.setToolTip(words)
+        self.setToolTip(tip_words(words))
         self.told.emit(words)
 
     def _take(self) -> None:

@@ -10,6 +10,7 @@ from desktop.fields.form_rows import SEVERAL, FormRow, Item
 from desktop.fields.typed import ValueField
 from desktop.fields.words import FieldWords, ShadeWords
 from desktop.look.palette import shades
+from desktop.look.plain import tip_words
 from desktop.state.shown import Shown
 from shared.job import Unit
 from shared.trade.finishes import Finish, Material, Step
@@ -124,7 +125,7 @@ class ShadeRow(FormRow[Finish]):
         button.setCheckable(True)
         button.setAutoDefault(True)
         button.setFixedSize(SWATCH + 8, SWATCH + 8)
-        button.setToolTip(name)
+        button.setToolTip(tip_words(name))
         button.setAccessibleName(f"{self.label} {name}")
         button.clicked.connect(self._take)
         self.swatches[colour] = button

@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from desktop.look.plain import file_words
 from desktop.painting.kept import all_faces
 from desktop.printing.before_after import PICTURES, comparisons, write_comparisons
 from desktop.printing.files import DRAWINGS, write_drawings
@@ -63,7 +64,7 @@ class Exports(QObject):
         dialog = QFileDialog(self._window, title, str(folder), ";;".join(kinds.values()))
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix(next(iter(kinds)))
-        dialog.selectFile(shown.path.stem if shown.path else shown.job.name)
+        dialog.selectFile(shown.path.stem if shown.path else file_words(shown.job.name))
         dialog.fileSelected.connect(write)
         dialog.finished.connect(dialog.deleteLater)
         dialog.open()

@@ -4,9 +4,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QInputDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from desktop.files.job import JOB_FILES
+from desktop.look.plain import Asking, file_words
 from desktop.state.background import Background
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -50,7 +51,7 @@ class FinishFiles(QObject):
         dialog = self._dialog("Write the finish", FINISH_FILES)
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix(ENDING.removeprefix("."))
-        dialog.selectFile(f"{finish.name}{ENDING}")
+        dialog.selectFile(f"{file_words(finish.name)}{ENDING}")
         dialog.fileSelected.connect(self._write)
         dialog.open()
 
@@ -85,9 +86,7 @@ class FinishFiles(QObject):
             self._add(source, source.finishes[0].id)
             return
         names = [f"{number}  {finish.name}" for number, finish in enumerate(source.finishes, 1)]
-        dialog = QInputDialog(self._window)
-        dialog.setWindowTitle(WHICH)
-        dialog.setLabelText(WHICH)
+        dialog = Asking(self._window, WHICH)
         dialog.setComboBoxItems(names)
 
         def take(name: str) -> None:

@@ -5,10 +5,11 @@ from pathlib import Path
 from threading import Event
 
 from PySide6.QtCore import QObject, QSettings, Signal
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from desktop.files.hold import Hold
 from desktop.files.questions import ask_about_changed, ask_about_held
+from desktop.look.plain import Question, file_words
 from desktop.state.background import Background
 from desktop.state.recovery import Recovery
 from desktop.state.store import Opened, Store, counted_file
@@ -110,7 +111,7 @@ class Files(QObject):
     def save_as(self) -> None:
         """Ask for a file and save to it."""
         dialog = self._dialog("Save the job", QFileDialog.AcceptMode.AcceptSave)
-        dialog.selectFile(f"{self._store.open.job.name}.{ENDING}")
+        dialog.selectFile(f"{file_words(self._store.open.job.name)}.{ENDING}")
         dialog.fileSelected.connect(self._write_named)
         dialog.rejected.connect(self._stay)
         dialog.open()
@@ -141,14 +142,11 @@ class Files(QObject):
             then()
             return
         self._then = then
-        box = QMessageBox(self._window)
-        box.setIcon(QMessageBox.Icon.Question)
-        box.setText(f"Save the changes to {shown.job.name}?")
-        box.setInformativeText("Unsaved changes will be lost.")
+        box = Question(self._window, f"Save the changes to {shown.job.name}?", "Unsaved changes will be lost.")
         box.setStandardButtons(
-            QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
+            Question.StandardButton.Save | Question.StandardButton.Discard | Question.StandardButton.Cancel
         )
-        box.setDefaultButton(QMessageBox.StandardButton.Save)
+        box.setDefaultButton(Question.StandardButton.Save)
         box.buttonClicked.connect(self._answer)
         box.finished.connect(box.deleteLater)
         self._question = box
@@ -156,9 +154,9 @@ class Files(QObject):
 
     def _answer(self) -> None:
         answer = self._question.standardButton(self._question.clickedButton())
-        if answer is QMessageBox.StandardButton.Save:
+        if answer is Question.StandardButton.Save:
             self.save()
-        elif answer is QMessageBox.StandardButton.Discard:
+        elif answer is Question.StandardButton.Discard:
             self._recovery.forget()
             self._go_on()
         else:

@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QCheckBox, QFrame, QLabel, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QCheckBox, QFrame, QPlainTextEdit, QVBoxLayout, QWidget
 
 from desktop.fields.card import MARGIN, Card
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import counted
 from takeoff.prices.listed import PriceList
@@ -25,7 +26,7 @@ class PricesForm(Card):
         super().__init__("Apply the prices", WIDTH, parent)
         self._pricing, self._take = pricing, take
         self._prices: PriceList | None = None
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.report = QPlainTextEdit(self)
         self.adds = QCheckBox("also add products and packs that the job does not have", self)
         self._lay_out()
@@ -54,7 +55,6 @@ class PricesForm(Card):
 
     def _lay_out(self) -> None:
         set_role(self.head, "head")
-        self.head.setTextFormat(Qt.TextFormat.PlainText)
         self.report.setReadOnly(True)
         self.report.setTabChangesFocus(True)
         self.report.setFrameShape(QFrame.Shape.NoFrame)

@@ -3,14 +3,14 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QMessageBox, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
+from desktop.look.plain import Question
 from shared.files.claim import HeldError
 from shared.files.stamp import ChangedError
 
 Then = Callable[[], None]
-Role = QMessageBox.ButtonRole
+Role = Question.ButtonRole
 
 
 def ask_about_held(window: QWidget, path: Path, error: HeldError, open_copy: Then) -> None:
@@ -18,7 +18,7 @@ def ask_about_held(window: QWidget, path: Path, error: HeldError, open_copy: The
     words = f"{_sentence(error.what)} A copy has no file yet: saving it asks for one."
     box = _question(window, f"{path.name} is already open.", words)
     box.setDefaultButton(_button(box, "&Open a copy", Role.AcceptRole, open_copy))
-    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.addButton(Question.StandardButton.Cancel)
     box.open()
 
 
@@ -30,22 +30,18 @@ def ask_about_changed(
     box = _question(window, f"{path.name} has changed.", words)
     box.setDefaultButton(_button(box, "Save &as...", Role.AcceptRole, save_as))
     _button(box, "&Replace it", Role.DestructiveRole, replace)
-    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.addButton(Question.StandardButton.Cancel)
     box.rejected.connect(stay)
     box.open()
 
 
-def _question(window: QWidget, question: str, words: str) -> QMessageBox:
-    box = QMessageBox(window)
-    box.setIcon(QMessageBox.Icon.Question)
-    box.setTextFormat(Qt.TextFormat.PlainText)  # what a file is called, or says, is never read as more than text
-    box.setText(question)
-    box.setInformativeText(words)
+def _question(window: QWidget, question: str, words: str) -> Question:
+    box = Question(window, question, words)
     box.finished.connect(box.deleteLater)
     return box
 
 
-def _button(box: QMessageBox, words: str, role: Role, then: Then) -> QPushButton:
+def _button(box: Question, words: str, role: Role, then: Then) -> QPushButton:
     button = box.addButton(words, role)
     button.clicked.connect(then)
     return button

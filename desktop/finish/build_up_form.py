@@ -3,7 +3,7 @@
 from functools import partial
 
 from msgspec.structs import replace
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from desktop.fields.chooser import Chooser
 from desktop.fields.form_rows import ChoiceRow, TextRow
@@ -13,6 +13,7 @@ from desktop.fields.value_rows import ShadeRow, swatch
 from desktop.fields.words import SpreadWords
 from desktop.finish.fields import MEANS, USE_OF, product_of, spread_words, step_lines
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -40,7 +41,7 @@ class BuildUpForm(Section):
         super().__init__(store, parent)
         self.finish = Chooser(self)
         self.new, self.copy, self.away = (QPushButton(words, self) for words in ("New", "Copy", "Remove"))
-        self.area = QLabel(self)
+        self.area = Label(self)
         self.name, self.shade = TextRow[Finish]("Name", "name"), ShadeRow("Shade", "shade")
         self.looks = RowGrid[Finish](((self.name,), (self.shade,)), self)
         self.steps = ItemList(
@@ -48,7 +49,7 @@ class BuildUpForm(Section):
         )
         self.product, self.tool = ChoiceRow[Step]("Product", "product"), ChoiceRow[Step]("Applied with", "tool")
         self.fields = RowGrid[Step](step_lines(self.product, self.tool), self, means=MEANS)
-        self.advice = QLabel(NO_STEPS, self)
+        self.advice = Label(NO_STEPS, self)
         self._chosen = ""
         self._ids: tuple[str, ...] = ()
         self._step = 0

@@ -1,9 +1,10 @@
 """Cautions: where the work can hurt someone, what the finishes of the job call for, and who decides."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -19,7 +20,7 @@ class CautionsView(Section):
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
         self._shown: tuple[Caution, ...] | None = None
-        self._texts: tuple[QLabel, ...] = ()
+        self._texts: tuple[Label, ...] = ()
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(12)
@@ -53,10 +54,9 @@ def _words(caution: Caution, names: dict[str, str]) -> str:
     return f"{caution.text}\n{whom}. Source: {caution.source}."
 
 
-def _label(words: str, role: str, parent: QWidget) -> QLabel:
-    label = QLabel(words, parent)
+def _label(words: str, role: str, parent: QWidget) -> Label:
+    label = Label(words, parent)
     set_role(label, role)
     label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
     label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     return label

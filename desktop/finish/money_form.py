@@ -1,11 +1,12 @@
 """Prices and waste: how prices are meant, what may be spent, and what is used beyond the sum."""
 
 from msgspec.structs import replace
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from desktop.fields.grid import Edit, RowGrid
 from desktop.finish.fields import MEANS, allowance_lines, money_lines
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -25,7 +26,7 @@ class MoneyForm(Section):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         for words, grid in (("Prices", self.money), ("Waste and losses", self.allowances)):
-            head = QLabel(words, self)
+            head = Label(words, self)
             set_role(head, "head")
             grid.setMaximumWidth(GREATEST_WIDTH)
             column.addWidget(head)

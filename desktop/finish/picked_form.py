@@ -1,10 +1,11 @@
 """The finish of the picked parts, for parts whose finish is another than that of their kind."""
 
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from desktop.fields.form_rows import SEVERAL, ChoiceRow, TextRow, ways_of_coating
 from desktop.fields.grid import Edit, RowGrid
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.measure.details import AS_USUAL, head_words
 from desktop.state.shown import Shown
@@ -21,7 +22,7 @@ class PickedForm(Section):
 
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(store, parent)
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.finish = ChoiceRow[Part]("Finish", "finish")
         coated = ChoiceRow[Part]("Coated", "treatment", ways_of_coating())
         self.made_of = TextRow[Part]("Made of", "made_of")

@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.fields.form_rows import TextRow
 from desktop.fields.grid import Edit, RowGrid
@@ -10,6 +10,7 @@ from desktop.fields.item_list import Cells, ItemList
 from desktop.fields.words import SizeWords
 from desktop.finish.fields import MEANS, pack_lines, product_lines
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -36,7 +37,7 @@ class ProductForm(Section):
         self.fields = RowGrid[Product](product_lines(self.name), self, means=MEANS)
         self.packs = ItemList("Packs", ("Pack", "Price"), parent=self)
         self.pack_fields = RowGrid[Pack](pack_lines(self._measure), self, means=MEANS)
-        self.advice = QLabel(NO_PRODUCTS, self)
+        self.advice = Label(NO_PRODUCTS, self)
         self._place = 0
         self._pack = 0
         self._lay_out()

@@ -2,10 +2,10 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from desktop.fields.to_look_at import ToLookAt
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -26,11 +26,10 @@ class Section(QWidget):
         super().__init__(parent)
         self._store = store
         self._followed: Job | None = None
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self.to_look_at = ToLookAt(self)
         set_role(self.trouble, "trouble")
         self.trouble.setWordWrap(True)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         self.trouble.hide()
 
     def follow(self, new: Shown) -> None:

@@ -4,11 +4,12 @@ from functools import partial
 
 from msgspec.structs import replace
 from PySide6.QtCore import QEvent, QObject, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from desktop.fields.chooser import Chooser
 from desktop.fields.value_rows import swatch
 from desktop.finish.section import Section
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.state.shown import Shown
 from desktop.state.store import Store
@@ -37,7 +38,7 @@ class KindRow(QObject):
         self._choice = KindChoice(kind, Treatment.LEFT)
         self._ids: tuple[str, ...] = ()
         self._offered: tuple[tuple[str, str, str], ...] = ()
-        self.name = QLabel(kind.value, parent)
+        self.name = Label(kind.value, parent)
         self.way, self.finish = Chooser(parent), Chooser(parent)
         self.way.addItems([way.words for way in WAYS])
         self.way.setAccessibleName(f"{kind}: how it is coated")
@@ -91,7 +92,7 @@ class SurfacesForm(Section):
         grid.setVerticalSpacing(4)
         grid.setColumnStretch(2, 1)
         for place, words in enumerate(("Kind", "Coated", "Finish")):
-            head = QLabel(words, self)
+            head = Label(words, self)
             set_role(head, "quiet")
             grid.addWidget(head, 0, place)
         for number, row in enumerate(self.rows.values(), 1):

@@ -1,8 +1,9 @@
 """What was counted from the picked parts."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFormLayout, QFrame, QLabel, QWidget
+from PySide6.QtWidgets import QFormLayout, QFrame, QWidget
 
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -14,9 +15,9 @@ class CountedView(QFrame):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.head = QLabel("Counted from this part", self)
+        self.head = Label("Counted from this part", self)
         set_role(self.head, "quiet")
-        self.figures = {name: QLabel(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
+        self.figures = {name: Label(self) for name in ("Gross", "Net", "Coated", "Masked", "Bead")}
         form = QFormLayout(self)
         form.setContentsMargins(0, 8, 0, 0)
         form.setVerticalSpacing(4)
@@ -24,7 +25,7 @@ class CountedView(QFrame):
         for name, label in self.figures.items():
             label.setAlignment(Qt.AlignmentFlag.AlignRight)
             label.setAccessibleName(name)
-            form.addRow(name, label)
+            form.addRow(Label(name, self), label)
 
     def show_counted(self, shown: Shown) -> None:
         """Show the figures of the picked parts; hide if none is picked."""

@@ -4,7 +4,7 @@ While nothing is picked, the readings and the photo of the face are there.
 """
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from desktop.fields.form_rows import (
     CheckRow,
@@ -25,6 +25,7 @@ from desktop.fields.to_look_at import ToLookAt
 from desktop.fields.value_rows import TypedRow, always
 from desktop.fields.words import NumberWords
 from desktop.look.palette import Look
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import counted
 from desktop.measure.counted_view import CountedView
@@ -58,9 +59,9 @@ class Details(QFrame):
         self.setObjectName("panel")
         self.setFixedWidth(WIDTH)
         self._store = store
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.to_look_at = ToLookAt(self)
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self.counted = CountedView(self)
         self.ties = TiesForm(store, self)
         self.readings = ReadingsForm(store, look, self)
@@ -141,7 +142,6 @@ class Details(QFrame):
     def _lay_out(self) -> None:
         for label in (self.head, self.trouble):
             label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self.head, "head")
         set_role(self.trouble, "trouble")
         inside = QWidget()

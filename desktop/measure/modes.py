@@ -10,12 +10,12 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from desktop.look.plain import Label, tip_words
 from desktop.look.roles import set_role
 from shared.trade.kinds import Kind
 
@@ -105,7 +105,7 @@ class Modes(QFrame):
         for mode in Mode:
             column.addWidget(self._button(mode))
         column.addSpacing(16)
-        label = QLabel("&Kind of new parts", self)
+        label = Label("&Kind of new parts", self)
         set_role(label, "quiet")
         label.setBuddy(self.kinds)
         column.addWidget(label)
@@ -127,7 +127,7 @@ class Modes(QFrame):
 
     def _button(self, mode: Mode) -> QPushButton:
         button = QPushButton(mode.value, self)
-        key = QLabel(KEYS[mode].replace("+", " "), button)
+        key = Label(KEYS[mode].replace("+", " "), button)
         set_role(key, "key")
         key.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         row = QHBoxLayout(button)
@@ -136,7 +136,7 @@ class Modes(QFrame):
         row.addWidget(key)
         button.setCheckable(True)
         button.setAutoDefault(True)
-        button.setToolTip(f"{SAYS[mode]} ({KEYS[mode]})")
+        button.setToolTip(tip_words(f"{SAYS[mode]} ({KEYS[mode]})"))
         button.setAccessibleName(f"{mode.value}: {SAYS[mode]}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)
         set_role(button, "mode")

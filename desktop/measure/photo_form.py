@@ -2,9 +2,10 @@
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QSlider, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QSlider, QVBoxLayout, QWidget
 
 from desktop.gestures.check_photo import off_words
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -28,9 +29,9 @@ class PhotoForm(QFrame):
     def __init__(self, store: Store, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._store = store
-        self.head, self.words = QLabel(self), QLabel(self)
+        self.head, self.words = Label(self), Label(self)
         self.opacity = QSlider(Qt.Orientation.Horizontal, self)
-        self._opacity_label = QLabel("Opacity of the photo", self)
+        self._opacity_label = Label("Opacity of the photo", self)
         self._lay_out()
         self.opacity.sliderMoved.connect(self._try)
         self.opacity.sliderReleased.connect(self._try_nothing)
@@ -56,7 +57,6 @@ class PhotoForm(QFrame):
         set_role(self.head, "head")
         for label in (self.head, self.words):
             label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self._opacity_label, "quiet")
         self._opacity_label.setBuddy(self.opacity)
         self.opacity.setAccessibleName("Opacity of the photo, percent")

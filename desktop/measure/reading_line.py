@@ -4,9 +4,10 @@ from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from desktop.gestures.gesture import WayOut
+from desktop.look.plain import Label, button_words
 from desktop.look.roles import set_role, set_state
 
 KEPT_LINES = 100
@@ -36,10 +37,10 @@ class ReadingLine(QFrame):
         self.setObjectName("line")
         self._history: tuple[str, ...] = ()
         self._back = 0
-        self.wants = QLabel(self)
+        self.wants = Label(self)
         self.edit = QLineEdit(self)
-        self.answer = QLabel(self)
-        self.hint = QLabel(self)
+        self.answer = Label(self)
+        self.hint = Label(self)
         self.offers = QWidget(self)
         self._lay_out()
         self._keys: dict[int, Callable[[], bool]] = {
@@ -106,7 +107,6 @@ class ReadingLine(QFrame):
         column.setSpacing(2)
         for label in (self.wants, self.answer, self.hint):
             set_role(label, "quiet")
-        self.answer.setTextFormat(Qt.TextFormat.PlainText)
         self.answer.setWordWrap(True)
         self.answer.setAccessibleName("Answer")
         above, below = QHBoxLayout(), QHBoxLayout()
@@ -143,7 +143,7 @@ class ReadingLine(QFrame):
                 widget.deleteLater()
         before: QWidget = self.edit
         for offer in offers[:MOST_OFFERS]:
-            button = QPushButton(offer.words, self.offers)
+            button = QPushButton(button_words(offer.words), self.offers)
             button.setProperty("text_offered", offer.text)
             button.setAutoDefault(True)
             button.clicked.connect(self._take_offer)

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
     QHeaderView,
-    QLabel,
     QPushButton,
     QTreeWidget,
     QTreeWidgetItem,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from desktop.fields.length import LengthField
 from desktop.look.palette import Look
+from desktop.look.plain import Label, tip_words
 from desktop.look.roles import set_role
 from desktop.look.wording import MINUS, own_writing
 from desktop.state.shown import Shown
@@ -56,9 +56,9 @@ class ReadingsForm(QFrame):
         self._look = look
         self._face: Face | None = None
         self._doubted: frozenset[int] = frozenset()
-        self.head = QLabel(self)
-        self.sentences = QLabel(self)
-        self.trouble = QLabel(self)
+        self.head = Label(self)
+        self.sentences = Label(self)
+        self.trouble = Label(self)
         self.table = QTreeWidget(self)
         self.again = LengthField("Read again", self)
         self.stands = self._button(
@@ -103,7 +103,7 @@ class ReadingsForm(QFrame):
 
     def _button(self, words: str, act: Callable[[], None], means: str) -> QPushButton:
         button = QPushButton(words, self)
-        button.setToolTip(means)
+        button.setToolTip(tip_words(means))
         button.setAutoDefault(True)
         button.clicked.connect(act)
         return button
@@ -114,7 +114,6 @@ class ReadingsForm(QFrame):
         set_role(self.trouble, "trouble")
         for label in (self.sentences, self.trouble):
             label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
         self.table.setHeaderLabels(HEADINGS)
         self.table.setRootIsDecorated(False)
         self.table.setUniformRowHeights(True)

@@ -2,9 +2,10 @@
 
 from msgspec.structs import replace
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QGridLayout, QWidget
 
 from desktop.fields.length import LengthField
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -99,7 +100,7 @@ class TiesForm(QFrame):
                 widget.deleteLater()
         for old in self.rows:
             old.deleteLater()
-        head = QLabel("Which wall each side runs along, and from where", self)
+        head = Label("Which wall each side runs along, and from where", self)
         set_role(head, "quiet")
         self._grid.addWidget(head, 0, 0, 1, 3)
         lengths, names = side_lengths_mm(part.outline), side_names(part.outline, View.PLAN)
@@ -109,7 +110,7 @@ class TiesForm(QFrame):
             row.decided.connect(self._decide)
             words = f"{names[side]} {own_writing(unit).length(lengths[side])}"
             row.wall.setAccessibleName(f"{words} runs along")
-            self._grid.addWidget(QLabel(words, self), line, 0)
+            self._grid.addWidget(Label(words, self), line, 0)
             self._grid.addWidget(row.wall, line, 1)
             self._grid.addWidget(row.start, line, 2)
             rows.append(row)

@@ -3,11 +3,12 @@
 from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QWidget
 
 from desktop.fields.card import MARGIN, Card
 from desktop.fields.length import LengthField
 from desktop.fields.typed import TextLine
+from desktop.look.plain import Label
 from shared.errors import JobError
 from shared.job import Unit, View
 from shared.limits import LONGEST_TEXT
@@ -66,7 +67,7 @@ class FaceForm(Card):
         form.addRow("Name", self.name)
         form.addRow("Face is", self.view)
         form.addRow("Width", self.width_field)
-        self._height_label = QLabel(self)
+        self._height_label = Label(self)
         self._height_label.setBuddy(self.height_field)
         form.addRow(self._height_label, self.height_field)
         form.addRow(self.trouble)

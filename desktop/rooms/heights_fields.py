@@ -2,9 +2,10 @@
 
 from msgspec.structs import asdict
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from desktop.fields.length import LengthField
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from shared.errors import ReadingError
@@ -45,7 +46,7 @@ class HeightsFields(QWidget):
         grid.setColumnStretch(2, 1)
         for column, rows in ((0, ON_THE_WALL), (3, OTHERS)):
             for line, (key, name) in enumerate(rows):
-                label = QLabel(name, self)
+                label = Label(name, self)
                 set_role(label, "quiet")
                 label.setBuddy(self.fields[key])
                 grid.addWidget(label, line, column)

@@ -1,9 +1,10 @@
 """The form for what is usual in a room that is there already."""
 
 from PySide6.QtCore import QPoint, Signal
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from desktop.fields.card import MARGIN, Card
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.rooms.heights_fields import HeightsFields
 from shared.checks.aids import check_heights
@@ -21,10 +22,10 @@ class HeightsForm(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("Set", WIDTH, parent)
         self._room = ""
-        self.head = QLabel(self)
+        self.head = Label(self)
         self.heights = HeightsFields(self)
         set_role(self.head, "head")
-        says = QLabel(HOLDS_FOR, self)
+        says = Label(HOLDS_FOR, self)
         set_role(says, "quiet")
         column = QVBoxLayout(self)
         column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)

@@ -3,10 +3,11 @@
 from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from desktop.fields.card import MARGIN, Card
 from desktop.fields.typed import TextLine
+from desktop.look.plain import Label
 from desktop.look.roles import set_role, set_state
 from desktop.look.wording import decimal_sign, own_writing
 from desktop.rooms.heights_fields import HeightsFields
@@ -61,7 +62,7 @@ class KitchenForm(Card):
         self.name = TextLine(self)
         self.unit = QComboBox(self)
         self.walls = TextLine(self)
-        self.read = QLabel(self)
+        self.read = Label(self)
         self.heights = HeightsFields(self)
         self.name.setMaxLength(LONGEST_TEXT)
         self.walls.setMaxLength(LONGEST_LINE)
@@ -134,12 +135,12 @@ class KitchenForm(Card):
         form = QFormLayout()
         first = QHBoxLayout()
         first.setSpacing(8)
-        self._unit_label = QLabel("Lengths in", self)
+        self._unit_label = Label("Lengths in", self)
         self._unit_label.setBuddy(self.unit)
         first.addWidget(self.name, 1)
         first.addWidget(self._unit_label)
         first.addWidget(self.unit)
-        self._name_label = QLabel("Room", self)
+        self._name_label = Label("Room", self)
         self._name_label.setBuddy(self.name)
         form.addRow(self._name_label, first)
         form.addRow("Walls", self.walls)
@@ -147,11 +148,10 @@ class KitchenForm(Card):
         self.name.setAccessibleName("Name")
         self.walls.setAccessibleName("Walls")
         self.read.setAccessibleName("Walls as read")
-        self.read.setTextFormat(Qt.TextFormat.PlainText)
         self.read.setWordWrap(True)
         self.read.setMinimumHeight(READ_LINES * self.fontMetrics().lineSpacing())
         self.read.setAlignment(Qt.AlignmentFlag.AlignTop)
-        head = QLabel("Usual sizes in this room", self)
+        head = Label("Usual sizes in this room", self)
         set_role(head, "head")
         column = QVBoxLayout(self)
         column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)

@@ -5,6 +5,7 @@ from typing import NamedTuple, overload
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QFont, QGuiApplication
 
+from desktop.look.plain import tip_words
 from desktop.sums.row import Cells, SumRow
 
 Index = QModelIndex | QPersistentModelIndex
@@ -94,7 +95,8 @@ class SumModel(QAbstractItemModel):
         if row is None:
             return None
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            return row.cells[index.column()]
+            words = row.cells[index.column()]
+            return words if role == Qt.ItemDataRole.DisplayRole else tip_words(words)
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _alignment(index.column())
         if role == Qt.ItemDataRole.FontRole and row.head:

@@ -8,7 +8,6 @@ from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QLabel,
     QListWidget,
     QListWidgetItem,
     QPushButton,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from desktop.look.plain import Label, button_words
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
@@ -50,10 +50,10 @@ class FindingsView(QFrame):
         self._lines: tuple[str, ...] = ()
         self._list = QListWidget(self)
         self.mend, self.mend_all = QPushButton(self), QPushButton(self)
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self._make_list()
         self._make_buttons()
-        hint = QLabel("Return goes to it. Ctrl+Return mends it. Esc closes the list.", self)
+        hint = Label("Return goes to it. Ctrl+Return mends it. Esc closes the list.", self)
         hint.setWordWrap(True)
         set_role(hint, "quiet")
         row = QHBoxLayout()
@@ -146,7 +146,6 @@ class FindingsView(QFrame):
             shortcut.activated.connect(self._ask)
         set_role(self.trouble, "trouble")
         self.trouble.setWordWrap(True)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         self.trouble.hide()
 
     def _choose(self, item: QListWidgetItem) -> None:
@@ -165,7 +164,7 @@ class FindingsView(QFrame):
         mend = marked.mend if marked else ""
         alike = sum(finding.code is marked.code and bool(finding.mend) for finding in self._findings) if marked else 0
         held = self.mend.hasFocus() or self.mend_all.hasFocus()
-        self.mend.setText(mend)
+        self.mend.setText(button_words(mend))
         self.mend_all.setText(f"Mend all {alike} like this")
         self.mend.setVisible(bool(mend))
         self.mend_all.setVisible(bool(mend) and alike > 1)

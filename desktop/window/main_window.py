@@ -7,8 +7,9 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent, QResizeEvent
-from PySide6.QtWidgets import QLabel, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
+from desktop.look.plain import Label, title_words
 from desktop.look.roles import set_role
 from desktop.window.progress import Progress
 from desktop.window.start_page import StartPage
@@ -32,8 +33,8 @@ class Window(QMainWindow):
         self.resize(*SIZE)
         self._may_close = False
         self.start = StartPage(self)
-        self.name = QLabel(self)
-        self.notice = QLabel(self)
+        self.name = Label(self)
+        self.notice = Label(self)
         self.progress = Progress(self)
         self.stack = QStackedWidget(self)
         self.stack.addWidget(self.start)
@@ -54,7 +55,7 @@ class Window(QMainWindow):
         self.name.adjustSize()
         self.menuBar().setCornerWidget(self.name, Qt.Corner.TopRightCorner)
         self.name.show()
-        self.setWindowTitle(f"{title}[*] - {NAME}" if title else NAME)
+        self.setWindowTitle(f"{title_words(title)}[*] - {NAME}" if title else NAME)
         self.setWindowModified(not saved)
 
     def tell(self, words: str, *, trouble: bool) -> None:
@@ -83,10 +84,8 @@ class Window(QMainWindow):
 
     def _lay_out(self) -> None:
         set_role(self.name, "quiet")
-        self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.name.setContentsMargins(0, 0, 14, 0)
         self.notice.setWordWrap(True)
-        self.notice.setTextFormat(Qt.TextFormat.PlainText)
         self.notice.setContentsMargins(14, 4, 14, 4)
         self.notice.hide()
         inside = QWidget(self)

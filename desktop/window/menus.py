@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
+from desktop.look.plain import button_words
 from desktop.state.shown import Shown
 
 UNDO, REDO = "&Undo", "&Redo"
@@ -130,7 +131,7 @@ class Menus(QObject):
         return named[words]
 
     def _name_edit(self, words: str, label: str) -> None:
-        self.action(words).setText(f"{words} {label[:1].lower()}{label[1:]}".rstrip())
+        self.action(words).setText(f"{words} {button_words(label[:1].lower() + label[1:])}".rstrip())
 
     def _add(self, menu: QMenu, item: Command | Choice | Fold) -> None:
         if isinstance(item, Fold):

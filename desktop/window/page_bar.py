@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
 
 from desktop.fields.page_button import hold_width
+from desktop.look.plain import button_words, tip_words
 from desktop.look.roles import set_role
 from desktop.look.wording import counted
 from desktop.state.shown import Page, Shown
@@ -46,10 +47,10 @@ class PageBar(QFrame):
             self.findings.setEnabled(number > 0)
 
     def _button(self, number: int, page: Page) -> QPushButton:
-        button = QPushButton(f"{number}  {page.name}", self)
+        button = QPushButton(button_words(f"{number}  {page.name}"), self)
         button.setCheckable(True)
         button.setAutoDefault(True)
-        button.setToolTip(f"Ctrl+{number}")
+        button.setToolTip(tip_words(f"Ctrl+{number}"))
         button.setAccessibleName(f"Page {page.name}")
         button.setCursor(Qt.CursorShape.PointingHandCursor)
         set_role(button, "page")

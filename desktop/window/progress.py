@@ -1,7 +1,9 @@
 """The line above the totals that says what takes long, with a button that stops it."""
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
+
+from desktop.look.plain import Label
 
 SOON_MS = 500
 """What is done sooner is not told: a line that only flashes up disturbs (common practice, no source)."""
@@ -15,8 +17,7 @@ class Progress(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("bar")
-        self.words = QLabel(self)
-        self.words.setTextFormat(Qt.TextFormat.PlainText)
+        self.words = Label(self)
         self.stop = QPushButton("Stop", self)
         self.stop.setAutoDefault(True)
         self.stop.clicked.connect(self.stopped)

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal, SignalInstance
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from desktop.look.plain import Label, button_words, tip_words
 from desktop.look.roles import set_role
 
 WIDTH = 480
@@ -24,11 +25,10 @@ class StartPage(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("paper")
-        head = QLabel("What are you coating?", self)
+        head = Label("What are you coating?", self)
         set_role(head, "welcome")
-        self.trouble = QLabel(self)
+        self.trouble = Label(self)
         self.trouble.setWordWrap(True)
-        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self.trouble, "trouble")
         self.kept = self._door("Recover &unsaved job", self.asked_for_kept)
         self.kept.hide()
@@ -56,8 +56,8 @@ class StartPage(QFrame):
             if widget is not None:
                 widget.deleteLater()
         for path in paths[:MOST_RECENT]:
-            link = QPushButton(f"{path.name}   in {path.parent.name}", self)
-            link.setToolTip(str(path))
+            link = QPushButton(button_words(f"{path.name}   in {path.parent.name}"), self)
+            link.setToolTip(tip_words(str(path)))
             link.setProperty("path", str(path))
             link.setFixedWidth(WIDTH)
             set_role(link, "page")

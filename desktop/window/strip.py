@@ -7,9 +7,10 @@ from collections.abc import Iterator
 
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QWidget
 
 from desktop.look.palette import Look
+from desktop.look.plain import Label
 from desktop.look.roles import set_role
 from desktop.painting.drawing import PaintOptions
 from desktop.painting.finish_colours import colours_by_face
@@ -109,7 +110,7 @@ class Strip(QFrame):
 
     def _of_room(self, room: Room, *, many: bool) -> Iterator[QWidget]:
         if many:
-            name = QLabel(room.name)
+            name = Label(room.name)
             set_role(name, "quiet")
             name.setContentsMargins(8, 0, 8, 24)
             yield name

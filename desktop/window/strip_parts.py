@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QContextMenuEvent, QKeyEvent, QPainter, QPaint
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from desktop.look.palette import Look
+from desktop.look.plain import tip_words
 from desktop.painting.drawing import PaintOptions, paint
 from desktop.painting.viewing import fitted
 from shared.drawing import Drawing
@@ -37,7 +38,7 @@ class FaceButton(QPushButton):
         view = "wall" if face.view is View.ELEVATION else "plan"
         corner = "" if face.corner is Corner.NONE else f", {face.corner.value} corner at its right end"
         self.setAccessibleName(f"Face {face.name}, {view}{corner}")
-        self.setToolTip(f"{face.name}, {view}{corner}")
+        self.setToolTip(tip_words(f"{face.name}, {view}{corner}"))
         self.clicked.connect(self._choose)
 
     def show_drawing(self, drawing: Drawing, scale: float, options: PaintOptions) -> None:
@@ -96,7 +97,7 @@ class CornerMark(QWidget):
         self._look = look
         self.setFixedSize(MARK_WIDTH, 64)
         words = "does not meet" if face.corner is Corner.NONE else f"meets at an {face.corner.value} corner"
-        self.setToolTip(f"{face.name} {words} {meets.name}")
+        self.setToolTip(tip_words(f"{face.name} {words} {meets.name}"))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         with QPainter(self) as painter:

@@ -1,7 +1,8 @@
 """The bar of totals along the bottom of the window."""
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
 
+from desktop.look.plain import Label, tip_words
 from desktop.look.roles import set_role
 from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
@@ -17,8 +18,8 @@ class TotalsBar(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("bar")
-        self._labels = tuple(QLabel(self) for _ in range(6))
-        self._unit = QLabel(self)
+        self._labels = tuple(Label(self) for _ in range(6))
+        self._unit = Label(self)
         self._busy = ""
         self._unit_name = ""
         set_role(self._unit, "quiet")
@@ -40,7 +41,7 @@ class TotalsBar(QFrame):
         for label, words in zip(self._labels, total_words(new.takeoff.totals, new.unit), strict=False):
             label.setText(words)
         for label, words in zip(self._labels, sure_words(new.takeoff.sure, new.unit), strict=False):
-            label.setToolTip(words)
+            label.setToolTip(tip_words(words))
         self._unit_name = new.unit.value
         self.say(self._busy)
 

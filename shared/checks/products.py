@@ -6,7 +6,7 @@ is a finding of the takeoff.
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from math import isfinite
 
 from shared import limits
@@ -41,14 +41,6 @@ def check_products(job: Job) -> None:
     for room in job.rooms:
         _check_numbers((("number of rooms alike", room.alike, 1, limits.MOST_ALIKE),), room.called)
     _check_numbers(_money_ranges(job), "prices and allowances")
-
-
-def product_texts(job: Job) -> Iterator[str]:
-    """The texts of products and money that a person may write."""
-    for product in job.products:
-        yield from (product.id, product.name, product.stands_for)
-        yield from (pack.name for pack in product.packs)
-    yield job.money.currency
 
 
 def front_ranges(part: Part) -> Ranges:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
 from shared.job import Job
+from shared.plain_text import one_line
 from shared.written.writing import Writing
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
 from takeoff.basket.words import (
@@ -13,7 +14,6 @@ from takeoff.basket.words import (
     verdict,
 )
 from takeoff.figures.to_buy import Basket
-from takeoff.tables.takeoff_text import one_line
 
 WIDTHS = (38, 10, 30, 10, 11)
 """The widths of the columns for product, need, packs, left over and cost: 99 characters in all."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from shared.job import Job
+from shared.plain_text import one_line
 from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Takeoff
 from takeoff.figures.naming import Names
@@ -133,8 +134,3 @@ def _line(words: str, *figures: str) -> str:
 
 def _columns(figures: Sequence[str]) -> str:
     return "".join(figure.rjust(FIGURE_WIDTH) for figure in figures)
-
-
-def one_line(words: str) -> str:
-    """The words with a space for every control character, which could move a terminal's cursor."""
-    return "".join(letter if letter.isprintable() else " " for letter in words)

@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 
 from shared.job import Face, Job
+from shared.plain_text import one_line
 from shared.written.writing import Writing
 from takeoff.bill import Bill
 from takeoff.figures.measured import PartRow, Takeoff
 from takeoff.figures.naming import Names
 from takeoff.tables.basket_why import row_lines, why_of_bill
-from takeoff.tables.takeoff_text import one_line
 from takeoff.why.figures import bead_row, length_row, part_rows
 
 INDENT = "  "

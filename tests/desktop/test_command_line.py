@@ -312,3 +312,40 @@ def test_version_and_help_are_no_errors(capsys: pytest.CaptureFixture[str]) -> N
             main([option])
         assert exit_.value.code == 0
         assert words in capsys.readouterr().out
+
+
+def test_a_price_list_does_not_steer_the_terminal(
+    example: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    prices = tmp_path / "\u202eprices.csv"
+    prices.write_text("product,size,price\n\x1b[2Jgrip\u202e,4 L,1\n", encoding="utf-8")
+    assert main(["buy", str(example), "--prices", str(prices)]) == 0
+    told = capsys.readouterr()
+    assert "?[2Jgrip?" in told.err
+    assert (told.out + told.err).replace("\n", "").isprintable()
+
+
+def test_a_library_that_fails_does_not_steer_the_terminal(
+    example: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(*_: object) -> None:
+        raise ImportError("\x1b[2J\u202e")
+
+    monkeypatch.setattr("takeoff.opening.open_job", fail)
+    assert "cannot be loaded (?[2J?)" in error_of(capsys, "takeoff", str(example))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="this system has no such terminals")
+def test_what_is_shown_on_a_terminal_steers_nothing_in_any_format(tmp_path: Path) -> None:
+    job = tmp_path / "job.json"
+    job.write_text('{"name": "Em\u200fpty", "version": 1}', encoding="utf-8")
+    for command in (("takeoff",), ("takeoff", "--format", "csv"), ("takeoff", "--why"), ("buy", "--format", "html")):
+        ours, theirs = os.openpty()
+        try:
+            assert run(command[0], str(job), *command[1:], stdout=theirs).returncode == 0
+            shown = os.read(ours, 100_000).decode()
+        finally:
+            os.close(theirs)
+            os.close(ours)
+        assert "\u200f" not in shown
+        assert shown.count("\n") >= 1

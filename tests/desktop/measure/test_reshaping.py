@@ -158,7 +158,7 @@ def test_the_person_sees_which_readings_a_shift_contradicts_and_takes_them_again
     wall.app.store.pick(picked)
     wall.press(Qt.Key.Key_I, Keys.AltModifier)
     wall.type("910")
-    answer = wall.app.line.answer
+    answer = wall.app.measure.line.answer
     assert "1 reading says otherwise, kept as read: 900 from the left end" in answer.text()
     wall.press(Qt.Key.Key_A, Keys.AltModifier)
     assert "1 reading says otherwise, taken again by this: 900" in answer.text()

@@ -49,7 +49,7 @@ def test_the_text_of_an_empty_job_is_its_name_and_zeros() -> None:
 def test_a_name_cannot_move_the_cursor_of_a_terminal(kitchen: Job) -> None:
     job = renamed(kitchen, "tiles", "tiles\x1b[2J\nred")
     assert "\x1b" not in takeoff_text(take_off(job), job)
-    assert "tiles [2J red" in takeoff_text(take_off(job), job)
+    assert "tiles?[2J?red" in takeoff_text(take_off(job), job)
 
 
 def test_an_inch_job_is_told_in_feet(kitchen: Job) -> None:
