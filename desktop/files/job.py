@@ -1,6 +1,8 @@
 """Opening, saving and leaving a job, so that nothing is lost."""
 
 from collections.abc import Callable
+from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QSettings, Signal
@@ -21,9 +23,13 @@ Then = Callable[[], None]
 
 
 class Files(QObject):
-    """Brings jobs from disk to the store and back. `failed(words)` says why a file cannot be read or written."""
+    """Brings jobs from disk to the store and back. `failed(words)` says why a file cannot be read or written.
+
+    `saved(words)` says what was saved.
+    """
 
     failed = Signal(str)
+    saved = Signal(str)
     recent_changed = Signal()
 
     def __init__(self, store: Store, background: Background, recovery: Recovery, window: QWidget) -> None:
@@ -32,7 +38,9 @@ class Files(QObject):
         self._background = background
         self._recovery = recovery
         self._window = window
-        self._then: Then | None = None
+        self._then: Then | None = None  # what waits for a save that the person answered to a question
+        self._jobs_left = 0
+        store.left.connect(self._count_left)
 
     @property
     def recent(self) -> tuple[Path, ...]:
@@ -54,10 +62,13 @@ class Files(QObject):
         def work() -> Opened:
             return counted_file(open_job(path))
 
-        def done(opened: Opened) -> None:
+        def show(opened: Opened) -> None:
             self._store.show_job(opened, path if own else None, saved=not self._recovery.holds(path))
             if own:
                 self._remember(path)
+
+        def done(opened: Opened) -> None:
+            self.leave(partial(show, opened))  # the job that is open may have been edited while this one was read
 
         self._background.run(f"Opening {path.name}", work, done, self._fail)
 
@@ -92,26 +103,28 @@ class Files(QObject):
     def write_to(self, path: Path) -> None:
         """Save to this file, which is the job's from then on."""
         path = path.absolute()
-        file = self._store.open.file
+        file, left, clock = self._store.open.file, self._jobs_left, _clock()
+        then, self._then = self._then, None
 
         def work() -> None:
             write_job_file(path, file)
 
         def done(_: None) -> None:
-            self._store.mark_saved(file.job, path)
-            self._recovery.forget()
             self._remember(path)
-            self._go_on()
+            if left == self._jobs_left:  # else another job is open by now
+                self._store.mark_saved(file.job, path)
+            self._tell_saved(path, clock)
+            if then is not None:
+                self.leave(then)  # asks again if the job was edited while it was saved
 
         self._background.run(f"Saving {path.name}", work, done, self._fail)
 
     def leave(self, then: Then) -> None:
         """Do `then`, which the open job does not survive; first ask whether to save what is not saved."""
         shown = self._store.shown
-        if shown is None or shown.is_saved:
+        if shown is None or shown.is_saved or self._recovery.has_given_up(shown.job):
             then()
             return
-        self._then = then
         box = QMessageBox(self._window)
         box.setIcon(QMessageBox.Icon.Question)
         box.setText(f"Save the changes to {shown.job.name}?")
@@ -120,33 +133,44 @@ class Files(QObject):
             QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Discard | QMessageBox.StandardButton.Cancel
         )
         box.setDefaultButton(QMessageBox.StandardButton.Save)
-        box.buttonClicked.connect(self._answer)
+
+        def answered() -> None:
+            self._answer(box.standardButton(box.clickedButton()), then)
+
+        box.buttonClicked.connect(answered)
         box.finished.connect(box.deleteLater)
-        self._question = box
         box.open()
 
-    def _answer(self) -> None:
-        answer = self._question.standardButton(self._question.clickedButton())
+    def _tell_saved(self, path: Path, clock: str) -> None:
+        """Say what was saved, and that what was done while it was being saved is not in the file."""
+        shown = self._store.shown
+        later = shown is not None and shown.path == path and not shown.is_saved
+        changes = " What you changed since then is not saved yet." if later else ""
+        self.saved.emit(f"Saved {path.name}, {clock}{'.' if changes else ''}{changes}")
+
+    def _count_left(self) -> None:
+        self._jobs_left += 1
+
+    def _answer(self, answer: QMessageBox.StandardButton, then: Then) -> None:
         if answer is QMessageBox.StandardButton.Save:
+            self._then = then
             self.save()
         elif answer is QMessageBox.StandardButton.Discard:
-            self._recovery.forget()
-            self._go_on()
+            self._recovery.give_up(self._store.open.job)
+            then()
         else:
             self._stay()
 
     def _stay(self) -> None:
+        """The job that is open stays open, and is as worth keeping as before."""
         self._then = None
-
-    def _go_on(self) -> None:
-        then, self._then = self._then, None
-        if then is not None:
-            then()
+        self._recovery.give_up(None)
 
     def _ask_for_file(self) -> None:
         dialog = self._dialog("Open a job", QFileDialog.AcceptMode.AcceptOpen)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self._open_named)
+        dialog.rejected.connect(self._stay)
         dialog.open()
 
     def _dialog(self, title: str, mode: QFileDialog.AcceptMode) -> QFileDialog:
@@ -175,3 +199,8 @@ class Files(QObject):
         names = [str(path), *(str(other) for other in self.recent if other != path)]
         QSettings().setValue("recent", names[:MOST_RECENT])
         self.recent_changed.emit()
+
+
+def _clock() -> str:
+    """The time of day, as a person says it."""
+    return f"{datetime.now(UTC).astimezone():%H:%M}"

@@ -55,9 +55,10 @@ class ErrorReport(QObject):
             sys.__excepthook__(kind, error, trace)
             return
         LOG.error("an unexpected error", exc_info=(kind, error, trace))
-        self.told.emit(f"{WORDS} {KEPT}" if self._kept() else WORDS)
+        self.told.emit(f"{WORDS} {KEPT}" if self.kept() else WORDS)
 
-    def _kept(self) -> bool:
+    def kept(self) -> bool:
+        """Whether a copy of the job could be kept just now. Whatever is in the way of it is logged."""
         try:
             return self._keep_safe()
         except Exception:  # whatever it is, the person must still be told
