@@ -9,7 +9,7 @@ import secrets
 from contextlib import suppress
 from pathlib import Path
 from time import time
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
 import msgspec
 from PySide6.QtCore import QLockFile
@@ -22,6 +22,8 @@ BEGINNING = "not-saved"
 ASIDE = "damaged"
 LARGEST_NOTE = 2**20
 HOUR_S = 60 * 60
+LATEST_S = 1e11
+"""No calendar has a day for a later time; a note that names one is damaged."""
 
 DAY_MS = 24 * 60 * 60 * 1000
 """After so long the lock of another computer, of which nobody here can say whether it still runs, counts no more."""
@@ -37,7 +39,7 @@ class Note(msgspec.Struct, frozen=True):
     rooms: tuple[str, ...]
     faces: int
     parts: int
-    kept_at: float
+    kept_at: Annotated[float, msgspec.Meta(ge=0, le=LATEST_S)]
     path: str = ""
     host: str = ""
     process: int = 0

@@ -55,7 +55,11 @@ class EndSignals(QObject):
         self._said.close()
 
     def _hear(self) -> None:
-        numbers = [number for number in self._heard.recv(64) if number in self._numbers]
+        try:
+            said = self._heard.recv(64)
+        except BlockingIOError:  # it was woken up for nothing
+            return
+        numbers = [number for number in said if number in self._numbers]
         if numbers:
             for number in self._numbers:
                 signal.signal(number, signal.SIG_DFL)

@@ -12,13 +12,14 @@ from desktop.look.wording import counted
 from desktop.state.copies import Note, Offer
 
 MOST_SHOWN = 3
+MOST_ROOMS = 4
 
 
 class KeptJobs(QFrame):
     """Has a line for each copy with "Recover" and "Discard", and one for each trouble with copies. Empty, it is hidden.
 
     `asked_to_recover(offer)` and `asked_to_discard(offer, words)` say what the person chose. Nothing is taken away by
-    the bar itself; "Later" hides it until the next start.
+    the bar itself; "Later" hides it until there is no job open, or the next start.
     """
 
     asked_to_recover = Signal(object)
@@ -99,7 +100,9 @@ def kept_words(note: Note, today: date) -> str:
     """What a copy holds and when it was made: "harbour-row: kitchen, 3 faces, 41 parts, 14:32"."""
     made = datetime.fromtimestamp(note.kept_at, UTC).astimezone()
     when = f"{made:%H:%M}" if made.date() == today else f"{made.day} {made:%B %Y, %H:%M}"
-    held = (*note.rooms, counted(note.faces, "face", "faces"), counted(note.parts, "part", "parts"), when)
+    more = len(note.rooms) - MOST_ROOMS
+    rooms = (*note.rooms[:MOST_ROOMS], *((counted(more, "more room", "more rooms"),) if more > 0 else ()))
+    held = (*rooms, counted(note.faces, "face", "faces"), counted(note.parts, "part", "parts"), when)
     name = note.path.replace("\\", "/").rpartition("/")[2].rpartition(".")[0] or note.name
     return f"{name}: {', '.join(held)}"
 

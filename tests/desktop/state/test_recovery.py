@@ -10,6 +10,7 @@ from contextlib import ExitStack
 from datetime import datetime, timedelta
 from pathlib import Path
 from tempfile import mkdtemp
+from threading import Event
 
 import pytest
 from PySide6.QtCore import SIGNAL, Qt
@@ -23,7 +24,7 @@ from desktop.state.recovery import UNKEPT_MS
 from desktop.window.end_signals import SIGNALS
 from desktop.window.kept_jobs import KeptJobs, kept_words
 from shared.errors import FileError
-from shared.files.job import JobFile, read_job_file
+from shared.files.job import JobFile, read_job_file, write_job_file
 from shared.job import Job
 from tests.desktop.state.working_window import drawn
 from tests.window import Keys, Person
@@ -273,11 +274,14 @@ def test_a_damaged_copy_is_told_of_once_and_put_aside(person: Person) -> None:
     assert aside.read_bytes() == b"PK\x03\x04 cut short"
 
 
-def test_a_note_that_is_damaged_costs_no_work(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    "content", [b"{", b"\xff", b'{"name": "x", "rooms": [], "faces": 0, "parts": 0, "kept_at": 1e300}']
+)
+def test_a_note_that_is_damaged_costs_no_work(tmp_path: Path, content: bytes) -> None:
     copy = new_copy(tmp_path)
     copy.write(JobFile(drawn()), None)
     copy.let_go()
-    copy.path.with_suffix(".json").write_bytes(b"{")
+    copy.path.with_suffix(".json").write_bytes(content)
 
     (offer,) = find_copies(tmp_path).offers
     assert (offer.note.name, offer.note.parts) == ("evening", 1)
@@ -285,6 +289,24 @@ def test_a_note_that_is_damaged_costs_no_work(tmp_path: Path) -> None:
 
 def full_disk(path: Path, _: object) -> None:
     raise FileError("the disk is full", where=str(path), do="make room or choose another place")
+
+
+def test_what_becomes_due_while_a_copy_is_written_is_kept_right_after(
+    working: Person, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    may_go_on = Event()
+
+    def slow(path: Path, file: JobFile) -> None:
+        assert may_go_on.wait(60)
+        write_job_file(path, file)
+
+    monkeypatch.setattr("desktop.state.copies.write_job_file", slow)
+    for left in ("500", "1000"):
+        working.draw_boxes("doo", (left, "150", "450", "720"))
+        QTest.qWait(UNKEPT_MS + 300)
+    may_go_on.set()
+    working.wait_until(lambda: any(working.app.recovery.folder.glob("not-saved-*.recoat")))
+    working.wait_until(lambda: read_job_file(own_copy(working)).job == working.shown.job)
 
 
 def test_a_full_disk_is_said_once_and_room_on_it_is_used(working: Person, monkeypatch: pytest.MonkeyPatch) -> None:
