@@ -11,6 +11,8 @@ from types import TracebackType
 
 from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInstallMessageHandler
 
+from shared.errors import RecoatError
+
 LOG = logging.getLogger("recoat")
 
 WORDS = "Something went wrong inside Recoat. The log says what."
@@ -61,6 +63,9 @@ class ErrorReport(QObject):
         """Whether a copy of the job could be kept just now. Whatever is in the way of it is logged."""
         try:
             return self._keep_safe()
+        except RecoatError as trouble:
+            LOG.error("no copy of the job could be kept: %s", trouble)
+            return False
         except Exception:  # whatever it is, the person must still be told
             LOG.exception("no copy of the job could be kept")
             return False

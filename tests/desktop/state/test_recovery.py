@@ -325,6 +325,17 @@ def test_a_full_disk_is_said_once_and_room_on_it_is_used(working: Person, monkey
     working.wait_until(lambda: any(working.app.recovery.folder.glob("not-saved-*.recoat")))
 
 
+def test_a_full_disk_at_the_end_of_the_session_is_logged_in_one_line(
+    working: Person, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    monkeypatch.setattr("desktop.state.copies.write_job_file", full_disk)
+    working.app.keep_safe()
+
+    (record,) = caplog.records
+    assert "the disk is full" in record.getMessage()
+    assert record.exc_info is None
+
+
 def test_a_folder_that_cannot_be_written_is_said_in_words(working: Person, tmp_path: Path) -> None:
     (tmp_path / "file").write_text("no folder")
     working.app.recovery.folder = tmp_path / "file" / "copies"
