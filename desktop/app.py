@@ -16,6 +16,7 @@ from desktop.files.finish import FinishFiles
 from desktop.files.hold import Hold
 from desktop.files.job import Files
 from desktop.files.prices import Prices
+from desktop.files.recovering import Recovering
 from desktop.finish.page import FINISH, FinishPage
 from desktop.look.palette import Look
 from desktop.measure.modes import Mode
@@ -33,6 +34,7 @@ from desktop.state.store import Store
 from desktop.window.cards import Cards
 from desktop.window.frame import Frame
 from desktop.window.help_view import HelpView
+from desktop.window.kept_jobs import KeptJobs
 from desktop.window.main_window import Window
 from desktop.window.mends import Mends
 from desktop.window.menu_table import fill
@@ -44,22 +46,28 @@ from shared.findings import Finding
 
 
 class App(QObject):
-    """Makes everything in the window, and connects each signal to what it sets going."""
+    """Everything in the window, and who hears whom. Copies of unsaved work go to a folder of the program's own data.
 
-    def __init__(self, look: Look, window: Window | None = None) -> None:
+    `copies_in` is another folder for them.
+    """
+
+    def __init__(self, look: Look, window: Window | None = None, copies_in: Path | None = None) -> None:
         super().__init__()
         self.window = window or Window()
         self.store = Store(MEASURE, self)
         self.background = Background(self)
         self.buying = Buying(self.store, self.background, self)
-        self.recovery = Recovery(self.store, self.background, self)
+        self.recovery = Recovery(self.store, copies_in, self)
         self.drawings, self.face_photos = Drawings(self.store), FacePhotos(self.background, self)
         self._build_pages(look)
         self.start, self.totals = self.window.start, TotalsBar()
         self.bar, self.strip = PageBar(self.pages.all), Strip(self.drawings, look)
         self.frame = Frame(self.window, self.bar, self.strip, self.pages, self.totals)
+        self.kept = KeptJobs(self.window)
+        self.window.put_on_top(self.kept)
         self.hold = Hold(self.store, self.background, self)
         self.files = Files(self.store, self.background, self.recovery, self.hold, self.window)
+        self.recovering = Recovering(self.store, self.background, self.recovery, self.files, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.prices = Prices(self.store, self.background, self.window)
@@ -75,7 +83,7 @@ class App(QObject):
         self._connect_commands()
         self._render(None, None)
         self._show_recent()
-        self.start.kept.setVisible(self.recovery.has_copy)
+        self.recovery.look()
 
     def show_help(self) -> None:
         """Open the help beside the work."""
@@ -102,10 +110,6 @@ class App(QObject):
         """Leave the open job, and show the doors into another."""
         self.files.leave(self.store.close_job)
 
-    def open_kept(self) -> None:
-        """Open the copy of the job that was not saved."""
-        self.files.open_path(self.recovery.path)
-
     def open_recent(self, path: Path) -> None:
         """Open a file that was open before."""
         self.files.leave_for(path)
@@ -113,6 +117,15 @@ class App(QObject):
     def close(self) -> None:
         """Close the window. Unsaved changes are asked about first."""
         self.files.leave(self.window.close_now)
+
+    def keep_safe(self) -> None:
+        """Keep a copy of what is not saved: the person's session ends, and perhaps nobody can answer a question."""
+        self.report.kept()
+
+    def end(self) -> None:
+        """Close the window without a question, and keep a copy of what is not saved."""
+        self.keep_safe()
+        self.window.close_now()
 
     def _build_pages(self, look: Look) -> None:
         """Make the pages in the order of the job. To add a page, add it here: bar, menu and keys follow this list."""
@@ -147,9 +160,14 @@ class App(QObject):
         self.start.asked_for_new.connect(self.cards.ask_for_room)
         self.start.asked_for_file.connect(self.files.open)
         self.start.asked_for_example.connect(self.open_example)
-        self.start.asked_for_kept.connect(self.open_kept)
         self.start.asked_for_recent.connect(self.open_recent)
         self.files.failed.connect(self.tell_trouble)
+        self.files.saved.connect(self.tell)
+        self.recovery.told.connect(self.kept.tell)
+        self.recovery.found.connect(self.kept.offer)
+        self.kept.asked_to_recover.connect(self.recovering.recover)
+        self.kept.asked_to_discard.connect(self.recovering.discard)
+        self.recovering.failed.connect(self.tell_trouble)
         self.files.recent_changed.connect(self._show_recent)
         self.exports.failed.connect(self.tell_trouble)
         self.photos.failed.connect(self.tell_trouble)

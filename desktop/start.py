@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from desktop.look.palette import Look, system_look
 from desktop.look.style import palette, style_sheet
+from desktop.window.end_signals import EndSignals
 from desktop.window.main_window import NAME, Window
 
 if TYPE_CHECKING:
@@ -37,16 +38,16 @@ def dress(app: QApplication, look: Look) -> None:
     app.setStyleSheet(style_sheet(look))
 
 
-def put_together(qt: QApplication, look: Look, window: Window | None = None) -> "App":
-    """Everything in the window, in this look.
+def put_together(qt: QApplication, look: Look, window: Window | None = None, *, copies_in: Path | None = None) -> "App":
+    """Everything in the window, in this look; `copies_in` as in `App`.
 
-    The look is put on last. Qt works out the style sheet of a widget anew whenever the widget is put into another, and
-    that happens many times over: it took two thirds of the time.
+    It is dressed once it stands: Qt works out a style sheet anew for all that is put into something else, and widgets
+    are put into one another many times over. That took two thirds of the time.
     """
     from desktop.app import App  # late: with it come shapely and numpy, which take longer than the window
 
     qt.setStyleSheet("")
-    app = App(look, window)
+    app = App(look, window, copies_in)
     dress(qt, look)
     return app
 
@@ -67,6 +68,19 @@ def settle_down() -> None:
     gc.freeze()
 
 
+def keep_work_at_the_end(qt: QApplication, app: "App") -> EndSignals:
+    """Let nothing be lost when the system ends the program or the person's session; call `uninstall` at the end."""
+
+    def end(number: int) -> None:
+        app.end()
+        qt.exit(EndSignals.EXIT_CODE + number)
+
+    qt.commitDataRequest.connect(app.keep_safe)
+    signals = EndSignals(end, app)
+    signals.install()
+    return signals
+
+
 def open_window(path: str | None) -> int:
     """Show the window until it is closed, on the job in the file at `path` if there is one. Returns the exit code."""
     logging.basicConfig(level=logging.WARNING, stream=sys.stderr, format="recoat: %(message)s")
@@ -79,8 +93,10 @@ def open_window(path: str | None) -> int:
     settle_down()
     if path is not None:
         app.files.open_path(Path(path))
+    signals = keep_work_at_the_end(qt, app)
     try:
         return qt.exec()
     finally:
+        signals.uninstall()
         app.report.uninstall()
         window.deleteLater()

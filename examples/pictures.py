@@ -30,7 +30,7 @@ PICKED, COUNTED = ("A", "a-splash"), "b-splash"
 
 def take_pictures(qt: QApplication, name: str, look: Look) -> None:
     """Open a window with this look, turn to each page, and write a picture of it."""
-    app = put_together(qt, look)
+    app = put_together(qt, look, copies_in=HERE / "no copies")
     app.store.show_job(counted_file(read_job_file(JOB)), JOB, saved=True)
     app.window.resize(*SIZE)
     app.window.show()

@@ -184,11 +184,11 @@ class Person:
 
 
 @pytest.fixture
-def app(qtbot: QtBot) -> Iterator[App]:
+def app(qtbot: QtBot, tmp_path_factory: pytest.TempPathFactory) -> Iterator[App]:
     """The window on the screen, with no job open. A job that is open at the end is dropped."""
     usual_ms = QApplication.keyboardInputInterval()
     QApplication.setKeyboardInputInterval(WORD_MS)
-    made = put_together(application(), light())
+    made = put_together(application(), light(), copies_in=tmp_path_factory.mktemp("copies"))
     with qtbot.waitActive(made.window):
         made.window.show()
         made.window.activateWindow()

@@ -1,6 +1,8 @@
 """Opening, saving and leaving a job, so that nothing is lost."""
 
 from collections.abc import Callable
+from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 from threading import Event
 
@@ -17,6 +19,7 @@ from shared.errors import RecoatError
 from shared.files.claim import HeldError
 from shared.files.job import JobFile
 from shared.files.stamp import ChangedError
+from shared.written.moments import moment_words
 from takeoff.opening import open_job
 
 JOB_FILES = "Recoat jobs (*.recoat *.json)"
@@ -27,9 +30,13 @@ Then = Callable[[], None]
 
 
 class Files(QObject):
-    """Brings jobs from disk to the store and back. `failed(words)` says why a file cannot be read or written."""
+    """Brings jobs from disk to the store and back. `failed(words)` says why a file cannot be read or written.
+
+    `saved(words)` says what was saved.
+    """
 
     failed = Signal(str)
+    saved = Signal(str)
     recent_changed = Signal()
 
     def __init__(self, store: Store, background: Background, recovery: Recovery, hold: Hold, window: QWidget) -> None:
@@ -39,7 +46,9 @@ class Files(QObject):
         self._recovery = recovery
         self._hold = hold
         self._window = window
-        self._then: Then | None = None
+        self._then: Then | None = None  # what waits for a save that the person answered to a question
+        self._jobs_left = 0
+        store.left.connect(self._count_left)
 
     @property
     def recent(self) -> tuple[Path, ...]:
@@ -66,10 +75,13 @@ class Files(QObject):
         def work() -> Opened:
             return self._hold.read(path, read) if own else read(path)
 
-        def done(opened: Opened) -> None:
+        def show(opened: Opened) -> None:
             self._store.show_job(opened, path if own else None, saved=not self._recovery.holds(path))
             if own:
                 self._remember(path)
+
+        def done(opened: Opened) -> None:
+            self.leave(partial(show, opened))  # the job that is open may have been edited while this one was read
 
         def failed(error: RecoatError) -> None:
             self._tell_unread(path, error)
@@ -84,7 +96,7 @@ class Files(QObject):
             return counted_file(open_job(path), stopped)
 
         def done(opened: Opened) -> None:
-            self._store.show_job(opened, None, saved=False)
+            self.leave(partial(self._store.show_job, opened, None, saved=False))
 
         self._background.start(f"Opening a copy of {path.name}", work, done, self._fail, stopped)
 
@@ -119,18 +131,22 @@ class Files(QObject):
     def write_to(self, path: Path, *, replacing_changes: bool = False) -> None:
         """Save to this file, which is the job's from then on; first ask if somebody else has changed it."""
         path = path.absolute()
-        file = self._store.open.file
+        file, left, clock = self._store.open.file, self._jobs_left, _clock()
+        then, self._then = self._then, None
 
         def work() -> None:
             self._hold.write(path, file, replacing_changes=replacing_changes)
 
         def done(_: None) -> None:
-            self._store.mark_saved(file.job, path)
-            self._recovery.forget()
             self._remember(path)
-            self._go_on()
+            if left == self._jobs_left:  # else another job is open by now
+                self._store.mark_saved(file.job, path)
+            self._tell_saved(path, clock)
+            if then is not None:
+                self.leave(then)  # asks again if the job was edited while it was saved
 
         def failed(error: RecoatError) -> None:
+            self._then = then
             self._tell_unwritten(path, error)
 
         self._background.start(f"Saving {path.name}", work, done, failed)
@@ -138,42 +154,52 @@ class Files(QObject):
     def leave(self, then: Then) -> None:
         """Do `then`, which the open job does not survive; first ask whether to save what is not saved."""
         shown = self._store.shown
-        if shown is None or shown.is_saved:
+        if shown is None or shown.is_saved or self._recovery.has_given_up(shown.job):
             then()
             return
-        self._then = then
         box = Question(self._window, f"Save the changes to {shown.job.name}?", "Unsaved changes will be lost.")
         box.setStandardButtons(
             Question.StandardButton.Save | Question.StandardButton.Discard | Question.StandardButton.Cancel
         )
         box.setDefaultButton(Question.StandardButton.Save)
-        box.buttonClicked.connect(self._answer)
+
+        def answered() -> None:
+            self._answer(box.standardButton(box.clickedButton()), then)
+
+        box.buttonClicked.connect(answered)
         box.finished.connect(box.deleteLater)
-        self._question = box
         box.open()
 
-    def _answer(self) -> None:
-        answer = self._question.standardButton(self._question.clickedButton())
+    def _tell_saved(self, path: Path, clock: str) -> None:
+        """Say what was saved, and that what was done while it was being saved is not in the file."""
+        shown = self._store.shown
+        later = shown is not None and shown.path == path and not shown.is_saved
+        changes = " What you changed since then is not saved yet." if later else ""
+        self.saved.emit(f"Saved {path.name}, {clock}{'.' if changes else ''}{changes}")
+
+    def _count_left(self) -> None:
+        self._jobs_left += 1
+
+    def _answer(self, answer: Question.StandardButton, then: Then) -> None:
         if answer is Question.StandardButton.Save:
+            self._then = then
             self.save()
         elif answer is Question.StandardButton.Discard:
-            self._recovery.forget()
-            self._go_on()
+            self._recovery.give_up(self._store.open.job)
+            then()
         else:
             self._stay()
 
     def _stay(self) -> None:
+        """The job that is open stays open, and is as worth keeping as before."""
         self._then = None
-
-    def _go_on(self) -> None:
-        then, self._then = self._then, None
-        if then is not None:
-            then()
+        self._recovery.give_up(None)
 
     def _ask_for_file(self) -> None:
         dialog = self._dialog("Open a job", QFileDialog.AcceptMode.AcceptOpen)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.fileSelected.connect(self._open_named)
+        dialog.rejected.connect(self._stay)
         dialog.open()
 
     def _dialog(self, title: str, mode: QFileDialog.AcceptMode) -> QFileDialog:
@@ -224,3 +250,9 @@ class Files(QObject):
         names = [str(path), *(str(other) for other in self.recent if other != path)]
         QSettings().setValue("recent", names[:MOST_RECENT])
         self.recent_changed.emit()
+
+
+def _clock() -> str:
+    """The time of day, as a person says it."""
+    now = datetime.now(UTC).astimezone()
+    return moment_words(now, now)

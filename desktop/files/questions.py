@@ -10,14 +10,13 @@ from shared.files.claim import HeldError
 from shared.files.stamp import ChangedError
 
 Then = Callable[[], None]
-Role = Question.ButtonRole
 
 
 def ask_about_held(window: QWidget, path: Path, error: HeldError, open_copy: Then) -> None:
     """Offer a copy of a job that somebody else has open."""
     words = f"{_sentence(error.what)} A copy has no file yet: saving it asks for one."
     box = _question(window, f"{path.name} is already open.", words)
-    box.setDefaultButton(_button(box, "&Open a copy", Role.AcceptRole, open_copy))
+    box.setDefaultButton(_button(box, "&Open a copy", Question.ButtonRole.AcceptRole, open_copy))
     box.addButton(Question.StandardButton.Cancel)
     box.open()
 
@@ -28,8 +27,8 @@ def ask_about_changed(
     """Ask whether to save over what somebody else has saved."""
     words = f"{_sentence(error.what)} Replacing it loses what was saved there."
     box = _question(window, f"{path.name} has changed.", words)
-    box.setDefaultButton(_button(box, "Save &as...", Role.AcceptRole, save_as))
-    _button(box, "&Replace it", Role.DestructiveRole, replace)
+    box.setDefaultButton(_button(box, "Save &as...", Question.ButtonRole.AcceptRole, save_as))
+    _button(box, "&Replace it", Question.ButtonRole.DestructiveRole, replace)
     box.addButton(Question.StandardButton.Cancel)
     box.rejected.connect(stay)
     box.open()
@@ -41,7 +40,7 @@ def _question(window: QWidget, question: str, words: str) -> Question:
     return box
 
 
-def _button(box: Question, words: str, role: Role, then: Then) -> QPushButton:
+def _button(box: Question, words: str, role: Question.ButtonRole, then: Then) -> QPushButton:
     button = box.addButton(words, role)
     button.clicked.connect(then)
     return button

@@ -63,6 +63,10 @@ class Background(QObject):
             self._stoppable = None
             self.may_be_stopped.emit("")
 
+    def run_now(self, work: Callable[[], Result]) -> Result:
+        """The result of this work, which is done right after the work that was given before. Its errors are raised."""
+        return self._executor.submit(work).result()
+
     def join(self) -> None:
         """Wait for the work that was given; take no more."""
         self._executor.shutdown(wait=True)

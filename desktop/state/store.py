@@ -62,10 +62,11 @@ class Store(QObject):
     """Holds what is shown; every view redraws what differs between the two values of `changed(old, new)`.
 
     `old` or `new` is None where no job is open. A job opens on the page `first`. An edit that makes no sense is not
-    taken: `refused` says why, in words.
+    taken: `refused` says why, in words. `left(old)` comes before another job, or none, takes the place of this one.
     """
 
     changed = Signal(object, object)
+    left = Signal(object)
     refused = Signal(str)
 
     def __init__(self, first: Page, parent: QObject | None = None) -> None:
@@ -103,10 +104,12 @@ class Store(QObject):
             saved=file.job if saved else None,
             face=kept_face(file.job, ""),
         )
+        self._leave()
         self._show(start)
 
     def close_job(self) -> None:
         """Show no job."""
+        self._leave()
         self._show(None)
 
     def edit(self, label: str, job: Job, *, face: str = "", picked: tuple[str, ...] | None = None) -> bool:
@@ -188,6 +191,10 @@ class Store(QObject):
     def turn_overlay(self, overlay: Overlay) -> None:
         """Show an overlay on the face, or leave it out if it is shown."""
         self._show(replace(self.open, overlays=self.open.overlays ^ {overlay}))
+
+    def _leave(self) -> None:
+        if self._shown is not None:
+            self.left.emit(self._shown)
 
     def _count_tried(self) -> None:
         shown = self._shown

@@ -49,6 +49,10 @@ class Window(QMainWindow):
             self.stack.addWidget(page)
         self._column.addWidget(below)
 
+    def put_on_top(self, widget: QWidget) -> None:
+        """Put a widget above all others, over the start page too."""
+        self._column.insertWidget(0, widget)
+
     def say_name(self, name: str, title: str, state: str = "", *, saved: bool) -> None:
         """Say which job is open, and whether it is saved: `state` in words."""
         self.name.setText("  ·  ".join(word for word in (name, state) if word))

@@ -11,6 +11,8 @@ from types import TracebackType
 
 from PySide6.QtCore import QMessageLogContext, QObject, QtMsgType, Signal, qInstallMessageHandler
 
+from shared.errors import RecoatError
+
 LOG = logging.getLogger("recoat")
 
 WORDS = "Something went wrong inside Recoat. The log says what."
@@ -55,11 +57,15 @@ class ErrorReport(QObject):
             sys.__excepthook__(kind, error, trace)
             return
         LOG.error("an unexpected error", exc_info=(kind, error, trace))
-        self.told.emit(f"{WORDS} {KEPT}" if self._kept() else WORDS)
+        self.told.emit(f"{WORDS} {KEPT}" if self.kept() else WORDS)
 
-    def _kept(self) -> bool:
+    def kept(self) -> bool:
+        """Whether a copy of the job could be kept just now. Whatever is in the way of it is logged."""
         try:
             return self._keep_safe()
+        except RecoatError as trouble:
+            LOG.error("no copy of the job could be kept: %s", trouble)
+            return False
         except Exception:  # whatever it is, the person must still be told
             LOG.exception("no copy of the job could be kept")
             return False

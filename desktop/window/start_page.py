@@ -19,7 +19,6 @@ class StartPage(QFrame):
     asked_for_example = Signal()
     asked_for_new = Signal()
     asked_for_file = Signal()
-    asked_for_kept = Signal()
     asked_for_recent = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -30,8 +29,6 @@ class StartPage(QFrame):
         self.trouble = Label(self)
         self.trouble.setWordWrap(True)
         set_role(self.trouble, "trouble")
-        self.kept = self._door("Recover &unsaved job", self.asked_for_kept)
-        self.kept.hide()
         self.new = self._door("&Start a kitchen from wall lengths", self.asked_for_new)
         self.file = self._door("&Open a file", self.asked_for_file)
         self.example = self._door("&Look at the example", self.asked_for_example)
@@ -39,7 +36,7 @@ class StartPage(QFrame):
         self._recent.setSpacing(4)
         middle = QVBoxLayout()
         middle.setSpacing(12)
-        for widget in (head, self.kept, self.new, self.file, self.example, self.trouble):
+        for widget in (head, self.new, self.file, self.example, self.trouble):
             widget.setFixedWidth(WIDTH)
             middle.addWidget(widget)
         middle.addLayout(self._recent)

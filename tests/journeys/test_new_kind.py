@@ -58,7 +58,7 @@ from shared.trade.kinds import Kind
 
 qt = application()
 dress(qt, light())
-app = App(light())
+app = App(light(), copies_in=Path(sys.argv[1]).parent)
 app.window.show()
 app.files.open_path(Path(sys.argv[1]))
 patience = time.monotonic() + 60

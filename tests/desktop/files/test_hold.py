@@ -102,7 +102,8 @@ def come_back(person: Person) -> None:
 
 def trouble(person: Person) -> str:
     """What the window says went wrong, once it does."""
-    person.wait_until(lambda: bool(person.app.window.notice.text()))
+    notice = person.app.window.notice
+    person.wait_until(lambda: not notice.text().startswith("Saved") and bool(notice.text()))
     return person.app.window.notice.text()
 
 
@@ -208,7 +209,7 @@ def test_a_save_asked_for_before_another_has_ended_finds_no_change_and_no_other_
         saved.wait_until(lambda: saved.shown.is_saved)
 
         assert asked(saved) == []
-        assert saved.app.window.notice.text() == ""
+        assert saved.app.window.notice.text().startswith(f"Saved {name}")
         assert read_job_file(path.with_name(name)).job == saved.shown.job
 
 
