@@ -7,7 +7,9 @@ that Qt loads. What is already there is left alone. As root on Debian a missing 
 the command that installs it is named. Only the standard library is used, since nothing else is there yet.
 """
 
+import contextlib
 import ctypes
+import fcntl
 import hashlib
 import importlib.util
 import os
@@ -15,12 +17,14 @@ import shutil
 import subprocess
 import sys
 import tomllib
+from collections.abc import Iterator
 from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parent.parent
 ENVIRONMENT = PROJECT / ".venv"
 PYTHON = ENVIRONMENT / "bin" / "python"
 STAMP = ENVIRONMENT / "prepared-from"
+LOCK = PROJECT / ".venv.lock"
 FONT_FOLDERS = ("/usr/share/fonts", "/usr/local/share/fonts", "~/.local/share/fonts", "~/.fonts")
 FONT_ENDINGS = {".otf", ".pfb", ".ttc", ".ttf"}
 
@@ -35,22 +39,46 @@ def main(arguments: list[str]) -> int:
         print("prepare: say what for: python3 .ci/prepare.py run|test", file=sys.stderr)
         return 2
     try:
-        prepare_environment(arguments[0])
-        prepare_system()
+        with only_one():
+            prepare_environment(arguments[0])
+            prepare_system()
     except NotReadyError as error:
         print(f"prepare: {error}", file=sys.stderr)
         return 2
     return 0
 
 
+@contextlib.contextmanager
+def only_one() -> Iterator[None]:
+    """Let one process prepare at a time; another waits. The system frees the lock of a process that was killed."""
+    try:
+        file = LOCK.open("w", encoding="utf-8")
+    except OSError as trouble:
+        raise NotReadyError(
+            f"{LOCK} cannot be written ({trouble.strerror}); make the folder yours to write"
+        ) from trouble
+    with file:
+        try:
+            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
+            print("prepare: another make is preparing .venv; waiting for it", flush=True)
+            fcntl.flock(file, fcntl.LOCK_EX)
+        yield
+
+
 def prepare_environment(purpose: str) -> None:
-    """Make .venv where there is none that works, and install what the lock names when the lock has changed."""
+    """Make .venv unless a whole one is there, and install what the lock file names unless that is done already.
+
+    The stamp is taken away before anything changes and written at the very end. So an environment without a stamp was
+    never finished, and is made anew.
+    """
     if not environment_works():
         install_packages(() if importlib.util.find_spec("ensurepip") else (venv_package(),))
         print("prepare: making .venv", flush=True)
         run((sys.executable, "-m", "venv", "--clear", str(ENVIRONMENT)), "the virtual environment could not be made")
     if fingerprint(purpose) in installed_fingerprints():
         return
+    STAMP.unlink(missing_ok=True)
     print(f"prepare: installing the locked libraries for `make {purpose}` into .venv", flush=True)
     pip = (str(PYTHON), "-m", "pip", "--quiet", "--quiet", "--disable-pip-version-check", "install")
     failure = "the libraries could not be installed; see the lines above, mend the connection and run this again"
@@ -62,8 +90,8 @@ def prepare_environment(purpose: str) -> None:
 
 
 def environment_works() -> bool:
-    """Whether .venv has a Python that starts: one that was moved, or whose Python is gone, does not."""
-    if not PYTHON.exists():
+    """Whether .venv was finished and its Python starts: one that was moved, or whose Python is gone, does not."""
+    if not STAMP.exists() or not PYTHON.exists():
         return False
     return subprocess.run((str(PYTHON), "-c", "import pip"), check=False, capture_output=True).returncode == 0
 
@@ -114,8 +142,14 @@ def can_be_loaded(library: str) -> bool:
 
 def has_fonts() -> bool:
     """Whether any font file lies where Linux keeps fonts."""
-    folders = (Path(folder).expanduser() for folder in FONT_FOLDERS)
-    return any(file.suffix in FONT_ENDINGS for folder in folders for file in folder.rglob("*"))
+    return any(file.suffix in FONT_ENDINGS for folder in font_folders() for file in folder.rglob("*"))
+
+
+def font_folders() -> Iterator[Path]:
+    """The folders for fonts; those of a person only where it is known whose home it is."""
+    for folder in FONT_FOLDERS:
+        with contextlib.suppress(RuntimeError):  # no HOME, and nobody of this number in the system's list
+            yield Path(folder).expanduser()
 
 
 def venv_package() -> str:
