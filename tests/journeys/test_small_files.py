@@ -77,11 +77,11 @@ JOBS: dict[str, tuple[Callable[[], bytes], str]] = {
         "the job is larger than 32 MB",
     ),
     "a job of wrong types": (
-        lambda: small.long_list("{}", 31, small.FACE, "]}]}]}"),
+        lambda: small.long_list("{}", 30, small.FACE, "]}]}]}"),
         'room 1, face 1, part 1: the field "id" is missing',
     ),
     "a version that never was": (
-        lambda: small.long_list("{}", 31, '{"version":0,"x":[', "]}"),
+        lambda: small.long_list("[[]]", 30, '{"version":0,"x":[', "]}"),
         "no Recoat ever wrote version 0",
     ),
 }
