@@ -144,7 +144,7 @@ BAD_READINGS: dict[str, tuple[dict[str, Any], str]] = {
     "no way": ({"way": "sideways"}, '"sideways" is not one of the words'),
     "going nowhere": ({"end": "start"}, "it begins and ends at the same place"),
     "no corner": ({"way": "straight"}, 'begins or ends at "start"'),
-    "steering": ({"end": "\N{RIGHT-TO-LEFT OVERRIDE}a"}, "begins or ends at"),
+    "steering": ({"end": "\N{RIGHT-TO-LEFT OVERRIDE}a"}, "contains a control character (U+202E)"),
 }
 
 

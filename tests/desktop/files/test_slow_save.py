@@ -100,10 +100,9 @@ def test_a_job_that_was_opened_while_another_was_saved_does_not_get_its_file(wor
     working.app.store.close_job()
     working.app.files.show_new(JobFile(drawn()))
     release()
-    working.wait_until(working.app.window.notice.isVisible)
+    working.wait_until(lambda: working.app.window.notice.text().startswith("Saved harbour-row.recoat, "))
 
     assert working.shown.path is None
-    assert working.app.window.notice.text().startswith("Saved harbour-row.recoat, ")
 
 
 def test_what_is_edited_while_another_file_is_read_is_asked_for(
