@@ -22,8 +22,9 @@ if TYPE_CHECKING:
     from takeoff.bill import Bill
     from takeoff.figures.measured import Takeoff
 
-DONE, FOUND, FAILED = 0, 1, 2
-"""Exit codes. DONE: all went well. FOUND: `check` found something to look at. FAILED: an error, told in one line."""
+DONE, FOUND, FAILED, STOPPED = 0, 1, 2, 130
+"""Exit codes. DONE: all went well. FOUND: `check` found something to look at. FAILED: an error, told in one line.
+STOPPED: by Ctrl+C, as shells number it."""
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -67,7 +68,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     except ImportError as trouble:
         return _tell(f"a library that this needs cannot be loaded ({trouble}); make run installs what is missing.")
     except KeyboardInterrupt:
-        return _tell("stopped.")
+        _tell("stopped.")
+        return STOPPED
 
 
 def _tell(words: str) -> int:
@@ -336,11 +338,13 @@ def _convert(asked: argparse.Namespace) -> int:
 
 
 def _refuse_same(asked: argparse.Namespace) -> None:
-    """Refuse to write over the job that is read."""
-    if asked.output is not None and _are_same(asked.output, asked.job):
-        raise FileError(
-            "this file is the job itself and would be overwritten", where=str(asked.output), do="name another file"
-        )
+    """FileError if the output is one of the files that are read, under whatever name."""
+    inputs = {"the job itself": asked.job, "the price list": getattr(asked, "prices", None)}
+    for name, path in inputs.items():
+        if asked.output is not None and path is not None and _are_same(asked.output, path):
+            raise FileError(
+                f"this file is {name} and would be overwritten", where=str(asked.output), do="name another file"
+            )
 
 
 def _are_same(one: Path, other: Path) -> bool:

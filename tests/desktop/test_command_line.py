@@ -256,6 +256,30 @@ def test_an_error_is_one_line_that_says_what_to_do(
     assert example.read_bytes() == before
 
 
+def test_no_output_replaces_the_price_list_under_whatever_name(
+    example: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    prices, link = tmp_path / "prices.csv", tmp_path / "link.csv"
+    prices.write_text("Product,Size,Price\nPrimer,1 L,20\n")
+    link.symlink_to(prices)
+    before = prices.read_bytes()
+    for one, other in ((prices, prices), (prices, link), (link, prices)):
+        told = error_of(capsys, "buy", str(example), "--prices", str(one), "-o", str(other))
+        assert "this file is the price list and would be overwritten; name another file" in told
+    assert prices.read_bytes() == before
+
+
+def test_ctrl_c_ends_a_command_with_130_and_one_line(
+    example: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def interrupted(_: Path) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("takeoff.opening.open_job", interrupted)
+    assert main(["takeoff", str(example)]) == 130
+    assert capsys.readouterr().err == "recoat: stopped.\n"
+
+
 def job_of(outline: str) -> bytes:
     part = '{"id": "p", "kind": "wall", "outline": ' + outline + "}"
     face = '{"id": "a", "name": "A", "parts": [' + part + "]}"
