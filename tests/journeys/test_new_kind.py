@@ -4,7 +4,6 @@ The program is copied, the kind is added to the copy as a contributor would, and
 """
 
 import json
-import os
 import shutil
 import subprocess
 import sys
@@ -16,6 +15,7 @@ import pytest
 from desktop.command_line import main
 from shared.files.job import read_job_file
 from takeoff.take_off import take_off
+from tests.processes import apart_from_the_person
 
 PROJECT = Path(__file__).parents[2]
 EXAMPLE = PROJECT / "examples" / "harbour-row.json"
@@ -109,7 +109,7 @@ def saved(tmp_path: Path) -> Path:
 
 
 def run(program: Path, script: str, *words: str | Path) -> subprocess.CompletedProcess[str]:
-    environment = {**os.environ, "PYTHONPATH": str(program), "QT_QPA_PLATFORM": "offscreen"}
+    environment = {**apart_from_the_person(program), "PYTHONPATH": str(program)}
     command = (sys.executable, "-c", script, *map(str, words))
     return subprocess.run(command, check=False, cwd=program, env=environment, capture_output=True, text=True)
 

@@ -15,6 +15,7 @@ from desktop.command_line import main
 from shared.files.job import JobFile, read_job_file, write_job_file
 from shared.job import Job
 from tests.holding import PROJECT, Hold, hold
+from tests.processes import apart_from_the_person
 from tests.window import Keys, Person
 
 __all__ = ["hold"]
@@ -48,7 +49,7 @@ def other_window(path: Path) -> Iterator[subprocess.Popen[bytes]]:
     """Another window in a process of its own that has the file open."""
     write_job_file(path, THEIRS)
     command = (sys.executable, "-c", "import sys; from desktop.command_line import main; sys.exit(main())", str(path))
-    window = subprocess.Popen(command, cwd=PROJECT, env={**os.environ, "QT_QPA_PLATFORM": "offscreen"})
+    window = subprocess.Popen(command, cwd=PROJECT, env=apart_from_the_person(path.parent))
     yield window
     window.kill()
     window.wait()

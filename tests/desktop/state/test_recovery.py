@@ -27,6 +27,7 @@ from shared.errors import FileError
 from shared.files.job import JobFile, read_job_file, write_job_file
 from shared.job import Job
 from tests.desktop.state.working_window import drawn
+from tests.processes import apart_from_the_person
 from tests.window import Keys, Person
 
 PROJECT = Path(__file__).parents[3]
@@ -44,7 +45,7 @@ class Working:
             self.process = subprocess.Popen(
                 (sys.executable, "-m", "tests.desktop.state.working_window", str(folder)),
                 cwd=PROJECT,
-                env={**os.environ, "PYTHONPATH": str(PROJECT), "QT_QPA_PLATFORM": "offscreen"},
+                env={**apart_from_the_person(folder), "PYTHONPATH": str(PROJECT)},
                 stdout=out,
                 stderr=err,
             )
