@@ -9,6 +9,9 @@ LONGEST_MM = 100_000.0
 THICKEST_MM = 1_000.0
 """The greatest thickness of a board, and the greatest leg, width or depth of a bead."""
 
+THINNEST_BEAD_MM = 0.1
+"""The least leg, width or depth of a bead: no nozzle draws a thinner one (common practice, no source)."""
+
 SMALLEST_PROFILE_FACTOR = 0.01
 GREATEST_PROFILE_FACTOR = 10.0
 

@@ -9,6 +9,7 @@ from math import hypot, isfinite
 
 from shared import limits
 from shared.checks.aids import check_drawn_aids, check_heights
+from shared.checks.numbers import in_words
 from shared.checks.products import check_products, front_ranges
 from shared.checks.texts import check_texts, quoted
 from shared.errors import JobError
@@ -174,7 +175,8 @@ def _check_numbers(part: Part, where: _Place) -> None:
     )
     for what, number, least, most in ranges:
         if number is not None and not least <= number <= most:
-            raise JobError(f"the {what} is {number:g}", where=str(where), do=f"set it from {least:g} to {most:g}")
+            do = f"set it from {least:g} to {most:g}"
+            raise JobError(f"the {what} is {in_words(number)}", where=str(where), do=do)
 
 
 def _check_sides(part: Part, where: _Place) -> None:
@@ -202,7 +204,7 @@ def _check_tie(tie: Tie, sides: dict[str, int], elevations: set[str], place: _Pl
             f"a tie names the part {quoted(tie.part)}, which is not here", where=str(place), do="remove the tie"
         )
     if not 0 <= tie.side < sides[tie.part]:
-        what = f"a tie names side {tie.side} of {quoted(tie.part)}"
+        what = f"a tie names side {in_words(tie.side)} of {quoted(tie.part)}"
         raise JobError(what, where=str(place), do=f"it has sides 0 to {sides[tie.part] - 1}: tie one of them")
     if tie.face not in elevations:
         what = f"a tie names the face {quoted(tie.face)}, which is not an elevation of this job"
@@ -227,8 +229,9 @@ def _check_joint(choice: JointChoice, parts_of: dict[str, set[str]]) -> None:
         if part not in parts_of[face]:
             what = f"face {quoted(face)} has no part {quoted(part)}"
             raise JobError(what, where=where, do="remove the choice about this joint")
-    if choice.section is not None and not all(0 < size <= limits.THICKEST_MM for size in _sizes(choice.section)):
-        raise JobError("its bead has no usable size", where=where, do="give it a size above 0 mm and up to 1 m")
+    least, most = limits.THINNEST_BEAD_MM, limits.THICKEST_MM
+    if choice.section is not None and not all(least <= size <= most for size in _sizes(choice.section)):
+        raise JobError("its bead has no usable size", where=where, do=f"give it a size from {least:g} mm to 1 m")
 
 
 def _sizes(section: Fillet | Butt) -> tuple[float, ...]:

@@ -7,9 +7,9 @@ is a finding of the takeoff.
 import re
 from collections import Counter
 from collections.abc import Iterable
-from math import isfinite
 
 from shared import limits
+from shared.checks.numbers import in_words
 from shared.errors import JobError
 from shared.job import Job, Part
 from shared.trade.finishes import Finish, Step
@@ -69,9 +69,9 @@ def _check_finish(finish: Finish) -> None:
 
 def _check_numbers(ranges: Ranges, where: str) -> None:
     for what, value, least, most in ranges:
-        if value is not None and not (isfinite(value) and least <= value <= most):
+        if value is not None and not least <= value <= most:  # NaN fails every comparison
             do = f"set it from {max(least, 0.0):.15g} to {most:.15g}"  # below 0 it is read, but never meant
-            raise JobError(f"the {what} is {value:.15g}", where=where, do=do)
+            raise JobError(f"the {what} is {in_words(value)}", where=where, do=do)
 
 
 def _product_ranges(product: Product) -> Ranges:

@@ -12,8 +12,14 @@ from takeoff.figures.naming import Names
 
 Cell = str | float
 
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""A spreadsheet takes text that begins with one of these for a formula (OWASP, CSV injection)."""
+FORMULA_STARTS = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+"""A spreadsheet takes text that begins with one of these for a formula (OWASP, CSV injection).
+
+The second four are the full-width forms of the first; some spreadsheets take them for the same.
+"""
+
+ENDS = ("\t", "\r", "\n")
+"""A spreadsheet may take these for the end of a cell or line, and begin anew behind them (OWASP, CSV injection)."""
 
 DIGITS = 6
 """Decimals of areas and lengths: in metres they show a square millimetre and a thousandth of a millimetre."""
@@ -132,4 +138,7 @@ def _yes(answer: bool) -> str:
 
 
 def _safe(cell: Cell) -> Cell:
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_STARTS) else cell
+    """The cell, led by an apostrophe where a spreadsheet would reckon it; blanks before the sign hide nothing."""
+    if not isinstance(cell, str):
+        return cell
+    return f"'{cell}" if cell.startswith(ENDS) or cell.lstrip().startswith(FORMULA_STARTS) else cell

@@ -91,6 +91,16 @@ TROUBLE: dict[str, tuple[Callable[[Job], Job], str]] = {
     "a factor that is not a number": (part_changed(profile_factor=NAN), "the profile factor is nan"),
     "a negative thickness": (part_changed(thickness_mm=-1.0), "the thickness in mm is -1"),
     "a level out of reach": (part_changed(level=10**50), "the level is 1e+50"),
+    "a level too long for any float": (part_changed(level=10**309), "the level is a number of 310 digits"),
+    "hinges too many for any float": (part_changed(hinges=-(10**5000)), "of hinges is a number of 5001 digits"),
+    "rooms too many for any float": (
+        lambda job: replace(job, rooms=(replace(job.rooms[0], alike=10**400), *job.rooms[1:])),
+        "the number of rooms alike is a number of 401 digits",
+    ),
+    "a sleeve that lasts for ever": (
+        lambda job: replace(job, allowances=replace(job.allowances, coats_a_sleeve=10**310)),
+        "coats per sleeve is a number of 311 digits",
+    ),
     "a coated side that is not there": (
         part_changed(coated_sides=(4,)),
         "its coated sides include a wrong or repeated number",
@@ -120,6 +130,10 @@ TROUBLE: dict[str, tuple[Callable[[Job], Job], str]] = {
         'face "f3" has no part "p5"',
     ),
     "a bead of nothing": (with_joints(JointChoice("f1", ("p1", "p2"), section=Fillet(0.0))), "no usable size"),
+    "a bead too thin to have an area": (
+        with_joints(JointChoice("f1", ("p1", "p2"), section=Fillet(1e-200))),
+        "no usable size; give it a size from 0.1 mm to 1 m",
+    ),
     "a bead that is not a number": (
         with_joints(JointChoice("f1", ("p1", "p2"), section=Butt(6.0, NAN))),
         "no usable size",
