@@ -57,7 +57,8 @@ class App(QObject):
         self.store = Store(MEASURE, self)
         self.background = Background(self)
         self.buying = Buying(self.store, self.background, self)
-        self.recovery = Recovery(self.store, copies_in, self)
+        self.hold = Hold(self.store, self.background, self)
+        self.recovery = Recovery(self.store, self.hold.stamp, copies_in, self)
         self.drawings, self.face_photos = Drawings(self.store), FacePhotos(self.background, self)
         self._build_pages(look)
         self.start, self.totals = self.window.start, TotalsBar()
@@ -65,9 +66,8 @@ class App(QObject):
         self.frame = Frame(self.window, self.bar, self.strip, self.pages, self.totals)
         self.kept = KeptJobs(self.window)
         self.window.put_on_top(self.kept)
-        self.hold = Hold(self.store, self.background, self)
         self.files = Files(self.store, self.background, self.recovery, self.hold, self.window)
-        self.recovering = Recovering(self.store, self.background, self.recovery, self.files, self.window)
+        self.recovering = Recovering(self.store, self.background, self.recovery, self.hold, self.files, self.window)
         self.exports = Exports(self.store, self.background, self.window)
         self.finish_files = FinishFiles(self.store, self.background, self.finish.chosen_finish, self.window)
         self.prices = Prices(self.store, self.background, self.window)
@@ -252,6 +252,7 @@ class App(QObject):
     def _stop(self) -> None:
         """Wait no more for what takes long, and give the keys back."""
         self.background.stop()
+        self.hold.settle()
         self._give_keys_back()
 
     def _end(self) -> None:

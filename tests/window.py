@@ -18,9 +18,8 @@ from shared.job import Job
 
 SOON_MS = 20_000
 
-WORD_MS = 50
-BETWEEN_WORDS_MS = 80
-"""Letters typed into a list within WORD_MS are one word, after BETWEEN_WORDS_MS another. Qt's 400 ms is long."""
+WITHIN_A_WORD_MS, BETWEEN_WORDS_MS = 60_000, 2
+"""Letters that follow each other this fast are one word to a list, and so is what `Person.type` types."""
 
 Keys = Qt.KeyboardModifier
 
@@ -57,10 +56,13 @@ class Person:
         return tuple(label.toolTip() for label in self._totals)
 
     def type(self, text: str) -> None:
-        """Type into whatever has the keys."""
+        """Type into whatever has the keys. To a list the text is one word."""
+        QTest.qWait(BETWEEN_WORDS_MS)
+        QApplication.setKeyboardInputInterval(0)  # the first letter begins a new word
         for letter in text:
             self.strokes += 2 if letter in WITH_SHIFT or letter.isupper() else 1
             QTest.keyClicks(self._focus, letter)
+            QApplication.setKeyboardInputInterval(WITHIN_A_WORD_MS)
 
     def press(self, key: Qt.Key, keys: Keys = Keys.NoModifier) -> None:
         """Press one key, with other keys held."""
@@ -120,7 +122,6 @@ class Person:
 
     def draw_boxes(self, kind: str, *boxes: tuple[str, str, str, str]) -> None:
         """Draw parts of a kind, each from its readings: from left, from floor, width, height."""
-        QTest.qWait(BETWEEN_WORDS_MS)
         self.press(Qt.Key.Key_K, Keys.AltModifier)
         self.type(kind)
         self.press(Qt.Key.Key_Return)
@@ -187,7 +188,6 @@ class Person:
 def app(qtbot: QtBot, tmp_path_factory: pytest.TempPathFactory) -> Iterator[App]:
     """The window on the screen, with no job open. A job that is open at the end is dropped."""
     usual_ms = QApplication.keyboardInputInterval()
-    QApplication.setKeyboardInputInterval(WORD_MS)
     made = put_together(application(), light(), copies_in=tmp_path_factory.mktemp("copies"))
     with qtbot.waitActive(made.window):
         made.window.show()

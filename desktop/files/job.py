@@ -84,6 +84,7 @@ class Files(QObject):
             self.leave(partial(show, opened))  # the job that is open may have been edited while this one was read
 
         def failed(error: RecoatError) -> None:
+            self._hold.settle()
             self._tell_unread(path, error)
 
         self._background.start(f"Opening {path.name}", work, done, failed, stopped)
@@ -139,8 +140,10 @@ class Files(QObject):
 
         def done(_: None) -> None:
             self._remember(path)
-            if left == self._jobs_left:  # else another job is open by now
+            if left == self._jobs_left:
                 self._store.mark_saved(file.job, path)
+            else:
+                self._hold.settle()  # another job is open by now
             self._tell_saved(path, clock)
             if then is not None:
                 self.leave(then)  # asks again if the job was edited while it was saved
@@ -191,9 +194,10 @@ class Files(QObject):
             self._stay()
 
     def _stay(self) -> None:
-        """The job that is open stays open, and is as worth keeping as before."""
+        """The job that is open stays open, with its file, and is as worth keeping as before."""
         self._then = None
         self._recovery.give_up(None)
+        self._hold.settle()
 
     def _ask_for_file(self) -> None:
         dialog = self._dialog("Open a job", QFileDialog.AcceptMode.AcceptOpen)

@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
+from desktop.files.hold import Hold
 from desktop.files.job import Files
 from desktop.look.plain import Question
 from desktop.state.background import Background
@@ -21,10 +22,12 @@ class Recovering(QObject):
 
     failed = Signal(str)
 
-    def __init__(self, store: Store, background: Background, recovery: Recovery, files: Files, window: QWidget) -> None:
+    def __init__(
+        self, store: Store, background: Background, recovery: Recovery, hold: Hold, files: Files, window: QWidget
+    ) -> None:
         super().__init__(window)
         self._store, self._background, self._recovery = store, background, recovery
-        self._files, self._window = files, window
+        self._hold, self._files, self._window = hold, files, window
 
     def recover(self, offer: Offer) -> None:
         """Leave the job that is open, and take up the one in this copy. It knows its file, and is not saved."""
@@ -60,6 +63,8 @@ class Recovering(QObject):
     def _show(self, offer: Offer, opened: Opened) -> None:
         if self._recovery.claim(offer.copy):
             path = Path(offer.note.path) if offer.note.path else None
+            if path is not None:
+                self._hold.know(path, offer.note.stamp)
             self._store.show_job(opened, path, saved=False)
             self._recovery.adopt(offer.copy)
         else:

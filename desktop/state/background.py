@@ -40,11 +40,13 @@ class Background(QObject):
     ) -> None:
         """Start the work; after it call `done` with its result, or `failed` with an error that a person can mend.
 
-        `words` say meanwhile what is being done. With `stopped` the work may be stopped, as long as no other such work
-        is begun: `stop` sets it, and then neither function is called. The work may look at it to end sooner.
+        `words` say meanwhile what is being done; "" is for what nobody needs to hear of. With `stopped` the work may be
+        stopped, as long as no other such work is begun: `stop` sets it, and then neither function is called. The work
+        may look at it to end sooner.
         """
         self._waiting += 1
-        self.busy.emit(words)
+        if words:
+            self.busy.emit(words)
         future = self._executor.submit(work)
         if stopped is not None:
             self.stop()
@@ -68,8 +70,9 @@ class Background(QObject):
         return self._executor.submit(work).result()
 
     def join(self) -> None:
-        """Wait for the work that was given; take no more."""
+        """Wait for the work that was given; take no more, and hand no more results on."""
         self._executor.shutdown(wait=True)
+        self._finished.disconnect(self._end)
 
     def _end(self, ended: "_Ended[object]") -> None:
         self._waiting -= 1

@@ -32,7 +32,8 @@ DAY_MS = 24 * 60 * 60 * 1000
 class Note(msgspec.Struct, frozen=True):
     """What is said of a copy: the names in the job, how much is in it, and when it was made (seconds since 1970).
 
-    `path` is the job's own file, "" if it has none. `host` and `process` say which program made the copy.
+    `path` is the job's own file, "" if it has none; `stamp` is of what that file held when it was read or saved last.
+    `host` and `process` say which program made the copy.
     """
 
     name: str
@@ -41,17 +42,18 @@ class Note(msgspec.Struct, frozen=True):
     parts: int
     kept_at: Annotated[float, msgspec.Meta(ge=0, le=LATEST_S)]
     path: str = ""
+    stamp: str | None = None
     host: str = ""
     process: int = 0
 
 
-def note_of(file: JobFile, kept_at: float, path: Path | None = None) -> Note:
+def note_of(file: JobFile, kept_at: float, path: Path | None = None, stamp: str | None = None) -> Note:
     """The note on a copy of this job, made by this program."""
     job = file.job
     rooms = tuple(room.name for room in job.rooms)
     parts = sum(len(face.parts) for face in job.faces)
     own = str(path) if path else ""
-    return Note(job.name, rooms, len(job.faces), parts, kept_at, own, platform.node(), os.getpid())
+    return Note(job.name, rooms, len(job.faces), parts, kept_at, own, stamp, platform.node(), os.getpid())
 
 
 class KeptCopy:
@@ -72,8 +74,11 @@ class KeptCopy:
         """Give the lock back."""
         self._lock.unlock()
 
-    def write(self, file: JobFile, path: Path | None) -> None:
-        """Make this job the content of the copy; `path` is the job's own file. FileError where that fails."""
+    def write(self, file: JobFile, path: Path | None, stamp: str | None = None) -> None:
+        """Make this job the content of the copy; `path` is the job's own file, of which `stamp` is known.
+
+        FileError where that fails.
+        """
         try:
             self.path.parent.mkdir(parents=True, exist_ok=True)
         except OSError as trouble:
@@ -81,7 +86,7 @@ class KeptCopy:
         if not self.hold():
             raise FileError("another program holds this copy", where=str(self.path), do="save the job")
         write_job_file(self.path, file)
-        write_atomically(self._note, msgspec.json.encode(note_of(file, time(), path)))
+        write_atomically(self._note, msgspec.json.encode(note_of(file, time(), path, stamp)))
 
     def remove(self) -> None:
         """Take the copy away. One that cannot be taken away is offered at the next start, and does no harm."""

@@ -1,5 +1,6 @@
 """Keeps a copy of a job that is not saved, so that a crash or an empty battery costs two seconds of work at most."""
 
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
@@ -25,15 +26,23 @@ LOOKS_MS = 500
 class Recovery(QObject):
     """Keeps this window's copy in the folder of the program's own data. A saved job has no copy.
 
-    `told(words)` says, once, what went wrong. `found(offers)` says which copies of other windows nobody holds.
-    Copies are written by a thread of their own, so that they wait for no other work.
+    `stamp` gives the stamp that is known of a job's own file. `told(words)` says, once, what went wrong.
+    `found(offers)` says which copies of other windows nobody holds. Copies are written by a thread of their own, so
+    that they wait for no other work.
     """
 
     told = Signal(str)
     found = Signal(object)
 
-    def __init__(self, store: Store, folder: Path | None = None, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        store: Store,
+        stamp: Callable[[Path], str | None],
+        folder: Path | None = None,
+        parent: QObject | None = None,
+    ) -> None:
         super().__init__(parent)
+        self._stamp = stamp
         own = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
         self.folder = folder or Path(own)
         self._store = store
@@ -62,7 +71,7 @@ class Recovery(QObject):
         if shown is None:
             return False
         copy = self._own_copy()
-        self._background.run_now(partial(copy.write, shown.file, shown.path))
+        self._background.run_now(partial(self._write, copy, shown))
         return True
 
     def give_up(self, job: Job | None) -> None:
@@ -149,6 +158,9 @@ class Recovery(QObject):
         self._copy = self._copy or new_copy(self.folder)
         return self._copy
 
+    def _write(self, copy: KeptCopy, shown: Shown) -> None:
+        copy.write(shown.file, shown.path, None if shown.path is None else self._stamp(shown.path))
+
     def _keep_soon(self) -> None:
         shown = self._unsaved()
         self._is_due = self._is_writing
@@ -159,7 +171,7 @@ class Recovery(QObject):
 
         def work() -> None:
             try:
-                copy.write(shown.file, shown.path)
+                self._write(copy, shown)
             finally:
                 self._is_writing = False
 

@@ -70,7 +70,7 @@ def claim(path: Path, mine: Claim | None = None) -> Claim | None:
     None where the folder cannot be written to. HeldError if somebody else has the job open.
     """
     refuse_held(path, mine)
-    file = _file_beside(path)
+    file = file_of_claim(path)
     if mine is not None and mine.file == file and mine.holds:
         return mine
     if path.exists() and not path.is_file():
@@ -87,9 +87,16 @@ def claim(path: Path, mine: Claim | None = None) -> Claim | None:
     return made
 
 
+def file_of_claim(path: Path) -> Path:
+    """The file of the claim. A link and the job that it leads to have the same one."""
+    with suppress(OSError, RuntimeError):  # of a link that leads back to itself reading and writing tell
+        path = path.resolve()
+    return path.with_name(f".{path.name}.open")
+
+
 def refuse_held(path: Path, mine: Claim | None = None) -> None:
     """Pass a job that nobody else has open. HeldError if somebody has, who is named."""
-    file = _file_beside(path)
+    file = file_of_claim(path)
     content = _content(file)
     if content is None or (mine is not None and content == mine.content):
         return
@@ -97,13 +104,6 @@ def refuse_held(path: Path, mine: Claim | None = None) -> None:
     if not _is_left_behind(file, holder):
         who = holder.words(_now()) if holder else "it is open in another window"
         raise HeldError(who, where=str(path), do="close it there, or use another name")
-
-
-def _file_beside(path: Path) -> Path:
-    """The file of the claim. A link and the job that it leads to have the same one."""
-    with suppress(OSError, RuntimeError):  # of a link that leads back to itself reading and writing tell
-        path = path.resolve()
-    return path.with_name(f".{path.name}.open")
 
 
 def _content(file: Path) -> bytes | None:

@@ -6,14 +6,18 @@ import sys
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
+from threading import Event
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QMessageBox
+from PySide6.QtWidgets import QLabel, QMessageBox, QPushButton
 
 from desktop.command_line import main
+from desktop.state.copies import new_copy
 from shared.files.job import JobFile, read_job_file, write_job_file
+from shared.files.stamp import stamp_of
 from shared.job import Job
+from tests.desktop.state.working_window import drawn
 from tests.holding import PROJECT, Hold, hold
 from tests.processes import apart_from_the_person
 from tests.window import Keys, Person
@@ -55,8 +59,9 @@ def other_window(path: Path) -> Iterator[subprocess.Popen[bytes]]:
     window.wait()
 
 
-def put_theirs(path: Path) -> None:
-    write_job_file(path, THEIRS)
+def put_theirs(path: Path, theirs: JobFile = THEIRS) -> None:
+    """Somebody else saves a job to the file at half past two."""
+    write_job_file(path, theirs)
     moment = datetime(2026, 3, 9, 14, 32).astimezone().timestamp()
     os.utime(path, (moment, moment))
 
@@ -249,10 +254,85 @@ def test_the_claim_moves_with_the_job_and_goes_when_it_closes(saved: Person, pat
     assert claim_beside(path).is_file()
     save(saved, moved)
     assert claim_beside(moved).is_file()
-    assert not claim_beside(path).exists()
+    saved.wait_until(lambda: not claim_beside(path).exists())
 
     saved.app.store.close_job()
-    assert not claim_beside(moved).exists()
+    saved.wait_until(lambda: not claim_beside(moved).exists())
+
+
+def test_an_open_that_is_stopped_or_declined_lets_that_file_go_and_keeps_this_one(
+    saved: Person, path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    other = path.with_name("other.recoat")
+    write_job_file(other, THEIRS)
+    may_go_on = Event()
+
+    def slow(file: Path) -> JobFile:
+        assert may_go_on.wait(60)
+        return read_job_file(file)
+
+    monkeypatch.setattr("desktop.files.job.open_job", slow)
+    saved.app.files.open_path(other)
+    saved.wait_until(saved.app.window.progress.isVisible)
+    saved.click(saved.app.window.progress.stop)
+    may_go_on.set()
+    save(saved, path)  # right after what was stopped
+    saved.wait_until(lambda: not claim_beside(other).exists())
+    assert claim_beside(path).is_file()
+
+    may_go_on.clear()
+    saved.app.files.open_path(other)
+    saved.draw_boxes("doo", ("0", "150", "450", "720"))
+    may_go_on.set()
+    saved.wait_until(lambda: bool(asked(saved)))
+    assert claim_beside(other).is_file()
+    saved.answer(QMessageBox.StandardButton.Cancel)
+    saved.wait_until(lambda: not claim_beside(other).exists())
+    assert claim_beside(path).is_file()
+
+
+def test_a_save_that_ends_after_its_job_was_closed_leaves_no_claim(saved: Person, path: Path) -> None:
+    moved = path.with_name("moved.recoat")
+    saved.app.files.write_to(moved)
+    saved.app.store.close_job()
+    saved.wait_until(moved.is_file)
+
+    saved.wait_until(lambda: not claim_beside(moved).exists() and not claim_beside(path).exists())
+
+
+def test_a_job_that_was_opened_by_a_link_is_saved_by_its_own_name(saved: Person, path: Path) -> None:
+    link = path.with_name("link.recoat")
+    link.symlink_to(path)
+    open_file(saved, link)
+    saved.draw_boxes("doo", ("0", "150", "450", "720"))
+    save(saved, path)
+
+    assert read_job_file(path).job == saved.shown.job
+    assert link.is_symlink()
+
+
+@pytest.mark.parametrize("is_changed", [False, True])
+def test_a_recovered_job_holds_its_file_and_asks_if_somebody_saved_it_since(
+    person: Person, path: Path, is_changed: bool
+) -> None:
+    write_job_file(path, THEIRS)
+    copy = new_copy(person.app.recovery.folder)
+    copy.write(JobFile(drawn()), path, stamp_of(path))
+    copy.let_go()
+    if is_changed:
+        put_theirs(path, JobFile(Job(name="Theirs, later")))
+    person.app.recovery.look()
+    person.wait_until(person.app.kept.isVisible)
+    person.click(next(each for each in person.app.kept.findChildren(QPushButton) if each.text() == "Recover"))
+    person.wait_until(claim_beside(path).is_file)
+
+    person.press(Qt.Key.Key_S, Keys.ControlModifier)
+    if is_changed:
+        assert "has changed. This file was changed at 14:32 on 2026-03-09" in answer(person, Qt.Key.Key_Escape)
+        assert not person.shown.is_saved
+    else:
+        person.wait_until(lambda: person.shown.is_saved)
+        assert read_job_file(path).job == drawn()
 
 
 def test_the_claim_goes_with_the_window(saved: Person, path: Path) -> None:

@@ -13,14 +13,12 @@ from tempfile import mkdtemp
 from threading import Event
 
 import pytest
-from PySide6.QtCore import SIGNAL, Qt
-from PySide6.QtTest import QTest
+from PySide6.QtCore import SIGNAL, Qt, QTimer
 from PySide6.QtWidgets import QMessageBox, QPushButton
 
 from desktop.app import App
 from desktop.start import application, keep_work_at_the_end
 from desktop.state.copies import KeptCopy, Note, find_copies, new_copy
-from desktop.state.recovery import UNKEPT_MS
 from desktop.window.end_signals import SIGNALS
 from desktop.window.kept_jobs import KeptJobs, kept_words
 from shared.errors import FileError
@@ -127,10 +125,10 @@ def working(person: Person) -> Person:
     return person
 
 
-def left_copy(app: App, job: Job, path: Path | None = None) -> KeptCopy:
+def left_copy(app: App, job: Job, path: Path | None = None, stamp: str | None = None) -> KeptCopy:
     """A copy that another window has left."""
     copy = new_copy(app.recovery.folder)
-    copy.write(JobFile(job), path)
+    copy.write(JobFile(job), path, stamp)
     copy.let_go()
     app.recovery.look()
     return copy
@@ -295,35 +293,45 @@ def full_disk(path: Path, _: object) -> None:
 def test_what_becomes_due_while_a_copy_is_written_is_kept_right_after(
     working: Person, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    begun: list[Job] = []
     may_go_on = Event()
 
     def slow(path: Path, file: JobFile) -> None:
+        begun.append(file.job)
         assert may_go_on.wait(60)
         write_job_file(path, file)
 
     monkeypatch.setattr("desktop.state.copies.write_job_file", slow)
-    for left in ("500", "1000"):
-        working.draw_boxes("doo", (left, "150", "450", "720"))
-        QTest.qWait(UNKEPT_MS + 300)
+    working.wait_until(lambda: any(begun))
+    working.draw_boxes("doo", ("500", "150", "450", "720"))
+    timer = working.app.recovery.findChild(QTimer)
+    assert timer is not None
+    working.wait_until(lambda: not timer.isActive())
     may_go_on.set()
-    working.wait_until(lambda: any(working.app.recovery.folder.glob("not-saved-*.recoat")))
+    working.wait_until(lambda: len(begun) > 1)
     working.wait_until(lambda: read_job_file(own_copy(working)).job == working.shown.job)
 
 
 def test_a_full_disk_is_said_once_and_room_on_it_is_used(working: Person, monkeypatch: pytest.MonkeyPatch) -> None:
     told: list[str] = []
+    refused: list[Path] = []
+
+    def refuse(path: Path, file: JobFile) -> None:
+        refused.append(path)
+        full_disk(path, file)
+
     working.app.recovery.told.connect(told.append)
     with monkeypatch.context() as full:
-        full.setattr("desktop.state.copies.write_job_file", full_disk)
-        for left in ("500", "1000"):
-            working.draw_boxes("doo", (left, "150", "450", "720"))
-            QTest.qWait(UNKEPT_MS + 300)
+        full.setattr("desktop.state.copies.write_job_file", refuse)
+        working.wait_until(lambda: any(told))
+        working.draw_boxes("doo", ("500", "150", "450", "720"))
+        working.wait_until(lambda: len(refused) > 1)
 
+    working.draw_boxes("doo", ("1000", "150", "450", "720"))
+    working.wait_until(lambda: any(working.app.recovery.folder.glob("not-saved-*.recoat")))
     assert len(told) == 1
     assert "the disk is full" in told[0]
     assert working.app.kept.lines == (told[0],)
-    working.draw_boxes("doo", ("1500", "150", "450", "720"))
-    working.wait_until(lambda: any(working.app.recovery.folder.glob("not-saved-*.recoat")))
 
 
 def test_a_full_disk_at_the_end_of_the_session_is_logged_in_one_line(
