@@ -49,7 +49,8 @@ class PricesForm(Card):
         if prices is None:
             return
         priced = self._pricing(prices, self.adds.isChecked())
-        self.head.setText(f"{counted(priced.packs, 'pack gets', 'packs get')} a price.")
+        left_out = f", {counted(priced.left_out, 'line', 'lines')} left out" if priced.left_out else ""
+        self.head.setText(f"{counted(priced.packs, 'pack gets', 'packs get')} a price{left_out}.")
         self.report.setPlainText("\n".join(prices.report(priced.said)))
         self.do.setEnabled(priced.packs > 0)
 

@@ -33,10 +33,14 @@ _TAX_WORDS = {"tax", "vat", "gst", "mwst", "ust", "tva", "iva", "btw"}
 
 
 class Said(NamedTuple):
-    """Something to tell a person about a line of the list, by its number; 0 is the list as a whole."""
+    """Something to tell a person about a line of the list, by its number; 0 is the list as a whole.
+
+    `left_out` says that the line gave no price.
+    """
 
     line: int
     message: str
+    left_out: bool = False
 
     def __str__(self) -> str:
         """The message with the number of its line: "line 3: it gives no price"."""
@@ -71,10 +75,13 @@ class PriceList(NamedTuple):
     def report(self, also: Iterable[Said] = ()) -> tuple[str, ...]:
         """A report for a person, line by line: how the list was read, what was left out and why, what was assumed.
 
-        `also` is what else is to be told about its lines. Only the first `MOST_TOLD` are told.
+        `also` is what pricing the job had to say about its lines. The first line counts all that were taken and all
+        that were left out. Of the lines themselves only the first `MOST_TOLD` are told.
         """
-        head = f"{self.name}: {self.read_as}; lines understood {len(self.rows)}, left out {len(self.left_out)}."
         said = sorted((*self.left_out, *self.granted, *also), key=lambda each: each.line)
+        left_out = sum(each.left_out for each in said)
+        taken = len(self.rows) + len(self.left_out) - left_out
+        head = f"{self.name}: {self.read_as}; lines taken {taken}, left out {left_out}."
         more = len(said) - MOST_TOLD
         rest = (f"And {more} more of its lines.",) if more > 0 else ()
         return (head, *(f"{each}." for each in said[:MOST_TOLD]), *rest)
@@ -100,7 +107,7 @@ def _understood(table: PriceTable) -> PriceList:
         try:
             row, currency = _row(table, line)
         except ReadingError as trouble:
-            left_out.append(Said(line.number, str(trouble).rstrip(".")))
+            left_out.append(Said(line.number, str(trouble).rstrip("."), left_out=True))
             continue
         rows.append(row)
         if currency:

@@ -23,11 +23,15 @@ USE_OF = {Measure.LITRES: Use.COLOUR, Measure.METRES: Use.TAPE, Measure.PIECES: 
 
 
 class Priced(NamedTuple):
-    """The job with the prices, how many packs got one, and what to tell a person about lines of the list."""
+    """The job with the prices, how many packs got one, and what to tell a person about lines of the list.
+
+    `left_out` is how many lines of the list gave no price, whether they were not understood or the job lacks the pack.
+    """
 
     job: Job
     packs: int
     said: tuple[Said, ...]
+    left_out: int
 
 
 def with_prices(job: Job, prices: PriceList, *, add: bool = False) -> Priced:
@@ -44,7 +48,8 @@ def with_prices(job: Job, prices: PriceList, *, add: bool = False) -> Priced:
     said = tuple(words for row in prices.rows if (words := pricing.take(row)))
     money = replace(job.money, currency=ours or theirs)
     priced = replace(job, products=pricing.products, money=money) if pricing.taken else job
-    return Priced(priced, len(pricing.taken), said)
+    left_out = len(prices.left_out) + sum(each.left_out for each in said)
+    return Priced(priced, len(pricing.taken), said, left_out)
 
 
 class _Pricing:
@@ -71,7 +76,7 @@ class _Pricing:
         try:
             words = self._taken(row)
         except ReadingError as trouble:
-            words = str(trouble).rstrip(".")
+            return Said(row.line, str(trouble).rstrip("."), left_out=True)
         return Said(row.line, words) if words else None
 
     def _taken(self, row: PriceRow) -> str:
@@ -98,7 +103,8 @@ class _Pricing:
             return self._with_pack(product, row, shown)
         before = self.taken.setdefault((product.id, found.size), row.line)
         if before != row.line:
-            return f"{quoted(row.product)}: {shown} has its price from line {before} already; that price stays"
+            what = f"{shown} has its price from line {before} already"
+            raise ReadingError(what, where=quoted(row.product), do="that price stays")
         packs = tuple(replace(pack, price=row.price) if pack is found else pack for pack in product.packs)
         self._products[product.id] = replace(product, packs=packs)
         return ""

@@ -138,7 +138,7 @@ def test_prices_of_a_list_make_the_basket_the_cheapest(tmp_path: Path, capsys: p
     told = capsys.readouterr()
     assert "3 x 1 L" in told.out
     assert "30.00" in told.out
-    assert "prices.csv: UTF-8, separated by semicolons, decimal comma; lines understood 3, left out 0." in told.err
+    assert "prices.csv: UTF-8, separated by semicolons, decimal comma; lines taken 2, left out 1." in told.err
     assert "line 4: “Gloss”: the job has no such product" in told.err
 
 

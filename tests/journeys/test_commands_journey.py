@@ -99,7 +99,7 @@ def test_prices_of_a_shop_make_another_basket_and_leave_the_job_as_it_is(desk: D
     prices.write_text("\n".join(("Produkt;Inhalt;Preis", *lines)).replace(".", ","), "cp1252")
     ran = recoat("buy", desk.job, "--prices", prices, "--format", "json")
     dearer = json.loads(ran.stdout)["basket"]
-    assert f"lines understood {len(lines)}, left out 0." in ran.stderr
+    assert f"lines taken {len(lines)}, left out 0." in ran.stderr
     assert basket["cost"] < dearer["cost"] <= basket["cost"] + sum(pack["many"] for pack in row["packs"])
     assert desk.job.read_bytes() == before
 

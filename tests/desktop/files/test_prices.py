@@ -39,7 +39,7 @@ def test_the_report_of_a_list_is_shown_before_its_prices_are_taken(shop: Person,
     shop.wait_until(form.isVisible)
 
     assert shop.shown.job is before
-    assert form.head.text() == "1 pack gets a price."
+    assert form.head.text() == "1 pack gets a price, 2 lines left out."
     report = form.report.toPlainText()
     assert "decimal comma" in report
     assert "line 3" in report
@@ -59,7 +59,7 @@ def test_what_the_job_does_not_have_is_added_on_demand(shop: Person, tmp_path: P
     shop.wait_until(form.isVisible)
     form.adds.setFocus()
     shop.press(Qt.Key.Key_Space)
-    assert form.head.text() == "2 packs get a price."
+    assert form.head.text() == "2 packs get a price, 1 line left out."
 
     form.do.setFocus()
     shop.press(Qt.Key.Key_Return)

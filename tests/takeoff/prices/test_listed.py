@@ -157,7 +157,7 @@ def test_a_line_that_is_not_understood_is_left_out_and_told(line: str, words: st
     assert [row.product for row in told.rows] == ["y"]
     assert said(told)[0].startswith("line 2: ")
     assert words in said(told)[0]
-    assert told.report()[0].endswith("lines understood 1, left out 1.")
+    assert told.report()[0].endswith("lines taken 1, left out 1.")
 
 
 @pytest.mark.parametrize(
@@ -226,6 +226,18 @@ def test_what_the_job_does_not_have_is_told_and_not_added() -> None:
     ]
     assert told.packs == 1
     assert [product.id for product in told.job.products] == ["satin", "seal", "tape", "discs"]
+
+
+def test_the_report_counts_what_the_job_has_no_place_for_among_the_lines_left_out() -> None:
+    listed = read("product,size,price\nGloss,1 L,5\nsatin,4 L,6\nBrush,,3\ntape,50 m,7\ntape,50 m,8\n")
+    told = with_prices(JOB, listed)
+    # By hand: of five lines, one gives the tape its price. Gloss and 4 L are not in the job, a brush has no size, and
+    # the second price of the tape is not taken.
+    assert listed.report(told.said)[0].endswith("; lines taken 1, left out 4.")
+    assert (told.packs, told.left_out) == (1, 4)
+    added = with_prices(JOB, listed, add=True)
+    assert listed.report(added.said)[0].endswith("; lines taken 3, left out 2.")
+    assert (added.packs, added.left_out) == (3, 2)
 
 
 def test_what_the_job_does_not_have_is_added_where_asked() -> None:
