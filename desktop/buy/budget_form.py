@@ -10,7 +10,7 @@ from desktop.look.roles import set_role, set_state
 from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
-from takeoff.basket.words import has_prices
+from takeoff.basket.words import has_prices, open_points
 from takeoff.bill import Bill
 
 WHOLE = 1000
@@ -75,12 +75,17 @@ class BudgetForm(QWidget):
 
 
 def spent_words(bill: Bill) -> str:
-    """What is spent, and what is left of the budget or how far it is over. "" while nothing has a price."""
+    """What is spent, and what is left of the budget or how far it is over. "" while nothing has a price.
+
+    What has no price yet is not spent: the words say that it has to come out of what is left.
+    """
     basket, money = bill.basket, bill.job.money
     if not has_prices(basket):
         return ""
     tax = f", including {own_writing().money(basket.tax)} tax" if money.tax else ""
-    spent = f"{own_writing().money(basket.cost)} spent{tax}"
+    lacking = open_points(basket, bill.left_out)
+    spent = f"{own_writing().money(basket.cost)} spent{' so far' if lacking else ''}{tax}"
     if basket.over:
-        return f"{spent}; {own_writing().money(basket.over)} over the budget."
-    return f"{spent}; {own_writing().money(basket.budget - basket.cost)} left." if basket.budget else f"{spent}."
+        return f"{spent}; {own_writing().money(basket.over)} over the budget{f', {lacking}' if lacking else ''}."
+    left = f"; {own_writing().money(basket.budget - basket.cost)} left" if basket.budget else ""
+    return f"{spent}{left}{f' for {lacking}' if left and lacking else ''}."

@@ -10,6 +10,7 @@ from desktop.look.plain import Label, button_words
 from desktop.look.roles import set_role
 from desktop.look.wording import own_writing
 from takeoff.basket.savings import Saving
+from takeoff.basket.words import cost_words
 
 ENOUGH = "Each of these brings the cost under the budget:"
 TOO_LITTLE = "None of the changes tried brings the cost under the budget. This one saves the most:"
@@ -46,7 +47,9 @@ class SavingsView(QWidget):
 
     def _button(self, saving: Saving) -> QPushButton:
         cost, saves = own_writing().money(saving.basket.cost), own_writing().money(saving.saves)
-        button = QPushButton(button_words(f"{textwrap.fill(saving.what, LINE)}\n{cost}, saves {saves}"), self)
+        outcome = f"{cost_words(cost, saving.basket)}; saves {saves}"
+        words = "\n".join(textwrap.fill(each, LINE) for each in (saving.what, outcome))
+        button = QPushButton(button_words(words), self)
         button.setAutoDefault(True)
         button.setToolTip("Try this under What if")
         button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)

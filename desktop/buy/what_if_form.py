@@ -11,6 +11,7 @@ from desktop.look.wording import own_writing
 from desktop.state.shown import Shown
 from desktop.state.store import Store
 from takeoff.basket.compared import Difference
+from takeoff.basket.words import cost_words
 from takeoff.bill import Bill
 from takeoff.figures.to_buy import BasketRow
 
@@ -179,8 +180,9 @@ class WhatIfForm(QWidget):
 def _cost_words(outcome: Outcome) -> str:
     """What the whole basket would cost, how much that is more or less than now, and how far over the budget."""
     after = outcome.after.basket
+    cost = cost_words(own_writing().money(after.cost), after, outcome.after.left_out)
     over = f", {own_writing().money(after.over)} over the budget" if after.over else ""
-    return f"{own_writing().money(after.cost)}, {_more(outcome.compared.cost)}{over}"
+    return f"{cost}; {_more(outcome.compared.cost)}{over}"
 
 
 def _difference_words(row: Difference, outcome: Outcome) -> str:

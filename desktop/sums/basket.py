@@ -6,7 +6,7 @@ from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from desktop.sums.row import Cells, SumRow, grounds, spanned, unfolded
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import has_prices, left_out_head, line_notes, without_price
+from takeoff.basket.words import cost_words, has_prices, left_out_head, line_notes, open_points
 from takeoff.bill import Bill
 from takeoff.figures.measured import Takeoff
 from takeoff.why.bought import BoughtRows
@@ -52,12 +52,10 @@ def headline(shown: Shown) -> str:
         return "Nothing to buy yet: draw what is coated, then choose its finish on the page Finish."
     if not has_prices(basket):
         return f"{counted(len(basket.rows), 'product', 'products')} to buy, no prices yet"
-    cost = own_writing().money(basket.cost, bill.job.money.currency)
+    cost = cost_words(own_writing().money(basket.cost, bill.job.money.currency), basket, bill.left_out)
     budget = f" (budget {own_writing().money(basket.budget)})" if basket.budget else ""
-    left_out = f"{counted(len(bill.left_out), 'thing', 'things')} left out" if bill.left_out else ""
-    open_points = tuple(filter(None, (without_price(basket), left_out)))
-    if open_points:
-        return f"{cost} so far{budget}, {', '.join(open_points)}"
+    if open_points(basket, bill.left_out):
+        return f"{cost}{budget}"
     return f"{'Cheapest that covers' if basket.proved else 'Covers'} the job: {cost}{budget}"
 
 

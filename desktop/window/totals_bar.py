@@ -7,7 +7,7 @@ from desktop.look.roles import set_role
 from desktop.look.wording import counted, own_writing
 from desktop.state.shown import Shown
 from shared.job import Unit
-from takeoff.basket.words import has_prices, without_price
+from takeoff.basket.words import cost_words, has_prices
 from takeoff.bill import Bill
 from takeoff.figures.measured import Sureness, Totals
 
@@ -81,11 +81,10 @@ def total_words(totals: Totals, unit: Unit) -> tuple[str, ...]:
 
 def basket_words(bill: Bill) -> str:
     """What the basket costs against the budget, and what that cost leaves out; "" if nothing is bought."""
-    basket, missing = bill.basket, len(bill.left_out)
+    basket = bill.basket
     if not basket.rows:
         return ""
     if not has_prices(basket):
         return f"Basket {counted(len(basket.rows), 'product', 'products')}, no prices yet"
-    budget = f" of {own_writing().money(basket.budget)}" if basket.budget else ""
-    unpriced = f", {without_price(basket)}" if without_price(basket) else ""
-    return f"Basket {own_writing().money(basket.cost)}{budget}{unpriced}{f', {missing} left out' if missing else ''}"
+    budget = f" (budget {own_writing().money(basket.budget)})" if basket.budget else ""
+    return f"Basket {cost_words(own_writing().money(basket.cost), basket, bill.left_out)}{budget}"

@@ -16,7 +16,10 @@ from takeoff.figures.to_buy import Basket, BasketRow, Bought, Needs, Wanted
 
 
 class _Met(NamedTuple):
-    """How one piece of work is covered. `row` is None for work that nothing can be bought for."""
+    """How one piece of work is covered. `row` is None for work that nothing can be bought for.
+
+    `proved` says that it cannot be covered for less; nobody knows that of work without a row or without a price.
+    """
 
     row: BasketRow | None
     proved: bool
@@ -59,11 +62,12 @@ def _met(wanted: Wanted, products: Mapping[str, Product], job: Job) -> _Met:
             found += [*look_at_packs(product, job.unit), *look_at_unusual_packs(product, job.unit), *trouble]
             stocks += [] if trouble else [stock]
     if not stocks:
-        return _Met(None, proved=True, findings=tuple(found))
+        return _Met(None, proved=False, findings=tuple(found))
     stocks = [stock for stock in stocks if stock.priced] or stocks
     choice = cheapest(tuple(_offer(stock, job.money) for stock in stocks))
     stock = stocks[choice.offer]
-    return _Met(_row(wanted.name, stock, choice.counts, job.money), choice.proved, (*found, *look_at_price(stock)))
+    row = _row(wanted.name, stock, choice.counts, job.money)
+    return _Met(row, choice.proved and row.cost is not None, (*found, *look_at_price(stock)))
 
 
 def _offer(stock: Stock, money: Money) -> PackOffer:

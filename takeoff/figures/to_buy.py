@@ -113,8 +113,8 @@ class Basket(NamedTuple):
     """The buy list.
 
     `cost` includes tax, and `tax` is the part of the cost that is tax. Rows without a price are in neither. A `budget`
-    of 0 means that none is set. `proved` is True if no cheaper basket is possible. `findings` say what is left out, and
-    why.
+    of 0 means that none is set. `proved` is True if no cheaper basket is possible; a basket in which something has no
+    price is never proved. `findings` say what is left out, and why.
     """
 
     rows: tuple[BasketRow, ...]
@@ -123,6 +123,11 @@ class Basket(NamedTuple):
     budget: float
     proved: bool
     findings: tuple[Finding, ...] = ()
+
+    @property
+    def unpriced(self) -> int:
+        """How many rows have no cost, because no pack of their product has a price."""
+        return sum(row.cost is None for row in self.rows)
 
     @property
     def over(self) -> float:

@@ -97,7 +97,9 @@ class BasketEntry(BillPart, frozen=True):
     """The basket. Costs include tax and are in `currency`; `tax` is the part of the cost that is tax.
 
     Rows without a price are in neither `cost` nor `tax`; both are null if nothing has a price. A `budget` of 0 means
-    that none is set. `proved` is true if no cheaper basket is possible.
+    that none is set. `without_price` is how many rows have no price, and `left_out` says what is in no row: where there
+    is any of either, the cost is the cost so far. `proved` is true if no cheaper basket is possible; it is never true
+    of a cost so far.
     """
 
     currency: str
@@ -106,6 +108,8 @@ class BasketEntry(BillPart, frozen=True):
     budget: float
     over_budget: float
     proved: bool
+    without_price: int
+    left_out: tuple[str, ...]
     rows: tuple[BasketRowEntry, ...]
 
 
@@ -132,7 +136,9 @@ def basket_entry(bill: Bill, job: Job) -> BasketEntry:
         tax=basket.tax if known else None,
         budget=basket.budget,
         over_budget=basket.over,
-        proved=basket.proved,
+        proved=basket.proved and not bill.left_out,
+        without_price=basket.unpriced,
+        left_out=bill.left_out,
         rows=tuple(_row_entry(row, job) for row in basket.rows),
     )
 

@@ -32,9 +32,10 @@ def basket_text(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> str:
     lines = [_line(job.name, "needed", "packs", "left over", "cost")]
     for group in basket_groups(basket, job):
         lines += _group_lines(group, writing)
-    totals = [_line(name, "", "", "", writing.money(amount)) for name, amount in total_lines(basket, job, writing)]
-    lines += ["", *totals] if totals else []
-    return "\n".join([*lines, "", verdict(basket), *missing]) + "\n"
+    totals = total_lines(basket, job, writing, left_out)
+    totals_lines = [_line(name, "", "", "", writing.money(amount)) for name, amount in totals]
+    lines += ["", *totals_lines] if totals_lines else []
+    return "\n".join([*lines, "", verdict(basket, job, writing, left_out), *missing]) + "\n"
 
 
 def _left_out_lines(left_out: Sequence[str]) -> Iterator[str]:

@@ -82,8 +82,9 @@ def _basket(bill: Bill, job: Job) -> Iterator[str]:
         yield f"{INDENT}{line.product.called}, needed {need}, left over {left}: {writing.cost(row.cost)}"
         for each in rows.rows(line):
             yield from row_lines(each, 2)
-    yield from (f"{INDENT}{name} {writing.money(amount)}" for name, amount in total_lines(bill.basket, job, writing))
-    yield f"{INDENT}{verdict(bill.basket)}"
+    totals = total_lines(bill.basket, job, writing, bill.left_out)
+    yield from (f"{INDENT}{name} {writing.money(amount)}" for name, amount in totals)
+    yield f"{INDENT}{verdict(bill.basket, job, writing, bill.left_out)}"
     yield from (f"{INDENT}Left out: {sentence}" for sentence in bill.left_out)
 
 

@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.trade.products import Measure, Pack, Product, Use
 from shared.written.packs import amount_in, amount_unit
 from takeoff.basket.cheapest import price_with_tax
-from takeoff.basket.words import has_prices
+from takeoff.basket.words import cost_words, has_prices, open_points
 from takeoff.bill import Bill
 from takeoff.figures.measured import Takeoff
 from takeoff.figures.to_buy import BasketRow, Used
@@ -103,7 +103,7 @@ def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[C
 
 
 BASKET = ("Product", "Pack", "Pack size", "Unit", "Packs", "Price", "Price with tax", "Cost", "Needed", "On the shelf",
-          "Bought", "Left over", "Enough")  # fmt: skip
+          "Bought", "Left over", "Enough", "Price known")  # fmt: skip
 
 
 def _basket(job: Job, bill: Bill, named: _Named, needs: Worksheet) -> Worksheet:
@@ -117,7 +117,7 @@ def _basket(job: Job, bill: Bill, named: _Named, needs: Worksheet) -> Worksheet:
             rows.append((*cells, *whole))
     rows += _total_rows(job, bill, packs + 1)
     rows += ((f"Left out: {words}",) for words in bill.left_out)
-    widths = (30, 14, 10, 6, 7, 10, 13, 10, 10, 12, 10, 10, 12)
+    widths = (30, 14, 10, 6, 7, 10, 13, 10, 10, 12, 10, 10, 12, 12)
     return Worksheet("Basket", BASKET, widths, tuple(rows), money=frozenset((5, 6, 7)))
 
 
@@ -157,33 +157,49 @@ def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job
 
 
 def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, place: _Place) -> Row:
-    """The cells of what is needed of a product, what there is of it, and whether that is enough."""
+    """The cells of what is needed of a product, what there is of it, whether that is enough, and has a price."""
     product = named.products[row.product]
     at, last = place
     shelf = amount_in(product.on_shelf, product.measure, job.unit)
     need, left = (amount_in(amount, product.measure, job.unit) for amount in (row.need, row.left_over))
-    chosen = f"($A$2:$A${last}=A{at})*$C$2:$C${last}*$E$2:$E${last}"
+    of_product = f"($A$2:$A${last}=A{at})"
+    chosen = f"{of_product}*$C$2:$C${last}*$E$2:$E${last}"
+    unpriced = f'{of_product}*($E$2:$E${last}>0)*($F$2:$F${last}="")'
     return (
         Live(f"=SUMPRODUCT(({needs.cells('A')}=A{at})*{needs.cells('K')})", need),
         shelf,
         Live(f"=SUMPRODUCT({chosen})", need + left - shelf),
         Live(f"=J{at}+K{at}-I{at}", left),
         Live(f'=IF(ROUND(L{at},6)>=0,"enough","not enough")', "enough"),
+        Live(f'=IF(SUMPRODUCT({unpriced})=0,"yes","no")', "no" if row.cost is None else "yes"),
     )
 
 
 def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:
-    """The rows of totals. They are empty if nothing has a price, as nobody knows the cost."""
+    """The rows of totals. They are empty if nothing has a price, as nobody knows the cost.
+
+    Beside the total stand what it does not hold: "so far, 4 products without a price".
+    """
     basket, total = bill.basket, last + 1
     blank = ("",) * 6
     known = has_prices(basket)
     rest = basket.budget - basket.cost if basket.budget else ""
     tax = f"ROUND(H{total}*{TAX}/(1+{TAX}){HALF_CENT},2)"
     left = f'IF({BUDGET}=0,"",{BUDGET}-H{total})'
-    for name, formula, value in (
-        (f"Total {job.money.currency}".strip(), f"SUM(H2:H{last})", basket.cost),
-        ("including tax", tax, basket.tax),
-        ("Budget", BUDGET, basket.budget),
-        ("Left of the budget", left, rest),
+    so_far = _so_far(bill, last)
+    for name, formula, value, beside in (
+        (f"Total {job.money.currency}".strip(), f"SUM(H2:H{last})", basket.cost, (so_far,)),
+        ("including tax", tax, basket.tax, ()),
+        ("Budget", BUDGET, basket.budget, ()),
+        ("Left of the budget", left, rest, ()),
     ):
-        yield (name, *blank, Live(f'=IF(COUNT(F2:F{last})=0,"",{formula})', value if known else ""))
+        yield (name, *blank, Live(f'=IF(COUNT(F2:F{last})=0,"",{formula})', value if known else ""), *beside)
+
+
+def _so_far(bill: Bill, last: int) -> Live:
+    """What the total does not hold: "so far, 4 products without a price"; it goes by the prices typed there."""
+    unpriced = f'COUNTIF(N2:N{last},"no")'
+    products = f'IF({unpriced}=0,"",", "&{unpriced}&IF({unpriced}=1," product"," products")&" without a price")'
+    left_out = open_points(bill.basket._replace(rows=()), bill.left_out)
+    formula = f'=IF({unpriced}+{len(bill.left_out)}=0,"","so far"&{products}&"{f", {left_out}" if left_out else ""}")'
+    return Live(formula, cost_words("", bill.basket, bill.left_out).strip())

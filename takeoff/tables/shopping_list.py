@@ -8,7 +8,7 @@ from shared.job import Job
 from shared.written.writing import Writing
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.groups import BasketGroup, BasketLine, basket_groups
-from takeoff.basket.words import left_out_head, total_lines, without_price
+from takeoff.basket.words import left_out_head, open_points, total_lines, verdict
 from takeoff.figures.to_buy import Basket, Bought
 
 
@@ -19,7 +19,7 @@ def basket_html(basket: Basket, job: Job, left_out: Sequence[str] = ()) -> bytes
     above all else, so that the person who shops sees them.
     """
     style = (files("takeoff") / "data" / "shopping_list.css").read_text("utf-8")
-    body = "".join((*_left_out(left_out), *_body(basket, job)))
+    body = "".join((*_left_out(left_out), *_body(basket, job, left_out)))
     return (
         '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
@@ -34,18 +34,19 @@ def _left_out(left_out: Sequence[str]) -> Iterator[str]:
         yield f"<p><b>{left_out_head(left_out)}</b></p>\n<ul>\n{items}</ul>\n"
 
 
-def _body(basket: Basket, job: Job) -> Iterator[str]:
+def _body(basket: Basket, job: Job, left_out: Sequence[str]) -> Iterator[str]:
     if not basket.rows:
         yield "<p>Nothing to buy.</p>\n"
         return
     for group in basket_groups(basket, job):
         yield _group(group, job)
+    writing = Writing(job.unit)
     yield "<table>\n"
-    for name, amount in total_lines(basket, job, Writing(job.unit)):
-        yield f"<tr><th>{escape(name)}</th><td>{Writing(job.unit).money(amount)}</td></tr>\n"
+    for name, amount in total_lines(basket, job, writing, left_out):
+        yield f"<tr><th>{escape(name)}</th><td>{writing.money(amount)}</td></tr>\n"
     yield "</table>\n"
-    if words := without_price(basket):
-        yield f"<p>{words}</p>\n"
+    if open_points(basket, left_out):
+        yield f"<p>{escape(verdict(basket, job, writing, left_out))}</p>\n"
 
 
 def _group(group: BasketGroup, job: Job) -> str:

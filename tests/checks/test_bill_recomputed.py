@@ -211,3 +211,23 @@ def test_tax_inside_the_prices_is_not_added_again(tmp_path: Path) -> None:
     book = Book(JOB, tmp_path, inside)
     many = [(row.product, each) for row in bill_of(JOB).basket.rows for each in row.packs]
     assert round(book.total("Total"), 2) == round(sum(each.many * (each.pack.price or 0) for _, each in many), 2)
+
+
+def test_what_has_no_price_stands_beside_the_total_until_its_price_is_typed(tmp_path: Path) -> None:
+    def typed(book: openpyxl.Workbook) -> None:
+        sheet = book["Basket"]
+        for row in range(2, sheet.max_row + 1):
+            if sheet[f"A{row}"].value == "Ebbstone degreaser":
+                sheet[f"F{row}"] = 9.0
+
+    bare = (Use.CLEANER, Use.SLEEVE)
+    products = tuple(
+        replace(p, packs=tuple(replace(pack, price=None) for pack in p.packs)) if p.use in bare else p
+        for p in example().products
+    )
+    job = replace(example(), products=products)
+    before, after = Book(job, tmp_path), Book(job, tmp_path, typed)
+    total = next(row for row in range(2, 99) if str(before.value("Basket", f"A{row}")).startswith("Total"))
+    assert before.value("Basket", f"I{total}") == "so far, 2 products without a price"
+    assert after.value("Basket", f"I{total}") == "so far, 1 product without a price"
+    assert Book(example(), tmp_path).value("Basket", f"I{total}") in ("", "0")

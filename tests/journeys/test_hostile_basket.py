@@ -83,8 +83,8 @@ def test_the_page_buy_says_at_its_head_that_it_is_not_the_whole(
             person.turn_to(BUY)
             bill = bill_of(person)
             assert len(bill.left_out) == 1
-            assert person.app.buy.head.text().endswith(", 1 thing left out")
-            assert person.totals[-1].endswith(", 1 left out")
+            assert person.app.buy.head.text().endswith(" so far, 1 thing left out (budget 750.00)")
+            assert person.totals[-1].endswith(" so far, 1 thing left out (budget 750.00)")
             assert buy_rows(bill, person.shown.takeoff)[0].children[0].cells[0] == bill.left_out[0]
 
 

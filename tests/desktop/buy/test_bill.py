@@ -23,7 +23,7 @@ def test_the_basket_is_reckoned_in_the_background_and_follows_edits(person: Pers
     bill = person.shown.bill
     assert bill is not None
     assert bill.basket.cost > 10
-    assert "of 10.00" in person.totals[-1]
+    assert "(budget 10.00)" in person.totals[-1]
 
     person.press(Qt.Key.Key_Z, Keys.ControlModifier)
     person.wait_until(lambda: _is_of_the_job(person))

@@ -109,7 +109,7 @@ def test_a_price_is_tried_taken_and_taken_back(shop: Person) -> None:
     form = shop.app.buy.what_if
 
     assert shop.shown.job is before
-    assert form.cost.text() == "740.50, 12.00 more"
+    assert form.cost.text() == "740.50; 12.00 more"
     form.take.setFocus()
     shop.press(Qt.Key.Key_Return)
     assert find_product(shop.shown.job, "tile-colour").packs[0].price == 90
@@ -140,7 +140,7 @@ def test_questions_add_up(shop: Person) -> None:
     ask(shop, "a price", "20")
     form = shop.app.buy.what_if
 
-    shop.wait_until(lambda: form.cost.text() == "741.50, 13.00 more")
+    shop.wait_until(lambda: form.cost.text() == "741.50; 13.00 more")
     assert form.said.text().count("instead of") == 2
 
 
@@ -152,7 +152,7 @@ def test_another_product_is_tried(shop: Person) -> None:
     form.option.activated.emit(form.option.currentIndex())
     shop.wait_until(form.outcome.isVisible)
 
-    assert form.cost.text() == "730.00, 1.50 more"
+    assert form.cost.text() == "730.00; 1.50 more"
 
 
 def test_another_finish_of_a_kind_is_tried(shop: Person) -> None:

@@ -70,12 +70,12 @@ def priced(*, proved: bool) -> Basket:
 def test_the_text_ends_with_totals_and_how_many_products_have_no_price() -> None:
     lines = lines_of(basket_text(BASKET, JOB))
     assert lines[-6:-2] == [
-        "Total crowns 140.50",
+        "Total so far crowns 140.50",
         "including tax, 10 % 12.77",
         "Budget 150.00",
-        "Left of the budget 9.50",
+        "Left of the budget so far 9.50",
     ]
-    assert lines[-1] == "This is the cost so far: 1 product without a price."
+    assert lines[-1] == "140.50 crowns so far, 1 product without a price."
     assert "Proved" not in basket_text(BASKET, JOB)
 
 
@@ -95,7 +95,7 @@ def test_where_nothing_has_a_price_no_cost_is_told() -> None:
     text = basket_text(basket, JOB)
     assert "0.00" not in text
     assert "Budget" not in text
-    assert text.splitlines()[-1] == "Nothing has a price yet, so these packs are the ones that leave least over."
+    assert text.splitlines()[-1] == "Nothing has a price yet, so these are the fewest packs that cover the job."
     assert "0.00" not in "".join(Page(basket_html(basket, JOB)).texts)
     assert b'"total"' not in basket_csv(basket, JOB)
 
@@ -128,7 +128,7 @@ def test_an_empty_basket_is_told_in_words() -> None:
 def test_the_csv_reads_back_with_its_sums() -> None:
     rows = list(csv.DictReader(io.StringIO(basket_csv(BASKET, JOB).decode("utf-8"), newline="")))
     costs = [float(row["cost"]) for row in rows if row["row"] == "pack" and row["cost"]]
-    total = next(row for row in rows if row["row"] == "total" and row["product"] == "cost")
+    total = next(row for row in rows if row["row"] == "total" and row["product"] == "cost so far")
     assert sum(costs) == float(total["cost"]) == 140.5
     assert total["unit"] == "crowns"
     assert [row["needed"] for row in rows if row["row"] == "product"] == ["3.1", "1.2", "0.7", "0.5"]
