@@ -15,6 +15,7 @@ from geometry.outlines.shapes import QUARTER, box, circle, rounded_box
 from shared.files.job import JobFile, write_job_file
 from shared.job import Butt, Corner, Face, Fillet, Job, JointChoice, Outline, Part, Room, Tie, Tiles, Vertex, View
 from shared.trade.kinds import Kind, Treatment, usual
+from takeoff.surfaces.tags import with_tags_given
 
 HERE = Path(__file__).parent
 COPIES = (HERE / "harbour-row.json", HERE / "harbour-row.recoat", HERE.parent / "desktop" / "data" / "example.json")
@@ -289,7 +290,7 @@ def harbour_row() -> Job:
         Room("kitchen", "Kitchen", tuple(with_handles(face, 96) for face in kitchen)),
         Room("laundry", "Laundry", tuple(with_handles(face, 128) for face in laundry)),
     )
-    return Job(
+    job = Job(
         "Harbour Row 3, kitchen and laundry",
         rooms,
         joints=JOINTS,
@@ -299,6 +300,7 @@ def harbour_row() -> Job:
         allowances=ALLOWANCES,
         handle_centres_mm=NEW_HANDLES_MM,
     )
+    return with_tags_given(job)
 
 
 if __name__ == "__main__":

@@ -80,6 +80,7 @@ class Part(Value, frozen=True):
     part that is taken off. The hand does not move or change a `locked` part.
     `hinges` is a front's number of hinges; None is as many as its size asks for. `hole_centres_mm` is the distance
     between the two screw holes of its old handle: 0 for a knob or no handle, None while nobody has said.
+    `tag_number` is the number of a front's tag, which stands on tape inside it; 0 while it was given none.
     """
 
     id: str
@@ -99,6 +100,7 @@ class Part(Value, frozen=True):
     locked: bool = False
     hinges: int | None = None
     hole_centres_mm: float | None = None
+    tag_number: int = 0
 
     @property
     def called(self) -> str:
@@ -184,7 +186,7 @@ class Face(NamedValue, frozen=True):
     `parts` are in drawing order: when two have the same rank, the one drawn later is in front.
     `corner` says how the right end of an elevation meets the next elevation of the room (the last meets the first).
     `photo` names a picture kept in the job file. `photo_place` says how it lies and is None until the photo is squared.
-    Only plans have `ties`. `readings` set out the face.
+    Only plans have `ties`. `readings` set out the face. `letter` begins the tags of its fronts; "" is its name.
     """
 
     view: View = View.ELEVATION
@@ -194,6 +196,12 @@ class Face(NamedValue, frozen=True):
     photo: str = ""
     photo_place: PhotoPlace | None = None
     readings: tuple[Reading, ...] = ()
+    letter: str = ""
+
+    @property
+    def tag_letter(self) -> str:
+        """What the tags of its fronts begin with: its letter; its name where it has none."""
+        return self.letter or self.name
 
 
 class Heights(Value, frozen=True):

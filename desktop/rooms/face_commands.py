@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from desktop.fields.asking import ask_for_name
 from desktop.rooms.face_form import NewFace
-from desktop.rooms.new_faces import new_job, with_new_face
+from desktop.rooms.new_faces import LONGEST_LETTER, new_job, with_new_face
 from desktop.state.shown import room_shown
 from desktop.state.store import Store
 from shared.edits.drawn import (
@@ -18,6 +18,7 @@ from shared.edits.drawn import (
 )
 from shared.job import Corner, Unit
 from shared.trade.tape import TapeClass
+from takeoff.surfaces.tags import renumbered
 
 
 class Faces(QObject):
@@ -72,9 +73,21 @@ class Faces(QObject):
         self._store.edit(f"Corner: {corner.value}", with_changed_face(job, replace(face, corner=corner)))
 
     def rename(self) -> None:
-        """Ask for another name of the face."""
+        """Ask for another name of the face. The tags of its fronts stay as they are."""
         name = find_face(self._store.open.job, self._store.open.face).name
         ask_for_name(self._window, "Name of the face", name, self._rename)
+
+    def change_letter(self) -> None:
+        """Ask for another letter for the tags of the face, which change with it."""
+        letter = find_face(self._store.open.job, self._store.open.face).tag_letter
+        ask_for_name(self._window, "Letter of the face's tags", letter, self._change_letter)
+
+    def renumber(self) -> None:
+        """Number the tags of the face anew."""
+        shown = self._store.open
+        job = renumbered(shown.job, shown.face)
+        if job is not shown.job:
+            self._store.edit(f"Renumber the tags of {find_face(job, shown.face).called}", job)
 
     def rename_job(self) -> None:
         """Ask for another name of the job."""
@@ -107,7 +120,15 @@ class Faces(QObject):
     def _rename(self, name: str) -> None:
         job = self._store.open.job
         face = find_face(job, self._store.open.face)
-        self._store.edit("Rename face", with_changed_face(job, replace(face, name=name)))
+        self._store.edit("Rename face", with_changed_face(job, replace(face, name=name, letter=face.tag_letter)))
+
+    def _change_letter(self, letter: str) -> None:
+        if len(letter) > LONGEST_LETTER:
+            self._store.refused.emit(f"A tag begins with at most {LONGEST_LETTER} characters; type a letter such as K.")
+            return
+        job = self._store.open.job
+        face = find_face(job, self._store.open.face)
+        self._store.edit(f"Tags begin with {letter}", with_changed_face(job, replace(face, letter=letter)))
 
     def _rename_job(self, name: str) -> None:
         self._store.edit("Rename job", replace(self._store.open.job, name=name))

@@ -26,6 +26,7 @@ from shared.job import Job, Part
 from takeoff.bill import Bill
 from takeoff.figures.measured import EdgeRow, Fronts, Takeoff
 from takeoff.memory import Arranging, Memory
+from takeoff.surfaces.tags import with_tags_given
 from takeoff.take_off import take_off
 
 FIGURES_MS = 40
@@ -43,10 +44,12 @@ class Opened(NamedTuple):
 def counted_file(file: JobFile, stopped: Event | None = None) -> Opened:
     """The job of a job file, counted for the first time. RecoatError if it cannot be measured.
 
-    CancelledError, before the next face, once this is `stopped`.
+    Fronts that were saved without a tag get the one that they had. CancelledError, before the next face, once this is
+    `stopped`.
     """
     memory = Memory(_arranging_until(stopped) if stopped else arrange)
-    return Opened(file, take_off(file.job, memory), memory)
+    tagged = file._replace(job=with_tags_given(file.job))
+    return Opened(tagged, take_off(tagged.job, memory), memory)
 
 
 def _arranging_until(stopped: Event) -> Arranging:
@@ -115,12 +118,14 @@ class Store(QObject):
     def edit(self, label: str, job: Job, *, face: str = "", picked: tuple[str, ...] | None = None) -> bool:
         """Take one edit into the history, then show this face and pick these parts. False if the edit is refused.
 
+        New fronts get their tags, which stay with them from then on.
         Without `face` and `picked` the face and the picked parts stay as they are.
         """
         shown = self.open
         try:
             check_job(job)
             check_outlines(_changed_part(job, shown.job))
+            job = with_tags_given(job, shown.job)
             takeoff = take_off(job, self.memory)
         except RecoatError as error:
             self._show(self._without_trial(shown))

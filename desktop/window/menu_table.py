@@ -259,6 +259,8 @@ def _job(doers: Doers, menus: Menus) -> QMenu:
         (
             Command("&Add a face...", "Ctrl+Shift+N", doers.cards.ask_for_face, with_job),
             Command("&Rename the face...", "F2", faces.rename, with_face),
+            Command("&Tag letter of the face...", None, faces.change_letter, with_face),
+            Command("Renu&mber the tags of the face", None, faces.renumber, with_face),
             Command("&Copy the face", None, faces.copy, with_face),
             Command("&Delete the face", None, faces.delete, with_face),
             Command("Move the face &left", "Ctrl+Shift+Left", faces.move_left, with_face),

@@ -156,6 +156,9 @@ def _height(box: tuple[float, float, float, float]) -> float:
     return box[3] - box[1]
 
 
-def _outline(job: Job) -> tuple[tuple[str, tuple[tuple[str, str, Corner], ...]], ...]:
+def _outline(job: Job) -> tuple[tuple[str, tuple[tuple[str, str, str, Corner], ...]], ...]:
     """The part of a job that decides which faces are in the strip and in which order."""
-    return tuple((room.name, tuple((face.id, face.name, face.corner) for face in room.faces)) for room in job.rooms)
+    return tuple(
+        (room.name, tuple((face.id, face.name, face.tag_letter, face.corner) for face in room.faces))
+        for room in job.rooms
+    )

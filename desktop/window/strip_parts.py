@@ -37,8 +37,8 @@ class FaceButton(QPushButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         view = "wall" if face.view is View.ELEVATION else "plan"
         corner = "" if face.corner is Corner.NONE else f", {face.corner.value} corner at its right end"
-        self.setAccessibleName(f"Face {face.name}, {view}{corner}")
-        self.setToolTip(tip_words(f"{face.name}, {view}{corner}"))
+        self.setAccessibleName(f"Face {_caption(face)}, {view}{corner}")
+        self.setToolTip(tip_words(f"{_caption(face)}, {view}{corner}"))
         self.clicked.connect(self._choose)
 
     def show_drawing(self, drawing: Drawing, scale: float, options: PaintOptions) -> None:
@@ -48,7 +48,7 @@ class FaceButton(QPushButton):
         self._drawing, self._scale, self._options = drawing, scale, options
         left, bottom, right, top = drawing.box
         picture = max(round((right - left) * scale), 2), max(round((top - bottom) * scale), 2)
-        caption = self.fontMetrics().horizontalAdvance(self._face.name)
+        caption = self.fontMetrics().horizontalAdvance(_caption(self._face))
         self.setFixedSize(QSize(max(picture[0], caption, LEAST_WIDTH) + 2 * EDGE, picture[1] + CAPTION + 2 * EDGE))
         self.update()
 
@@ -85,7 +85,7 @@ class FaceButton(QPushButton):
         painter.setFont(font)
         painter.setPen(QColor(self._look.ink))
         caption = QRectF(0, self.height() - CAPTION, self.width(), CAPTION)
-        painter.drawText(caption, Qt.AlignmentFlag.AlignCenter, self._face.name)
+        painter.drawText(caption, Qt.AlignmentFlag.AlignCenter, _caption(self._face))
 
 
 class CornerMark(QWidget):
@@ -125,3 +125,8 @@ class CornerMark(QWidget):
             )
         )
         painter.drawLine(QPointF(middle, high + back), QPointF(middle, low - back))
+
+
+def _caption(face: Face) -> str:
+    """The name of a face, after the letter of its tags if that is another: "B · Window wall"."""
+    return face.name if face.tag_letter == face.name else f"{face.tag_letter} · {face.name}"

@@ -48,6 +48,7 @@ def front_ranges(part: Part) -> Ranges:
     return (
         ("number of hinges", part.hinges, 0, limits.MOST_HINGES),
         ("hole centres in mm", part.hole_centres_mm, 0.0, limits.LONGEST_MM),
+        ("number of the tag", part.tag_number, 0, limits.HIGHEST_TAG),
     )
 
 

@@ -85,7 +85,7 @@ def with_changed_parts(job: Job, parts: Iterable[Part]) -> Job:
             face, parts=tuple(changes.get(part.id, part) for part in face.parts), ties=_same(face.ties, ties)
         )
 
-    return _with_each_face(job, changed)
+    return with_each_face(job, changed)
 
 
 def without_parts(job: Job, ids: Collection[str]) -> Job:
@@ -101,7 +101,7 @@ def without_parts(job: Job, ids: Collection[str]) -> Job:
             face, parts=parts, ties=_same(face.ties, tuple(tie for tie in face.ties if tie.part not in gone))
         )
 
-    return _with_joints(_with_each_face(job, kept), lambda choice: gone.isdisjoint(choice.parts))
+    return _with_joints(with_each_face(job, kept), lambda choice: gone.isdisjoint(choice.parts))
 
 
 def raised(job: Job, ids: Collection[str], by: int) -> Job:
@@ -123,7 +123,7 @@ def with_face(job: Job, room_id: str, face: Face, at: int | None = None) -> Job:
 def with_changed_face(job: Job, face: Face) -> Job:
     """The job with this face in place of the one that has its id."""
     find_face(job, face.id)
-    return _with_each_face(job, lambda old: face if old.id == face.id else old)
+    return with_each_face(job, lambda old: face if old.id == face.id else old)
 
 
 def without_face(job: Job, face_id: str) -> Job:
@@ -139,7 +139,7 @@ def without_face(job: Job, face_id: str) -> Job:
     def stays(choice: JointChoice) -> bool:
         return face_id not in (choice.face, choice.next_face) and gone.isdisjoint(choice.parts)
 
-    return _with_joints(_with_each_face(smaller, untied), stays)
+    return _with_joints(with_each_face(smaller, untied), stays)
 
 
 def with_face_moved(job: Job, face_id: str, to: int) -> Job:
@@ -152,13 +152,13 @@ def with_face_moved(job: Job, face_id: str, to: int) -> Job:
 def copied_face(job: Job, face_id: str) -> Job:
     """The job with a copy of a face right after it: the same parts, corner and joint choices, with ids of their own.
 
-    The copy's name is the next free letter. Ties are not copied: two benchtops do not run along the same stretch of a
-    wall.
+    The copy's name is the next free letter, and its fronts get tags of their own. Ties are not copied: two benchtops do
+    not run along the same stretch of a wall.
     """
     room, face = find_room_of(job, face_id), find_face(job, face_id)
     fresh = dict(zip((part.id for part in face.parts), fresh_ids(job, "p", len(face.parts)), strict=True))
-    parts = tuple(replace(part, id=fresh[part.id]) for part in face.parts)
-    copy = replace(face, id=fresh_id(job, "f"), name=next_letter(job), parts=parts, ties=())
+    parts = tuple(replace(part, id=fresh[part.id], tag_number=0) for part in face.parts)
+    copy = replace(face, id=fresh_id(job, "f"), name=next_letter(job), letter="", parts=parts, ties=())
     larger = with_face(job, room.id, copy, room.faces.index(face) + 1)
     choices = tuple(
         replace(choice, face=copy.id, parts=(fresh[choice.parts[0]], fresh[choice.parts[1]]))
@@ -169,8 +169,8 @@ def copied_face(job: Job, face_id: str) -> Job:
 
 
 def next_letter(job: Job) -> str:
-    """The first of A, B ... Z, AA, AB ... that is no face's name."""
-    names = {face.name for face in job.faces}
+    """The first of A, B ... Z, AA, AB ... that is no face's name, and begins no face's tags."""
+    names = {name for face in job.faces for name in (face.name, face.tag_letter)}
     number = 1
     while _letters(number) in names:
         number += 1
@@ -216,7 +216,7 @@ def _joint_of(choice: JointChoice) -> tuple[str, str, tuple[str, ...]]:
     return choice.face, choice.next_face, parts
 
 
-def _with_each_face(job: Job, change: Callable[[Face], Face]) -> Job:
+def with_each_face(job: Job, change: Callable[[Face], Face]) -> Job:
     """The job with every face changed. A room whose faces all stay the same objects stays the same object."""
     rooms = tuple(_changed_room(room, change) for room in job.rooms)
     return job if all(map(_is, rooms, job.rooms)) else replace(job, rooms=rooms)

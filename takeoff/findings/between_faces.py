@@ -78,11 +78,13 @@ def _other_span(tied: Tied, along: Sequence[tuple[float, float]], unit: Unit) ->
 
 
 def look_at_names(job: Job) -> Iterator[Finding]:
-    """Faces with fronts that have the same name, so that their tags are the same."""
+    """Faces with fronts whose tags begin alike, so that their tags are the same."""
     first: dict[str, str] = {}
     for face in job.faces:
-        if any(is_front(part) for part in face.parts) and first.setdefault(face.name, face.id) != face.id:
-            message = f'Two faces with fronts are called "{face.name}", so their tags are the same; rename one.'
+        if any(is_front(part) for part in face.parts) and first.setdefault(face.tag_letter, face.id) != face.id:
+            message = (
+                f'The tags of two faces begin with "{face.tag_letter}", so they are the same; change one tag letter.'
+            )
             yield Finding(Code.SAME_NAME, message, face.id)
 
 

@@ -29,12 +29,13 @@ class RoomEntry(Entry, frozen=True):
 
 
 class FaceEntry(Entry, frozen=True):
-    """A face and the id of its room."""
+    """A face and the id of its room. The tags of its fronts begin with its `letter`."""
 
     id: str
     name: str
     room: str
     view: View
+    letter: str
 
 
 class PartEntry(Entry, frozen=True):
@@ -181,7 +182,11 @@ def _entries(takeoff: Takeoff, job: Job, bill: Bill | None) -> TakeoffEntry:
         unit=job.unit,
         measuring_rule=takeoff.rule,
         rooms=tuple(RoomEntry(room.id, room.name) for room in job.rooms),
-        faces=tuple(FaceEntry(face.id, face.name, room.id, face.view) for room in job.rooms for face in room.faces),
+        faces=tuple(
+            FaceEntry(face.id, face.name, room.id, face.view, face.tag_letter)
+            for room in job.rooms
+            for face in room.faces
+        ),
         parts=_part_entries(takeoff),
         edges=tuple(EdgeEntry(row.face, row.parts, row.opening, row.length_mm) for row in takeoff.edges),
         joints=_joint_entries(takeoff),

@@ -22,6 +22,7 @@ from shared.trade.kinds import Kind
 from shared.typed.rows import read_row
 from shared.typed.walls import read_walls
 from takeoff.faces.benchtop_plans import with_benchtop_plans
+from takeoff.surfaces.tags import with_tags_given
 from tests.any_order import check_sound
 from tests.desktop.photographed import aslant, written
 from tests.journeys.monkey import Monkey
@@ -84,7 +85,7 @@ def test_a_monkey_breaks_nothing_and_undo_takes_all_back(person: Person, qtbot: 
     for _ in person.shown.history.past:
         QTest.keyClick(app.measure.canvas, Qt.Key.Key_Z, Keys.ControlModifier)
     assert not person.shown.history.can_undo
-    assert job_to_json(person.shown.job) == job_to_json(start)
+    assert job_to_json(person.shown.job) == job_to_json(with_tags_given(start))
 
 
 def _check(job: Job, monkey: Monkey) -> None:
