@@ -13,18 +13,21 @@ from takeoff.faces.sureness import RULE, SUMMED, TAPE_SOURCE
 from takeoff.figures.measured import Figure, JointRow, MaskingRow, PartRow, Sureness, TileRow
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
+from takeoff.surfaces.measuring_rules import measured_by
 from takeoff.why.figures import bead_row, length_row, part_rows
 
 COLUMNS = 4
 
 
 def count_rows(shown: Shown) -> tuple[SumRow, ...]:
-    """All rows of the takeoff that is shown, in groups. Groups without rows are left out."""
+    """All rows of the takeoff that is shown: its groups, without those that have no rows, and its measuring rule."""
     names, writing = Names(shown.now), own_writing(shown.unit)
     lines = (_joints(shown, names, writing), _masking(shown, names, writing))
     rest = (front_rows(shown), _tiles(shown, names, writing), _needs(shown), _sureness(shown))
     groups = (*_surfaces(shown, names, writing), *lines, *rest)
-    return tuple(group for group in groups if group.children)
+    filled = tuple(group for group in groups if group.children)
+    rule = SumRow("rule", (measured_by(shown.takeoff.rule), "", "", ""), note=True)
+    return (*filled, rule) if filled else ()
 
 
 def headings(unit: Unit) -> Cells:

@@ -10,7 +10,7 @@ from geometry.parts.extent import walls
 from geometry.seen.arrangement import Arrangement, Edge
 from geometry.seen.ends import End, end_line, end_profile
 from shared.findings import Finding
-from shared.job import Face, JointChoice, KindChoice, Part, Unit
+from shared.job import Face, JointChoice, KindChoice, Part, Unit, View
 from shared.trade.kinds import Treatment
 from shared.trade.tape import TapeClass
 from takeoff.edges.corners import FaceEnd
@@ -23,10 +23,11 @@ from takeoff.findings.readings import look_at_readings
 from takeoff.surfaces.areas import PlacedPart, gross, net, standings
 from takeoff.surfaces.coated import CoatedPart, coated
 from takeoff.surfaces.fronts import is_opening
-from takeoff.surfaces.measuring_rules import NET, measuring_rules
+from takeoff.surfaces.measuring_rules import NET, MeasuringRule, measuring_rules
 from takeoff.surfaces.tags import tags
 from takeoff.surfaces.tiles import look_at_tiles, tile_rows
 from takeoff.surfaces.treatments import Treated, Treatments
+from takeoff.surfaces.voids import left_in
 
 
 class Context(NamedTuple):
@@ -131,7 +132,7 @@ def _surfaces(
     worked_on = _worked_on(all_hung, off)
     all_off = tuple(worked_on.values())
     openings = tuple(each for each in all_hung if is_opening(each.part))
-    rule, edges = measuring_rules()[context.rule], seen_edges(off.edges)
+    rule, edges = _rule(face, context), seen_edges(off.edges)
     surfaces = []
     for each in all_hung:
         part_id = each.part.id
@@ -139,8 +140,15 @@ def _surfaces(
         stands, beside, fronts = (each, all_hung, Fronts.HUNG) if is_off else (worked_on[part_id], all_off, Fronts.OFF)
         own = edges.get(part_id, {}).items()
         seen = {side: pieces for side, pieces in own if (part_id, side) not in context.elsewhere}
-        surfaces.append(CoatedPart(stands, treated[part_id], net(stands, beside, fronts), seen, openings, rule))
+        measured = net(stands, beside, fronts)
+        left = left_in(stands, beside, rule)
+        surfaces.append(CoatedPart(stands, treated[part_id], measured, seen, openings, rule, left))
     return tuple(surfaces)
+
+
+def _rule(face: Face, context: Context) -> MeasuringRule:
+    """The measuring rule for a face. Rules are about the openings of walls: the holes of a plan are always deducted."""
+    return measuring_rules()[context.rule if face.view is View.ELEVATION else NET]
 
 
 def _part_row(surface: CoatedPart, face: Face, context: Context, tag: str) -> PartRow:

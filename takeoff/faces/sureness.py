@@ -102,8 +102,7 @@ def _in_place_areas(surface: CoatedPart) -> tuple[tuple[float, Outline], ...]:
     if surface.is_frame:
         return ()
     factor = surface.standing.part.profile_factor
-    seen = tuple((factor, ring) for ring in surface.standing.region.rings)
-    return seen + tuple(outline_area(factor, each.part.outline) for each in surface.left_in)
+    return tuple((factor, ring) for ring in surface.left_in.region.rings)
 
 
 def _taken_off_areas(surface: CoatedPart) -> tuple[tuple[float, Outline], ...]:

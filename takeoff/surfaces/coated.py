@@ -4,7 +4,6 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from geometry.outlines.measured import side_lengths_mm
-from geometry.parts.holding import holds_box
 from geometry.seen.arrangement import Edge
 from geometry.seen.openings import uncovered_area_mm2
 from shared.job import Part
@@ -13,9 +12,7 @@ from takeoff.figures.measured import Figure, Fronts, Reason, Term
 from takeoff.surfaces.areas import BY_OUTLINE, SAME_MM2, PlacedPart, outline_term, overlap
 from takeoff.surfaces.measuring_rules import MeasuringRule
 from takeoff.surfaces.treatments import Treated
-
-CLEAR_MM = 1e-3
-"""An opening nearer to the border of a part than this touches it: far below a tape's reading."""
+from takeoff.surfaces.voids import LeftIn
 
 NOT_COATED = "not coated"
 IN_PLACE = "coated in place: net area x profile factor, and its coated edges"
@@ -32,8 +29,8 @@ class CoatedPart(NamedTuple):
     """A part, and all that its coated area depends on.
 
     `net` is its net area. `seen` are the edges at which it ends by a side of its own, for the sides whose edge is
-    counted on this face. `openings` are the openings of its face with the fronts hung. `rule` says which of them are
-    deducted from a part that is coated in place.
+    counted on this face. `openings` are the openings of its face with the fronts hung. `left_in` is what the `rule`
+    leaves in of those that a part coated in place has.
     """
 
     standing: PlacedPart
@@ -42,6 +39,7 @@ class CoatedPart(NamedTuple):
     seen: SeenEdges
     openings: tuple[PlacedPart, ...]
     rule: MeasuringRule
+    left_in: LeftIn
 
     @property
     def is_frame(self) -> bool:
@@ -52,13 +50,6 @@ class CoatedPart(NamedTuple):
     def edges(self) -> tuple[Edge, ...]:
         """The seen pieces of its coated edges: they count for a part coated in place."""
         return tuple(edge for side in coated_sides(self.standing.part) for edge in self.seen.get(side, ()))
-
-    @property
-    def left_in(self) -> tuple[PlacedPart, ...]:
-        """The openings that the rule leaves in: they are not deducted from a part coated in place."""
-        if not self.rule.left_in_m2:
-            return ()
-        return tuple(each for each in self.openings if _is_left_in(each, self.standing, self.net, self.rule))
 
     @property
     def opened_by(self) -> tuple[PlacedPart, ...]:
@@ -92,23 +83,10 @@ def _in_place(surface: CoatedPart) -> Figure:
     edges = _edge_terms(part, sum(edge.length_mm for edge in surface.edges))
     if surface.is_frame:
         return _summed(FRAME, edges, PRACTICE)
-    left_in = {each.part.id for each in surface.left_in}
-    terms = tuple(term for term in net.reason.terms if left_in.isdisjoint(term.parts))
+    terms = (*net.reason.terms, *surface.left_in.terms)
     rule = surface.rule
-    words, source = (BY_RULE + rule.words, rule.source) if left_in else (IN_PLACE, BY_OUTLINE)
+    words, source = (BY_RULE + rule.words, rule.source) if surface.left_in.terms else (IN_PLACE, BY_OUTLINE)
     return _summed(words, _moulded(terms, part.profile_factor) + edges, source)
-
-
-def _is_left_in(opening: PlacedPart, surface: PlacedPart, net: Figure, rule: MeasuringRule) -> bool:
-    """Whether the rule leaves in an opening that the net area deducts as a whole, in a term of its own."""
-    if rule.deducts(opening.gross_mm2, is_inside=True):
-        return False
-    whole = (term for term in net.reason.terms if term.parts == (opening.part.id,))
-    if not any(abs(opening.gross_mm2 + term.amount) <= SAME_MM2 for term in whole):
-        return False
-    left, bottom, right, top = opening.box
-    round_it = (left - CLEAR_MM, bottom - CLEAR_MM, right + CLEAR_MM, top + CLEAR_MM)
-    return not rule.deducts(opening.gross_mm2, is_inside=holds_box(surface.part.outline, round_it))
 
 
 def _taken_off(surface: CoatedPart) -> Figure:

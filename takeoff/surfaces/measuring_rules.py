@@ -26,6 +26,11 @@ class MeasuringRule(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
         return not is_small or (self.wholly_inside and not is_inside)
 
 
+def measured_by(name: str) -> str:
+    """Words that name a measuring rule and say what it does: "Measured by net: all openings deducted"."""
+    return f"Measured by {name}: {measuring_rules()[name].words}"
+
+
 @cache
 def measuring_rules() -> dict[str, MeasuringRule]:
     """The rules by name, "net" first."""

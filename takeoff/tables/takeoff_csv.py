@@ -9,6 +9,7 @@ from shared.written.units import area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Takeoff, TileRow
 from takeoff.figures.naming import Names
+from takeoff.surfaces.measuring_rules import measured_by
 
 Cell = str | float
 
@@ -29,7 +30,7 @@ def takeoff_csv(takeoff: Takeoff, job: Job) -> bytes:
     """The takeoff as the content of a CSV file, as `csv_bytes` writes it.
 
     The first column says what a row is. There is a row for each part, joint, masking and tiled part, then for each
-    total, then for the tolerance of each coated area and of each total.
+    total, then for the tolerance of each coated area and of each total. The last row names the measuring rule.
     """
     area, unit = f"{large_unit(job.unit)}2", large_unit(job.unit)
     areas = (f"gross {area}", f"net {area}", f"coated {area}")
@@ -81,6 +82,7 @@ def _rows(takeoff: Takeoff, job: Job) -> Iterator[tuple[Cell, ...]]:
     yield from _total_cells(takeoff, job)
     if takeoff.sure is not None:
         yield from _sure_cells(takeoff, takeoff.sure, job, names)
+    yield ("rule", *[""] * 4, measured_by(takeoff.rule), *[""] * 12)
 
 
 def _part_cells(row: PartRow, job: Job, names: Names) -> tuple[Cell, ...]:

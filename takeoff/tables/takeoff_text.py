@@ -8,7 +8,7 @@ from shared.written.writing import Writing
 from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Takeoff
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import FinishTotal, totals_by_finish
-from takeoff.surfaces.measuring_rules import NET, measuring_rules
+from takeoff.surfaces.measuring_rules import measured_by
 
 WORDS_WIDTH = 52
 FIGURE_WIDTH = 12
@@ -32,9 +32,7 @@ def _areas(takeoff: Takeoff, job: Job) -> list[str]:
     lines = [_line(one_line(job.name), "gross", "net", "coated")]
     for total in totals_by_finish(takeoff):
         lines += _finish_lines(total, job, names)
-    if takeoff.rule != NET:
-        lines.append(f"Coated in place by {takeoff.rule}: {measuring_rules()[takeoff.rule].words}")
-    return lines
+    return [*lines, measured_by(takeoff.rule)]
 
 
 def _finish_lines(total: FinishTotal, job: Job, names: Names) -> Iterator[str]:

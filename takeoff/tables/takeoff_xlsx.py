@@ -13,6 +13,7 @@ from takeoff.figures.measured import JointRow, MaskingRow, PartRow, Sureness, Ta
 from takeoff.figures.naming import Names
 from takeoff.surfaces.by_finish import totals_by_finish
 from takeoff.surfaces.materials import material_of
+from takeoff.surfaces.measuring_rules import measured_by
 from takeoff.tables.basket_xlsx import bill_worksheets
 from takeoff.tables.worksheets import Live, Row, Worksheet, book_bytes, cells_of, told_apart
 
@@ -129,6 +130,7 @@ def _totals(takeoff: Takeoff, job: Job, names: Names) -> Worksheet:
         ),
         ("Fronts", "", "", float(totals.fronts)),
         *_grout_total(takeoff, job),
+        (measured_by(takeoff.rule),),
     )
     return Worksheet("Totals", ("What", f"Gross {areas}", f"Net {areas}", "Total"), (32, 10, 10, 10), rows)
 

@@ -151,3 +151,7 @@ def _row(person: Person, words: str) -> SumRow:
 def _pick(person: Person, key: str) -> None:
     page = person.app.count
     page.tree.setCurrentIndex(page.model.index_of(key))
+
+
+def test_the_last_row_names_the_measuring_rule(counted: Person) -> None:
+    assert count_rows(counted.shown)[-1].cells[0] == "Measured by net: all openings deducted"
