@@ -9,6 +9,7 @@ from shared.job import Face, Job, JointChoice, Room
 from shared.trade.kinds import Treatment
 from takeoff.edges.corners import Meeting, corner_joints, corner_masking, meetings_round
 from takeoff.edges.joints import Choices, FoundJoint, joint_rows
+from takeoff.edges.sealant import rows_as_labelled
 from takeoff.edges.ties import Tied, sides_counted_on_elevation, tied_sides, unclaimed
 from takeoff.faces.measuring import Context, FaceCount
 from takeoff.faces.sureness import slopes_between, sureness
@@ -63,7 +64,7 @@ def _count(job: Job, memory: Memory, rule: str, *, sure: bool) -> Takeoff:
     }
     memory.keep_only(job)
     rows = tuple(chain.from_iterable(counts[face.id].parts for face in job.faces))
-    shared = joint_rows(_found_between(between, counts), Choices(job.joints))
+    shared = rows_as_labelled(joint_rows(_found_between(between, counts), Choices(job.joints)), job.unit)
     corners = tuple(_masked_corners(between, counts))
     tiles = tuple(chain.from_iterable(count.tiles for count in counts.values()))
     joints = (*chain.from_iterable(count.joints for count in counts.values()), *shared)

@@ -80,6 +80,14 @@ def plain_number(number: float, decimal: str = ".") -> str:
     return f"{round(number, THOUSANDTHS) + 0.0:.{THOUSANDTHS}f}".rstrip("0").rstrip(".").replace(".", decimal)
 
 
+def labelled_mm(length_mm: float, unit: Unit) -> float:
+    """The length that `show_length` shows for a length above 0, exactly; in inches at least the finest division."""
+    if unit is Unit.MM:
+        return round(length_mm * TENTHS) / TENTHS
+    division = size_mm("in") / DIVISIONS
+    return float(max(round(Fraction(length_mm) / division), 1) * division)
+
+
 def length_words(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
     """A length with its unit, for a sentence: "600.5 mm", `94 1/2"`."""
     return show_length(length_mm, unit, decimal=decimal) + (" mm" if unit is Unit.MM else "")

@@ -1,9 +1,30 @@
-"""How much sealant a bead takes: the area of its section, and the metres of a cartridge."""
+"""How much sealant a bead takes: its section as it is labelled, the area of that, and the metres of a cartridge."""
 
-from shared.job import Butt, Fillet, Section
+from collections.abc import Iterable
 
-CARTRIDGE_ML = 300.0
-"""A usual cartridge (common practice, no source; 310 mL and 10.1 US fl oz are usual too)."""
+from shared.job import Butt, Fillet, Section, Unit
+from shared.written.units import labelled_mm
+from takeoff.figures.measured import JointRow
+
+CARTRIDGE_L = {Unit.MM: 0.3, Unit.INCH: 10.1 * 0.0295735295625}
+"""A usual cartridge of 300 mL, or of 10.1 US fl oz (common practice, no source; 310 mL is usual too)."""
+
+
+def rows_as_labelled(rows: Iterable[JointRow], unit: Unit) -> tuple[JointRow, ...]:
+    """The joints of a job of this unit, with sections as they are labelled: a fillet of 6 mm is 1/4 in, 6.35 mm.
+
+    Who runs a bead goes by the label. So the sealant is reckoned by it too.
+    """
+    return tuple(rows) if unit is Unit.MM else tuple(row._replace(section=as_labelled(row.section)) for row in rows)
+
+
+def as_labelled(section: Section) -> Section:
+    """A section whose sizes are those that a job in inches shows for it."""
+    match section:
+        case Fillet(leg_mm=leg):
+            return Fillet(labelled_mm(leg, Unit.INCH))
+        case Butt(width_mm=width, depth_mm=depth):
+            return Butt(labelled_mm(width, Unit.INCH), labelled_mm(depth, Unit.INCH))
 
 
 def section_area_mm2(section: Section) -> float:

@@ -17,6 +17,7 @@ from takeoff.edges.corners import FaceEnd
 from takeoff.edges.joints import Choices, joint_rows, meetings
 from takeoff.edges.masking import Finishes, guard_of, masking_rows
 from takeoff.edges.of_face import edge_rows, in_order, seen_edges, sides_seen
+from takeoff.edges.sealant import rows_as_labelled
 from takeoff.figures.measured import EdgeRow, Fronts, JointRow, MaskingRow, PartRow, TileRow
 from takeoff.findings.on_face import look_at_face
 from takeoff.findings.readings import look_at_readings
@@ -77,7 +78,7 @@ def count_face(face: Face, context: Context, hung: Arrangement, off: Arrangement
     return FaceCount(
         parts=tuple(_part_row(each, face, context, tagged.get(each.standing.part.id, "")) for each in surfaces),
         edges=edges,
-        joints=joint_rows(meetings(face, edges), Choices(context.choices)),
+        joints=rows_as_labelled(joint_rows(meetings(face, edges), Choices(context.choices)), context.unit),
         masking=masking_rows(face.id, by_id, edges, finishes, guard_of(face, context.at_corners)),
         left=left,
         right=right,

@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Iterator
 
-from shared.job import Fillet, Section
-from shared.written.units import MM_IN_A_METRE
-from shared.written.writing import Writing
-from takeoff.edges.sealant import CARTRIDGE_ML, metres_per_cartridge, section_area_mm2
+from shared.job import Fillet, Section, Unit
+from shared.trade.products import Measure
+from shared.written.packs import amount_in, amount_unit
+from shared.written.units import ML_IN_A_LITRE, MM_IN_A_METRE, large_unit, length_in
+from shared.written.writing import RATE_DIGITS, Writing
+from takeoff.edges.sealant import CARTRIDGE_L, metres_per_cartridge, section_area_mm2
 from takeoff.figures.measured import Figure, Fronts, PartRow, Reason, Term
 from takeoff.figures.to_buy import Hardware
 from takeoff.why.row import WhyRow
@@ -26,15 +28,26 @@ def length_row(words: str, figure: Figure, writing: Writing) -> WhyRow:
 
 
 def bead_row(section: Section, writing: Writing) -> WhyRow:
-    """The row that says how many metres of bead of this section a cartridge runs."""
+    """The row that says how much sealant a bead of this section takes, and how long a bead a cartridge runs.
+
+    A job in inches says it in feet per gallon.
+    """
     is_triangle = isinstance(section, Fillet)
     shape = f"a triangle, leg{writing.squared} {writing.divided} 2" if is_triangle else f"width {writing.times} depth"
-    millilitres, metres = section_area_mm2(section), metres_per_cartridge(section, CARTRIDGE_ML)
-    length = writing.total_length(MM_IN_A_METRE * metres)
-    words = (
-        f"Sealant {writing.number(millilitres)} mL a metre ({shape}); {writing.number(CARTRIDGE_ML)} mL run {length}"
-    )
-    return WhyRow(words)
+    cartridge_l = CARTRIDGE_L[writing.unit]
+    length = writing.total_length(MM_IN_A_METRE * metres_per_cartridge(section, ML_IN_A_LITRE * cartridge_l))
+    label = writing.pack_size(cartridge_l, Measure.LITRES)
+    return WhyRow(f"Sealant {_taken(section, writing)} ({shape}); {label} run {length}")
+
+
+def _taken(section: Section, writing: Writing) -> str:
+    """How much sealant a bead takes: "18 mL a metre", "616 ft a US gal"."""
+    millilitres = section_area_mm2(section)
+    if writing.unit is Unit.MM:
+        return f"{writing.number(millilitres)} mL a metre"
+    of_a_litre = length_in(MM_IN_A_METRE * ML_IN_A_LITRE / millilitres, writing.unit)
+    length = float(f"{of_a_litre / amount_in(1.0, Measure.LITRES, writing.unit):.{RATE_DIGITS}g}")
+    return f"{writing.number(length)} {large_unit(writing.unit)} a {amount_unit(Measure.LITRES, writing.unit)}"
 
 
 def hardware_rows(hardware: Hardware, writing: Writing) -> Iterator[WhyRow]:

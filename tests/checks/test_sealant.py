@@ -2,8 +2,15 @@
 
 import pytest
 
-from shared.job import Butt, Fillet, Section
-from takeoff.edges.sealant import metres_per_cartridge, section_area_mm2
+from geometry.outlines.shapes import box
+from shared.job import Butt, Face, Fillet, Job, Part, Room, Section, Unit
+from shared.trade.kinds import Kind
+from shared.trade.products import Allowances, Pack, Product, Use
+from shared.written.writing import Writing
+from takeoff.bill import make_bill
+from takeoff.edges.sealant import as_labelled, metres_per_cartridge, section_area_mm2
+from takeoff.take_off import take_off
+from takeoff.why.figures import bead_row
 
 US_FLUID_OUNCE_ML = 29.5735295625  # exact: 231 in3 / 128
 FOOT_M = 0.3048
@@ -62,3 +69,55 @@ def test_feet_per_cartridge_of_10_1_fluid_ounces(section: Section, feet: float) 
 def test_feet_per_gallon(width: float, depth: float, feet: float) -> None:
     section = Butt(width * INCH_MM, depth * INCH_MM)
     assert metres_per_cartridge(section, 128 * US_FLUID_OUNCE_ML) / FOOT_M == pytest.approx(feet, abs=0.05)
+
+
+# Exact: in = 25.4 mm. A bead that is labelled in inches is run by that label.
+@pytest.mark.parametrize(
+    ("rule", "labelled", "words"),
+    [
+        (Fillet(6), Fillet(6.35), 'fillet 1/4"'),
+        (Fillet(3), Fillet(3.175), 'fillet 1/8"'),
+        (Butt(5, 5), Butt(4.7625, 4.7625), 'butt 3/16" x 3/16"'),
+        (Butt(6.35, 12.7), Butt(6.35, 12.7), 'butt 1/4" x 1/2"'),
+        (Fillet(0.1), Fillet(0.79375), 'fillet 1/32"'),
+    ],
+)
+def test_a_section_in_inches_is_the_one_that_is_labelled(rule: Section, labelled: Section, words: str) -> None:
+    assert as_labelled(rule) == labelled
+    assert Writing(Unit.INCH).section(as_labelled(rule)) == words
+
+
+def inch_wall() -> Job:
+    """A benchtop 10 ft long along a wall, in inches: ten feet of a fillet of 1/4 in."""
+    parts = (
+        Part("wall", Kind.WALL, box(0, 0, 120 * INCH_MM, 96 * INCH_MM)),
+        Part("tiles", Kind.SPLASHBACK, box(0, 36 * INCH_MM, 120 * INCH_MM, 18 * INCH_MM)),
+        Part("bench", Kind.BENCHTOP, box(0, 34.5 * INCH_MM, 120 * INCH_MM, 1.5 * INCH_MM)),
+    )
+    cartridge = Pack(10.1 * US_FLUID_OUNCE_ML / 1000, 8.0, "cartridge")
+    return Job(
+        "Wall",
+        (Room("r", "Kitchen", (Face("a", "A", parts=parts),)),),
+        Unit.INCH,
+        products=(Product("seal", "Silicone", Use.SEALANT, (cartridge,), stands_for="wet-area silicone"),),
+        allowances=Allowances(sealant=0.0),
+    )
+
+
+def test_a_bead_in_inches_takes_the_sealant_of_its_label() -> None:
+    # By hand: 19.25 / (1/4 x 1/4) = 308 ft a gallon for a square bead, 616 ft for the triangle: exact. Ten feet take
+    # 10 / 616 gal = 2.0779 fl oz; a fillet of 6 mm would take 1.8552.
+    job = inch_wall()
+    (need,) = (wanted.options[0] for wanted in make_bill(job, take_off(job)).needs.wanted)
+    assert need.amount.amount * 1000 / US_FLUID_OUNCE_ML == pytest.approx(128 * 10 / 616)
+
+
+@pytest.mark.parametrize(
+    ("section", "words"),
+    [
+        (Butt(6.35, 6.35), "Sealant 308 ft a US gal (width x depth); 10.1 fl oz run 24.3 ft"),
+        (Fillet(6.35), "Sealant 616 ft a US gal (a triangle, leg2 / 2); 10.1 fl oz run 48.6 ft"),
+    ],
+)
+def test_why_says_feet_a_gallon_in_a_job_in_inches(section: Section, words: str) -> None:
+    assert bead_row(section, Writing(Unit.INCH)).line == words
