@@ -12,7 +12,7 @@ from importlib.resources import files
 import msgspec
 
 from shared.job import Unit
-from shared.trade.products import Measure
+from shared.trade.products import Measure, Product
 from shared.written.units import THOUSANDTHS, plain_number
 
 SAME = 1e-9
@@ -87,17 +87,31 @@ def show_amount(amount: float, measure: Measure, unit: Unit, *, decimal: str = "
     return f"{round(number, digits) + 0.0:.{digits}f}".replace(".", decimal) + f" {_sign(shown, unit)}"
 
 
-def amount_unit(measure: Measure, unit: Unit) -> str:
-    """The unit that a table gives all amounts in: "L" or "m", and for a job in inches "US gal" or "ft"."""
-    return _table_unit(measure, unit).sign()
+def is_small(product: Product) -> bool:
+    """Whether a product comes in small packs only, such as cartridges: no pack of it holds a US pint.
+
+    Their labels give fluid ounces, or millilitres (common practice, no source).
+    """
+    pint = float(units_by_spelling()["uspt"].size)
+    return product.measure is Measure.LITRES and max((pack.size for pack in product.packs), default=pint) < pint
 
 
-def amount_in(amount: float, measure: Measure, unit: Unit) -> float:
+def amount_unit(measure: Measure, unit: Unit, *, small: bool = False) -> str:
+    """The unit that a table gives all amounts in: "L" or "m", and for a job in inches "US gal" or "ft".
+
+    What comes in `small` packs is in "US fl oz" there.
+    """
+    return _table_unit(measure, unit, small=small).sign()
+
+
+def amount_in(amount: float, measure: Measure, unit: Unit, *, small: bool = False) -> float:
     """The number of an amount in the unit of `amount_unit`."""
-    return float(amount / _table_unit(measure, unit).size)
+    return float(amount / _table_unit(measure, unit, small=small).size)
 
 
-def _table_unit(measure: Measure, unit: Unit) -> PackUnit:
+def _table_unit(measure: Measure, unit: Unit, *, small: bool) -> PackUnit:
+    if small and unit is Unit.INCH:
+        return units_by_spelling()[_SMALLEST[measure]]
     customary, metric = {Measure.PIECES: (("pieces",), ("pieces",)), **_TO_SHOW}[measure]
     return units_by_spelling()[customary[0] if unit is Unit.INCH else metric[0]]
 

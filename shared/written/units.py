@@ -58,9 +58,9 @@ def area_in(area_mm2: float, unit: Unit) -> float:
     return float(area_mm2 / size_mm(large_unit(unit)) ** 2)
 
 
-def show_total_length(length_mm: float, unit: Unit, *, decimal: str = ".") -> str:
-    """A length that was added up: "9.80 m" or "32.2 ft"."""
-    return f"{_fixed(length_in(length_mm, unit), unit, decimal)} {large_unit(unit)}"
+def show_total_length(length_mm: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:
+    """A length that was added up: "9.80 m" or "32.2 ft". `fine` shows feet to a hundredth, for the terms of a sum."""
+    return f"{_fixed(length_in(length_mm, unit), unit, decimal, more=fine and unit is Unit.INCH)} {large_unit(unit)}"
 
 
 def show_area(area_mm2: float, unit: Unit, *, decimal: str = ".", fine: bool = False) -> str:

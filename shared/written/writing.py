@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from math import floor, log10
 from typing import NamedTuple
 
 from shared.job import Butt, Fillet, Section, Unit
@@ -73,6 +74,10 @@ class Writing(NamedTuple):
         """A length that was added up: "9.80 m"."""
         return self._signed(show_total_length(length_mm, self.unit, decimal=self.decimal))
 
+    def total_length_in_sum(self, length_mm: float) -> str:
+        """A length that was added up, as a factor of a sum, so that the sum comes out as it is read: "32.15 ft"."""
+        return self._signed(show_total_length(length_mm, self.unit, decimal=self.decimal, fine=True))
+
     def area(self, area_mm2: float) -> str:
         """An area: "2.14 m2"."""
         return self._squared(show_area(area_mm2, self.unit, decimal=self.decimal))
@@ -110,12 +115,18 @@ class Writing(NamedTuple):
         """An amount of a product as a person says it: "1.62 L", "236 mL", "5.4" pieces."""
         return show_amount(amount, measure, self.unit, decimal=self.decimal)
 
-    def amount_in_sum(self, amount: float, measure: Measure) -> str:
-        """An amount of a product as a term of a sum, in the one unit of all its terms: "0.236 L"."""
+    def amount_in_sum(self, amount: float, measure: Measure, *, small: bool = False) -> str:
+        """An amount of a product as a term of a sum, in the one unit of all its terms: "0.236 L".
+
+        `small` says that the product comes in small packs. An amount that would be shown as 0 gets its first digit.
+        """
         if measure is Measure.PIECES:
             return self.number(amount)
-        number = f"{amount_in(amount, measure, self.unit):.{_DECIMALS[measure]}f}".replace(".", self.decimal)
-        return f"{number} {amount_unit(measure, self.unit)}"
+        number = amount_in(amount, measure, self.unit, small=small)
+        digits = _DECIMALS[measure]
+        if 0 < abs(number) < 0.5 * 10**-digits:
+            digits = -floor(log10(abs(number)))
+        return f"{number:.{digits}f}".replace(".", self.decimal) + f" {amount_unit(measure, self.unit, small=small)}"
 
     def pack_size(self, size: float, measure: Measure) -> str:
         """The size of a pack as its label says it: "4 L", "25"."""

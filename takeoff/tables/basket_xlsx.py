@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from shared.job import Job
 from shared.trade.products import Measure, Pack, Product, Use
-from shared.written.packs import amount_in, amount_unit
+from shared.written.packs import amount_in, amount_unit, is_small
 from takeoff.basket.cheapest import price_with_tax
 from takeoff.basket.words import cost_words, has_prices, open_points
 from takeoff.bill import Bill
@@ -99,7 +99,13 @@ def _beyond(used: Used, product: Product, job: Job, *, is_live: bool) -> tuple[C
     allowance = Live(f"={by_use.get(product.use, ALLOWANCE)}", used.allowance)
     loss = Live(f"={LOSS}", used.loss) if used.finish else used.loss
     times = round(used.left_behind / job.allowances.tray_l) if used.left_behind else 0
-    return loss, allowance, Live(f"={TRAY}*{times}", left) if times else left
+    of_a_tray = left / (times * amount_in(job.allowances.tray_l, Measure.LITRES, job.unit)) if times else 1.0
+    return loss, allowance, Live(f"={TRAY}*{times}{_times(of_a_tray)}", left) if times else left
+
+
+def _times(factor: float) -> str:
+    """The factor from the unit of the tray to that of small packs, as the end of a formula; "" for 1."""
+    return "" if round(factor) == 1 else f"*{round(factor)}"
 
 
 BASKET = ("Product", "Pack", "Pack size", "Unit", "Packs", "Price", "Price with tax", "Cost", "Needed", "On the shelf",
@@ -140,7 +146,7 @@ def _packs(row: BasketRow, named: _Named) -> tuple[tuple[Pack | None, int], ...]
 def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job, named: _Named, at: int) -> Row:
     pack, many = pack_and_many
     product = named.products[row.product]
-    size = amount_in(pack.size, product.measure, job.unit) if pack else 0.0
+    size = _shown(pack.size, product, job) if pack else 0.0
     price = pack.price if pack else None
     with_tax = "" if price is None else price_with_tax(price, job.money)
     taxed = f'=IF(F{at}="","",ROUND(F{at}*IF({INCLUDED}="yes",1,1+{TAX}){HALF_CENT},2))'
@@ -148,7 +154,7 @@ def _pack_cells(row: BasketRow, pack_and_many: tuple[Pack | None, int], job: Job
         named.names[product.id],
         pack.name if pack else "",
         size,
-        amount_unit(product.measure, job.unit),
+        amount_unit(product.measure, job.unit, small=is_small(product)),
         float(many),
         "" if price is None else price,
         Live(taxed, with_tax),
@@ -160,8 +166,7 @@ def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, plac
     """The cells of what is needed of a product, what there is of it, whether that is enough, and has a price."""
     product = named.products[row.product]
     at, last = place
-    shelf = amount_in(product.on_shelf, product.measure, job.unit)
-    need, left = (amount_in(amount, product.measure, job.unit) for amount in (row.need, row.left_over))
+    shelf, need, left = (_shown(amount, product, job) for amount in (product.on_shelf, row.need, row.left_over))
     of_product = f"($A$2:$A${last}=A{at})"
     chosen = f"{of_product}*$C$2:$C${last}*$E$2:$E${last}"
     unpriced = f'{of_product}*($E$2:$E${last}>0)*($F$2:$F${last}="")'
@@ -173,6 +178,11 @@ def _whole_cells(row: BasketRow, job: Job, named: _Named, needs: Worksheet, plac
         Live(f'=IF(ROUND(L{at},6)>=0,"enough","not enough")', "enough"),
         Live(f'=IF(SUMPRODUCT({unpriced})=0,"yes","no")', "no" if row.cost is None else "yes"),
     )
+
+
+def _shown(amount: float, product: Product, job: Job) -> float:
+    """The number of an amount of a product, in the unit that the worksheets give for it."""
+    return amount_in(amount, product.measure, job.unit, small=is_small(product))
 
 
 def _total_rows(job: Job, bill: Bill, last: int) -> Iterator[Row]:

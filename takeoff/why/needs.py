@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from shared.job import Job
 from shared.trade.products import Product
+from shared.written.packs import is_small
 from shared.written.writing import Writing
 from takeoff.figures.measured import PartRow, Takeoff, Term
 from takeoff.figures.naming import Names
@@ -41,7 +42,7 @@ class NeedRows:
             used = need.used[place] if place < len(need.used) else None
             yield WhyRow(
                 self._writing.sentence(term.what),
-                self._writing.amount_in_sum(term.amount, product.measure),
+                self._writing.amount_in_sum(term.amount, product.measure, small=is_small(product)),
                 self._factors(used, product) if used else "",
                 children=tuple(self._coated(term)) if used and used.finish else (),
                 parts=term.parts,

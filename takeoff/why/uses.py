@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from shared.job import Unit
 from shared.trade.products import Product, Use
-from shared.written.packs import amount_in, amount_unit
+from shared.written.packs import amount_in, amount_unit, is_small
 from shared.written.units import MM2_IN_A_SQUARE_METRE, MM_IN_A_METRE, area_in, large_unit, length_in
 from shared.written.writing import Writing
 from takeoff.figures.to_buy import Used
@@ -33,17 +33,20 @@ class UseSum(NamedTuple):
 def use_sum(used: Used, product: Product, unit: Unit) -> UseSum:
     """The numbers of a use of this product, in the units of a job that is in mm or in inches."""
     one, size_unit = _one(_size_of(used, product), unit)
-    measure = product.measure
+
+    def shown(amount: float) -> float:
+        return amount_in(amount, product.measure, unit, small=is_small(product))
+
     return UseSum(
         size=used.size * one,
         size_unit=size_unit,
         times=used.times,
-        per=used.per * one / amount_in(1.0, measure, unit),
+        per=used.per * one / shown(1.0),
         loss=used.loss,
         allowance=used.allowance,
-        left_behind=amount_in(used.left_behind, measure, unit),
-        amount=amount_in(used.amount, measure, unit),
-        amount_unit=amount_unit(measure, unit),
+        left_behind=shown(used.left_behind),
+        amount=shown(used.amount),
+        amount_unit=amount_unit(product.measure, unit, small=is_small(product)),
     )
 
 
@@ -53,7 +56,7 @@ def written_size(used: Used, product: Product, writing: Writing) -> str:
         case _Size.AREA:
             return writing.area_in_sum(used.size * MM2_IN_A_SQUARE_METRE)
         case _Size.LENGTH:
-            return writing.total_length(used.size * MM_IN_A_METRE)
+            return writing.total_length_in_sum(used.size * MM_IN_A_METRE)
         case _Size.NUMBER:
             return writing.number(used.size)
 

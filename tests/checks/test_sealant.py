@@ -1,14 +1,19 @@
 """How far a cartridge goes. Sources as named; *exact* follows by arithmetic from the definitions."""
 
+import io
+
+import openpyxl
 import pytest
 
 from geometry.outlines.shapes import box
 from shared.job import Butt, Face, Fillet, Job, Part, Room, Section, Unit
 from shared.trade.kinds import Kind
-from shared.trade.products import Allowances, Pack, Product, Use
+from shared.trade.products import Allowances, Measure, Pack, Product, Use
 from shared.written.writing import Writing
 from takeoff.bill import make_bill
 from takeoff.edges.sealant import as_labelled, metres_per_cartridge, section_area_mm2
+from takeoff.tables.takeoff_why import why_text
+from takeoff.tables.takeoff_xlsx import xlsx_bytes
 from takeoff.take_off import take_off
 from takeoff.why.figures import bead_row
 
@@ -110,6 +115,28 @@ def test_a_bead_in_inches_takes_the_sealant_of_its_label() -> None:
     job = inch_wall()
     (need,) = (wanted.options[0] for wanted in make_bill(job, take_off(job)).needs.wanted)
     assert need.amount.amount * 1000 / US_FLUID_OUNCE_ML == pytest.approx(128 * 10 / 616)
+
+
+def test_what_comes_in_fluid_ounces_is_reckoned_in_them_in_every_sum() -> None:
+    # By hand: 616 ft a gallon are 4.8125 ft a fluid ounce, and 10 / 4.8125 = 2.0779; 10.1 - 2.0779 = 8.0221 are left.
+    job = inch_wall()
+    takeoff = take_off(job)
+    bill = make_bill(job, takeoff)
+    assert ": 10.00 ft / 4.812 = 2.078 US fl oz" in why_text(takeoff, job, bill)
+    book = openpyxl.load_workbook(io.BytesIO(xlsx_bytes(takeoff, job, bill)), data_only=True)
+    (needed,) = [row for row in book["Needs"].iter_rows(values_only=True) if row[0] == "Silicone"]
+    assert (needed[4], needed[11]) == ("ft", "US fl oz")
+    assert (float(str(needed[6])), float(str(needed[10]))) == pytest.approx((4.8125, 2.0779), abs=1e-4)
+    (bought,) = [row for row in book["Basket"].iter_rows(values_only=True) if row[0] == "Silicone"]
+    assert bought[3] == "US fl oz"
+    assert (float(str(bought[2])), float(str(bought[11]))) == pytest.approx((10.1, 8.0221), abs=1e-4)
+
+
+def test_no_amount_of_a_sum_is_shown_as_nothing() -> None:
+    # By hand: 1 mL is 1 / 3785.411784 = 0.000264 US gal, which three decimals would show as 0.000.
+    assert Writing(Unit.INCH).amount_in_sum(0.001, Measure.LITRES) == "0.0003 US gal"
+    assert Writing(Unit.MM).amount_in_sum(0.0002, Measure.LITRES) == "0.0002 L"
+    assert Writing(Unit.INCH).amount_in_sum(0.0, Measure.LITRES) == "0.000 US gal"
 
 
 @pytest.mark.parametrize(

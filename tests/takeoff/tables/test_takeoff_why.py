@@ -10,7 +10,7 @@ from takeoff.bill import make_bill
 from takeoff.tables.takeoff_why import why_text
 from takeoff.take_off import take_off
 
-SUM = re.compile(r": ([\d.]+)(?: \w+)?(?: x ([\d.]+))?(?: / ([\d.]+))? = ([\d.]+)(?: (?:L|US gal|ft))?$")
+SUM = re.compile(r": ([\d.]+)(?: \w+)?(?: x ([\d.]+))?(?: / ([\d.]+))? = ([\d.]+)(?: (?:L|US gal|US fl oz|ft))?$")
 PRODUCT = re.compile(r": ([\d.]+) x ([\d.]+)(?: x ([\d.]+))? = (-?[\d.]+) m2$")
 
 
