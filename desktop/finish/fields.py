@@ -42,6 +42,7 @@ MEANS = {
     "Shelf life once opened": "How long an opened pack keeps",
     "Interchangeable with": "Products with the same word here can replace each other. "
     "Joints and masking find their sealant and tape by this word",
+    "Needed anyway": "How many you need whatever is measured: masks, drop sheets, blades, days of hire, loads of waste",
     "On the shelf": "How much you have already. It is used first",
     "Pack size": "As the label says: 4 L, 300 mL, 1 gal, 50 m, 25 sheets",
     "Price": "What one pack costs. Leave it empty until you know",
@@ -96,6 +97,7 @@ def product_lines(name: TextRow[Product]) -> Lines[Product]:
             TypedRow("Pot life", "usable_h", always(usable), only=_is_coating),
         ),
         (TypedRow("Shelf life once opened", "keeps_days", always(keeps)), TypedRow("On the shelf", "on_shelf", _stock)),
+        (TypedRow("Needed anyway", "anyway", always(NumberWords("number needed")), only=_is_counted),),
         (TextRow("Interchangeable with", "stands_for"),),
     )
 
@@ -190,6 +192,10 @@ def _covers_something(product: Product) -> bool:
 
 def _is_coating(product: Product) -> bool:
     return product.use in COATINGS
+
+
+def _is_counted(product: Product) -> bool:
+    return product.measure is Measure.PIECES
 
 
 def _one_part(_product: Product, _shown: Shown) -> str:

@@ -83,6 +83,7 @@ def _product_ranges(product: Product) -> Ranges:
     yield "pot life in hours", product.usable_h, -most, most
     yield "shelf life once opened, in days,", product.keeps_days, -most, most
     yield "amount on the shelf", product.on_shelf, 0.0, most
+    yield "number needed anyway", product.anyway, 0.0, most
     for part in product.ratio or ():
         yield "mix ratio", part, -most, most
     for pack in product.packs:

@@ -20,6 +20,8 @@ class Use(StrEnum):
     SEALANT = "sealant"
     TAPE = "tape"
     SLEEVE = "roller sleeve"
+    HANDLE = "handle"
+    HINGE = "hinge"
     OTHER = "other"
 
 
@@ -35,9 +37,11 @@ MEASURES = dict.fromkeys(Use, Measure.LITRES) | {
     Use.ABRASIVE: Measure.PIECES,
     Use.TAPE: Measure.METRES,
     Use.SLEEVE: Measure.PIECES,
+    Use.HANDLE: Measure.PIECES,
+    Use.HINGE: Measure.PIECES,
     Use.OTHER: Measure.PIECES,
 }
-"""What the products of each use are counted in: litres, except for the four uses listed."""
+"""What the products of each use are counted in: litres, except for the uses listed."""
 
 
 class Pack(Value, frozen=True):
@@ -59,7 +63,8 @@ class Product(NamedValue, frozen=True):
     the volume, 0 to 1) and `film_um`, the dry film in micrometres. `ratio` is base and hardener of a two-part product,
     by volume. `usable_h` is how many hours its mix can be used, and `keeps_days` how many days an opened pack keeps.
     Products with the same word in `stands_for` may replace each other; "" lets nothing replace the product. `on_shelf`
-    is how much of it there is already, in its measure.
+    is how much of it there is already, in its measure. `anyway` is how many pieces are needed whatever is measured:
+    masks, drop sheets, days of hire, loads of waste. Only what is counted in pieces has such a number.
     """
 
     use: Use
@@ -72,6 +77,7 @@ class Product(NamedValue, frozen=True):
     keeps_days: float | None = None
     stands_for: str = ""
     on_shelf: float = 0.0
+    anyway: float = 0.0
 
     @property
     def measure(self) -> Measure:

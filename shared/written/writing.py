@@ -133,7 +133,9 @@ class Writing(NamedTuple):
         return show_size(size, measure, self.unit, decimal=self.decimal)
 
     def pack(self, pack: Pack, measure: Measure) -> str:
-        """One pack: "1 L kit", "box of 25"."""
+        """One pack: "1 L kit", "box of 25"; "day" or "load" for a single piece that is called so."""
+        if measure is Measure.PIECES and pack.size == 1 and pack.name:
+            return pack.name
         size = self.pack_size(pack.size, measure)
         return f"{pack.name or 'pack'} of {size}" if measure is Measure.PIECES else f"{size} {pack.name}".strip()
 

@@ -8,6 +8,7 @@ from takeoff.figures.to_buy import Basket, BasketRow
 
 _GROUPS = {
     "Coatings": (Use.FILLER, Use.PRIMER, Use.COLOUR, Use.CLEAR),
+    "Handles and hinges": (Use.HANDLE, Use.HINGE),
     "Sealing and masking": (Use.SEALANT, Use.TAPE),
     "Tools and cleaning": (Use.CLEANER, Use.ABRASIVE, Use.SLEEVE, Use.OTHER),
 }

@@ -1,4 +1,4 @@
-"""The demands of new handles: the handles themselves, and filler for the holes that the old handles leave."""
+"""The demands of the fronts: new handles, filler for the holes that the old handles leave, and new hinges."""
 
 from collections.abc import Iterator
 from math import pi
@@ -12,7 +12,10 @@ from takeoff.needs.hardware import HANDLES, coated_fronts, holes_to_fill
 from takeoff.surfaces.coated import thickness_mm
 
 HANDLE = "handle"
-"""The word by which handles are told from the other products of the use "other": they are interchangeable with it."""
+"""The word by which handles are known that are used as "other": they are interchangeable with it."""
+
+HINGE = "hinge"
+"""The word by which the hinges to buy are told from other hinges: they are interchangeable with it."""
 
 HOLE_FILLER = "hole filler"
 """The word by which the filler of holes is told from other fillers: it is interchangeable with it."""
@@ -32,13 +35,22 @@ def demands_of_handles(job: Job, counted: Hardware, products: Products) -> Itera
     """
     if job.handle_centres_mm is None:
         return
-    handles = tuple(each for each in products.all if each.use is Use.OTHER and each.stands_for == HANDLE)
+    marked = tuple(each for each in products.all if each.use is Use.OTHER and each.stands_for == HANDLE)
+    handles = products.for_work(Use.HANDLE, HANDLE) or marked
     for term in counted.handles.reason.terms if handles else ():
         use = Used(term.what, size=term.amount, times=1, per=1.0, parts=term.parts)
         yield Demand(handles, use, HANDLES, f"handles of {term.what}")
     fillers = products.for_work(Use.FILLER, HOLE_FILLER)
     if fillers and counted.holes_to_fill.amount:
         yield Demand(fillers, _filled(job), FILLED, "holes of old handles")
+
+
+def demands_of_hinges(counted: Hardware, products: Products) -> Iterator[Demand]:
+    """The demands of new hinges, for all rooms; none if no product is used as hinge: the old ones go back on then."""
+    hinges = products.for_work(Use.HINGE, HINGE)
+    for term in counted.hinges.reason.terms if hinges else ():
+        use = Used(term.what, size=term.amount, times=1, per=1.0, parts=term.parts)
+        yield Demand(hinges, use, counted.hinges.reason.rule, f"hinges of {term.what}", counted.hinges.reason.source)
 
 
 def _filled(job: Job) -> Used:

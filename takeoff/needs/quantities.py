@@ -7,8 +7,9 @@ from shared.trade.products import Product
 from shared.written.writing import Writing
 from takeoff.figures.measured import Figure, Fronts, Reason, Takeoff, Term
 from takeoff.figures.to_buy import Need, Needs, Used, Wanted
+from takeoff.needs.anyway import demands_of_what_is_needed_anyway
 from takeoff.needs.by_area import demands_of_sleeves, demands_of_steps, steps_on_surfaces, surfaces
-from takeoff.needs.by_front import demands_of_handles
+from takeoff.needs.by_front import demands_of_handles, demands_of_hinges
 from takeoff.needs.by_metre import demands_of_joints, demands_of_masking, sealed_and_taped
 from takeoff.needs.demands import Demand, Products, has_ratio, per_of
 from takeoff.needs.hardware import hardware
@@ -34,6 +35,8 @@ def needs(job: Job, takeoff: Takeoff) -> Needs:
         *demands_of_joints(job, by_metre.sealed, products),
         *demands_of_masking(job, by_metre.taped, products),
         *demands_of_handles(job, counted, products),
+        *demands_of_hinges(counted, products),
+        *demands_of_what_is_needed_anyway(products),
     )
     wanted = [_wanted(group, job.unit) for group in _grouped(demands)]
     place = {product.id: place for place, product in enumerate(job.products)}

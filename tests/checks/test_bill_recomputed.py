@@ -231,3 +231,17 @@ def test_what_has_no_price_stands_beside_the_total_until_its_price_is_typed(tmp_
     assert before.value("Basket", f"I{total}") == "so far, 2 products without a price"
     assert after.value("Basket", f"I{total}") == "so far, 1 product without a price"
     assert Book(example(), tmp_path).value("Basket", f"I{total}") in ("", "0")
+
+
+@pytest.mark.parametrize("unit", list(Unit))
+def test_free_lines_and_hinges_are_reckoned_with_the_rest(unit: Unit, tmp_path: Path) -> None:
+    # By hand: a door of 700 mm in each of four rooms has 2 hinges, 8 in all; three masks are two packs of 2.
+    hinge = Product("hinge", "Hinge", Use.HINGE, (Pack(1.0, 3.0),))
+    mask = Product("mask", "Mask", Use.OTHER, (Pack(2.0, 5.0),), anyway=3.0)
+    doors = tuple(replace(part, made_of="") for part in WALL.parts)
+    job = replace(JOB, unit=unit, rooms=(Room("r", "Kitchen", (replace(WALL, parts=doors),), alike=4),), money=Money())
+    job = replace(job, products=(hinge, mask))
+    book = Book(job, tmp_path)
+    needed = book.column("Basket", "I")
+    assert [float(str(needed[name])) for name in ("Hinge", "Mask")] == [8.0, 3.0]
+    assert book.total("Total") == pytest.approx(8 * 3.0 + 2 * 5.0)

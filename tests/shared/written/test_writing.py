@@ -75,6 +75,11 @@ def test_money_has_its_currency_and_no_price_is_said() -> None:
     assert [TERMINAL.cost(None), TERMINAL.cost(2.0)] == ["no price", "2.00"]
 
 
+def test_a_single_piece_goes_by_its_name() -> None:
+    day, mask, box = Pack(1.0, None, "day"), Pack(1.0), Pack(25.0, None, "box")
+    assert TERMINAL.packs(((day, 3), (mask, 1), (box, 2)), Measure.PIECES) == "3 x day, 1 x pack of 1, 2 x box of 25"
+
+
 def test_an_amount_in_a_sum_keeps_to_one_unit() -> None:
     assert [TERMINAL.amount(0.236, Measure.LITRES), ABROAD.amount_in_sum(0.236, Measure.LITRES)] == [
         "236 mL",

@@ -56,3 +56,18 @@ def test_of_several_fillers_that_for_holes_counts(two_rooms: Job) -> None:
     assert set(amounts(replace(two_rooms, products=(FILLER, OTHER_FILLER)))) == set()
     for_holes = replace(OTHER_FILLER, stands_for="hole filler")
     assert set(amounts(replace(two_rooms, products=(FILLER, for_holes)))) == {"coarse"}
+
+
+def test_a_product_that_is_used_as_handle_is_bought_as_one(two_rooms: Job) -> None:
+    handle = Product("bow", "Bow handle", Use.HANDLE)
+    assert amounts(replace(two_rooms, products=(handle,))) == {"bow": 4}
+    assert amounts(replace(two_rooms, products=(handle,), handle_centres_mm=None)) == {}
+
+
+def test_new_hinges_are_bought_by_the_number_of_each_door(two_rooms: Job) -> None:
+    # By hand: the door of 700 mm has 2 hinges (data/hinges.toml), the drawer front none; there are two rooms alike.
+    hinge = Product("hinge", "Hinge, soft close", Use.HINGE)
+    assert amounts(replace(two_rooms, products=(hinge,))) == {"hinge": 4}
+    other = replace(hinge, id="plain", name="Plain hinge")
+    assert amounts(replace(two_rooms, products=(hinge, other))) == {}
+    assert amounts(replace(two_rooms, products=(hinge, replace(other, stands_for="hinge")))) == {"plain": 4}
