@@ -298,6 +298,8 @@ def test_a_save_that_ends_after_its_job_was_closed_leaves_no_claim(saved: Person
     saved.wait_until(moved.is_file)
 
     saved.wait_until(lambda: not claim_beside(moved).exists() and not claim_beside(path).exists())
+    assert read_job_file(moved).job == read_job_file(path).job
+    assert saved.app.store.shown is None
 
 
 def test_a_job_that_was_opened_by_a_link_is_saved_by_its_own_name(saved: Person, path: Path) -> None:
